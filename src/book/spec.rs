@@ -1,0 +1,19 @@
+//! A spec: the trade's word for a recipe.
+
+use crate::quantity::Amount;
+
+/// One measured line of a spec.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Line {
+    /// How much.
+    pub amount: Amount,
+    /// Of what, in the bar's own words.
+    pub name: String,
+}
+
+/// The measured lines of a drink.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Spec {
+    /// In the order written.
+    pub lines: Vec<Line>,
+}

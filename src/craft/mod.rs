@@ -1,0 +1,8 @@
+//! Craft: what the trade computes, one pure file a tool. No text, no formatting, no browser.
+
+pub mod acid;
+pub mod jigger;
+pub mod measure;
+pub mod milk_wash;
+pub mod scale;
+pub mod serves;

@@ -1,0 +1,202 @@
+//! A spec made larger or smaller, and what rounding does to its balance.
+
+use std::fmt;
+
+use crate::book::{House, Line, Spec};
+use crate::quantity::{Amount, Density, Mass, Ratio, Volume};
+use crate::substance::density;
+
+/// What a spec is scaled to.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Target {
+    /// A number of times.
+    Factor(Ratio),
+    /// A total volume of what is measured, before dilution.
+    Total(Volume),
+    /// What there is of one line.
+    Have {
+        /// Which line of the spec.
+        line: usize,
+        /// How much of it there is.
+        amount: Amount,
+    },
+}
+
+/// Why a spec cannot be scaled.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ScaleProblem {
+    /// Nothing in it is poured or weighed.
+    NothingMeasured,
+    /// The line scaled by is not there, or is counted where an amount is had, or the reverse.
+    NoSuchLine,
+    /// The result is beyond what can be made.
+    TooMuch,
+}
+
+impl fmt::Display for ScaleProblem {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            ScaleProblem::NothingMeasured => "Add a line with an amount, like 60 ml gin.",
+            ScaleProblem::NoSuchLine => "Choose a line that is poured or weighed.",
+            ScaleProblem::TooMuch => "That is more than anybody can make. Check the number.",
+        })
+    }
+}
+
+/// The density a line is taken at, and whether that is a guess from water.
+#[must_use]
+pub fn density_of(line: &Line) -> (Density, bool) {
+    density::guess(&line.name).map_or((Density::WATER, true), |liquid| (liquid.density(), false))
+}
+
+/// What a line adds to the volume; nothing when it is counted.
+#[must_use]
+pub fn volume_of(amount: Amount, density: Density) -> Volume {
+    match amount {
+        Amount::Volume(volume) => volume,
+        Amount::Mass(mass) => mass.volume_at(density),
+        Amount::Count(_) => Volume::ZERO,
+    }
+}
+
+/// The sum of what is poured and weighed, before dilution and contraction.
+#[must_use]
+pub fn total(spec: &Spec) -> Volume {
+    spec.lines.iter().map(|line| volume_of(line.amount, density_of(line).0)).sum()
+}
+
+/// How many times the spec makes the target.
+///
+/// # Errors
+/// [`ScaleProblem`].
+pub fn factor(spec: &Spec, target: Target) -> Result<Ratio, ScaleProblem> {
+    let whole = total(spec);
+    let factor = match target {
+        Target::Factor(factor) => Some(factor),
+        _ if whole <= Volume::ZERO => return Err(ScaleProblem::NothingMeasured),
+        Target::Total(wanted) => wanted.over(whole),
+        Target::Have { line, amount } => {
+            let line = spec.lines.get(line).ok_or(ScaleProblem::NoSuchLine)?;
+            match (amount, line.amount) {
+                (Amount::Count(have), Amount::Count(per)) => Ratio::from_value(have.value() / per.value()).ok(),
+                (Amount::Count(_), _) | (_, Amount::Count(_)) => return Err(ScaleProblem::NoSuchLine),
+                (Amount::Mass(have), Amount::Mass(per)) => Ratio::from_value(have.g() / per.g()).ok(),
+                (have, per) => {
+                    let density = density_of(line).0;
+                    volume_of(have, density).over(volume_of(per, density))
+                }
+            }
+        }
+    };
+    factor.filter(|factor| (whole * *factor).ml() <= 1e7).ok_or(ScaleProblem::TooMuch)
+}
+
+/// What scaled amounts are rounded to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Rounding {
+    /// The smallest measure of the jiggers owned; whole dashes below it.
+    Jiggers,
+    /// 5 ml.
+    FiveMl,
+    /// 1 ml.
+    OneMl,
+    /// Weighed to 0.1 g.
+    TenthGram,
+}
+
+/// One line of a scaled spec.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ScaledLine {
+    /// Its name.
+    pub name: String,
+    /// The exact amount.
+    pub exact: Amount,
+    /// What to pour or weigh.
+    pub rounded: Amount,
+    /// How far rounding moves this line's share of the drink, as a fraction of the drink.
+    pub drift: f64,
+    /// Whether its density was not known and water's was taken where one was needed.
+    pub density_assumed: bool,
+}
+
+/// The spec `factor` times, exact and rounded.
+#[must_use]
+pub fn scaled(spec: &Spec, factor: Ratio, rounding: Rounding, house: &House) -> Vec<ScaledLine> {
+    let mut lines: Vec<ScaledLine> = spec
+        .lines
+        .iter()
+        .map(|line| {
+            let (density, guessed) = density_of(line);
+            let exact = line.amount.times(factor);
+            let rounded = round(exact, rounding, house, density);
+            let weighs = matches!(exact, Amount::Mass(_)) || matches!(rounded, Amount::Mass(_));
+            ScaledLine { name: line.name.clone(), exact, rounded, drift: 0.0, density_assumed: guessed && weighs }
+        })
+        .collect();
+    let volumes = |pick: fn(&ScaledLine) -> Amount| -> Vec<Volume> {
+        let of = |(scaled, line): (&ScaledLine, &Line)| volume_of(pick(scaled), density_of(line).0);
+        lines.iter().zip(&spec.lines).map(of).collect()
+    };
+    let (before, after) = (volumes(|line| line.exact), volumes(|line| line.rounded));
+    let (all_before, all_after) = (before.iter().copied().sum(), after.iter().copied().sum());
+    for (line, (exact, rounded)) in lines.iter_mut().zip(before.into_iter().zip(after)) {
+        let share = |part: Volume, whole: Volume| part.over(whole).map_or(0.0, Ratio::value);
+        line.drift = share(rounded, all_after) - share(exact, all_before);
+    }
+    lines
+}
+
+/// `exact` to something pourable. Counts round to halves, nothing rounds to zero.
+#[must_use]
+pub fn round(exact: Amount, rounding: Rounding, house: &House, density: Density) -> Amount {
+    let to_ml =
+        |volume: Volume, step: f64| Amount::Volume(Volume::from_ml(to_step(volume.ml(), step)).unwrap_or(volume));
+    match (exact, rounding) {
+        (Amount::Count(count), _) => Amount::Count(Ratio::from_value(to_step(count.value(), 0.5)).unwrap_or(count)),
+        (Amount::Mass(mass), _) => Amount::Mass(to_tenth_gram(mass)),
+        (Amount::Volume(volume), Rounding::TenthGram) => Amount::Mass(to_tenth_gram(volume * density)),
+        (Amount::Volume(volume), Rounding::FiveMl) => to_ml(volume, 5.0),
+        (Amount::Volume(volume), Rounding::OneMl) => to_ml(volume, 1.0),
+        (Amount::Volume(volume), Rounding::Jiggers) => {
+            let smallest = house.marks().map(|mark| mark.volume.ml()).filter(|ml| *ml > 0.0).fold(f64::MAX, f64::min);
+            let dash = house.conventions.dash.ml();
+            let step = if smallest == f64::MAX { 5.0 } else { smallest };
+            to_ml(volume, if volume.ml() < 0.75 * step { dash } else { step })
+        }
+    }
+}
+
+fn to_tenth_gram(mass: Mass) -> Mass {
+    Mass::from_g(to_step(mass.g(), 0.1)).unwrap_or(mass)
+}
+
+/// The nearest multiple of `step`, or of a fifth of it (and so on) for values well below one step.
+fn to_step(value: f64, step: f64) -> f64 {
+    let mut step = step;
+    while value > 0.0 && value < 0.75 * step {
+        step /= 5.0;
+    }
+    (value / step).round() * step
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn steps_never_reach_zero() {
+        for (value, step, expected) in [(22.0, 5.0, 20.0), (3.2, 5.0, 3.0), (0.4, 1.0, 0.4), (0.04, 0.1, 0.04)] {
+            assert!((to_step(value, step) - expected).abs() < 1e-9, "{value} to {step}");
+        }
+        assert!(to_step(1e-6, 5.0) > 0.0);
+    }
+
+    #[test]
+    fn too_much_is_refused() {
+        let line = Line { amount: Amount::Volume(Volume::whole_ml(60)), name: "gin".into() };
+        let spec = Spec { lines: vec![line] };
+        let huge = Target::Factor(Ratio::from_value(1e8).expect("a factor"));
+        assert_eq!(factor(&spec, huge), Err(ScaleProblem::TooMuch));
+        assert_eq!(factor(&Spec::default(), Target::Total(Volume::LITRE)), Err(ScaleProblem::NothingMeasured));
+    }
+}

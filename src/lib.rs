@@ -1,0 +1,14 @@
+//! Meniscus, a bench calculator for people who make mixed drinks.
+//!
+//! The floors, each importing only from those above it in this list (see DEVELOPERS.md):
+
+pub mod book;
+pub mod craft;
+pub mod form;
+pub mod quantity;
+pub mod store;
+pub mod substance;
+pub mod text;
+
+#[cfg(feature = "app")]
+pub mod app;

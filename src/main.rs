@@ -1,0 +1,5 @@
+//! Mounts the app, nothing else.
+
+fn main() {
+    meniscus::app::start();
+}

@@ -1,0 +1,284 @@
+//! Amounts as people type them: "1 3/4 oz", "45ml", "1½ oz + 2 dashes".
+
+use std::fmt;
+
+use super::number::{Decimal, NumberProblem, is_space, read_number, scan, skip_spaces, starts_number};
+use super::units::{typed, unit_of};
+use crate::quantity::{Amount, Conventions, Mass, OutOfRange, Ratio, Unit, Volume};
+
+/// What a field takes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Kind {
+    /// A volume only.
+    Volume,
+    /// A mass only.
+    Mass,
+    /// Either.
+    Either,
+}
+
+/// How to read a text.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Reading<'a> {
+    /// What the house means by its units.
+    pub conventions: &'a Conventions,
+    /// The decimal mark in use.
+    pub decimal: Decimal,
+    /// The unit of a number that has none.
+    pub bare: Unit,
+    /// What the field takes.
+    pub kind: Kind,
+}
+
+/// Longest text that is read at all.
+const LONGEST: usize = 120;
+/// Most that one field takes: ten cubic metres.
+const MOST_LITRES: f64 = 10_000.0;
+
+/// Why a text is not an amount for its field.
+#[derive(Clone, Debug, PartialEq)]
+pub enum AmountProblem {
+    /// The number in it can't be read.
+    Number(NumberProblem),
+    /// A word that names no unit.
+    UnknownUnit(String),
+    /// A weight where a volume is wanted, or the reverse.
+    WrongKind {
+        /// The unit typed.
+        unit: Unit,
+        /// What is wanted.
+        wanted: Kind,
+    },
+    /// Weights and volumes in one sum.
+    Mixed,
+    /// Two amounts with nothing between.
+    MissingPlus,
+    /// Zero.
+    Zero,
+    /// More than anybody pours or weighs.
+    TooMuch,
+    /// Too long to be an amount.
+    TooLong,
+}
+
+impl fmt::Display for AmountProblem {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            AmountProblem::Number(problem) => problem.fmt(f),
+            AmountProblem::UnknownUnit(word) => {
+                write!(f, "No unit is called “{word}”. Try ml, cl, oz, dash, bsp or g.")
+            }
+            AmountProblem::WrongKind { unit, wanted: Kind::Mass } => {
+                write!(f, "{} is a volume, and this is weighed. Type it in g, kg or lb.", typed(*unit))
+            }
+            AmountProblem::WrongKind { unit, .. } => {
+                write!(f, "{} is a weight, and this is poured. Type it in ml, cl, l or oz.", typed(*unit))
+            }
+            AmountProblem::Mixed => f.write_str("A sum can't mix weights and volumes. Type one of the two."),
+            AmountProblem::MissingPlus => f.write_str("Put a + between two amounts, like 1 oz + 2 dash."),
+            AmountProblem::Zero => f.write_str("Zero makes nothing. Type an amount above zero."),
+            AmountProblem::TooMuch => f.write_str("That is more than 10 000 l. Check the number and its unit."),
+            AmountProblem::TooLong => f.write_str("That is too long for an amount. Type one like 45 ml."),
+        }
+    }
+}
+
+impl AmountProblem {
+    /// Texts that would settle it, for one tap; `text` is what was typed.
+    #[must_use]
+    pub fn fixes(&self, text: &str) -> Vec<String> {
+        match self {
+            AmountProblem::Number(NumberProblem::Ambiguous { typed, grouped, decimal }) => {
+                [grouped, decimal].map(|reading| text.replacen(typed.as_str(), reading, 1)).to_vec()
+            }
+            _ => Vec::new(),
+        }
+    }
+}
+
+impl From<NumberProblem> for AmountProblem {
+    fn from(problem: NumberProblem) -> Self {
+        AmountProblem::Number(problem)
+    }
+}
+
+impl From<OutOfRange> for AmountProblem {
+    fn from(_: OutOfRange) -> Self {
+        AmountProblem::TooMuch
+    }
+}
+
+/// Reads a sum of amounts. An empty text is "not yet": `None`.
+///
+/// # Errors
+/// [`AmountProblem`], in words for the person who typed.
+pub fn read_amount(text: &str, reading: &Reading<'_>) -> Result<Option<Amount>, AmountProblem> {
+    if text.chars().count() > LONGEST {
+        return Err(AmountProblem::TooLong);
+    }
+    if text.trim().is_empty() {
+        return Ok(None);
+    }
+    let mut total: Option<Amount> = None;
+    for term in text.split('+') {
+        let Some(amount) = read_term(term, reading)? else {
+            continue; // "1 oz +" is a sum still being typed.
+        };
+        total = Some(match (total, amount) {
+            (None, first) => first,
+            (Some(Amount::Volume(a)), Amount::Volume(b)) => Amount::Volume(a + b),
+            (Some(Amount::Mass(a)), Amount::Mass(b)) => Amount::Mass(a + b),
+            _ => return Err(AmountProblem::Mixed),
+        });
+    }
+    match total {
+        None => Err(NumberProblem::Unreadable(None).into()),
+        Some(Amount::Volume(sum)) if sum <= Volume::ZERO => Err(AmountProblem::Zero),
+        Some(Amount::Mass(sum)) if sum <= Mass::ZERO => Err(AmountProblem::Zero),
+        Some(Amount::Volume(sum)) if sum.ml() > MOST_LITRES * 1e3 => Err(AmountProblem::TooMuch),
+        Some(Amount::Mass(sum)) if sum.g() > MOST_LITRES * 1e3 => Err(AmountProblem::TooMuch),
+        sum => Ok(sum),
+    }
+}
+
+fn read_term(term: &str, reading: &Reading<'_>) -> Result<Option<Amount>, AmountProblem> {
+    let chars: Vec<char> = term.trim().chars().collect();
+    if chars.is_empty() {
+        return Ok(None);
+    }
+    let mut at = 0;
+    let count = scan(&chars, &mut at, reading.decimal)?;
+    skip_spaces(&chars, &mut at);
+    let rest: String = chars[at..].iter().collect();
+    let unit = if rest.is_empty() { reading.bare } else { unit_after(&rest)? };
+    let wrong = match reading.kind {
+        Kind::Volume => unit.weighs(),
+        Kind::Mass => !unit.weighs(),
+        Kind::Either => false,
+    };
+    if wrong {
+        return Err(AmountProblem::WrongKind { unit, wanted: reading.kind });
+    }
+    Ok(Some(unit.times(count, reading.conventions)?))
+}
+
+fn unit_after(rest: &str) -> Result<Unit, AmountProblem> {
+    unit_of(rest).ok_or_else(|| {
+        let word: String = rest.chars().take_while(|c| !is_space(*c)).collect();
+        let has_another_number = rest.chars().skip(1).any(|c| c.is_ascii_digit());
+        if has_another_number && unit_of(&word).is_some() {
+            AmountProblem::MissingPlus
+        } else if word.chars().any(char::is_alphabetic) {
+            AmountProblem::UnknownUnit(rest.chars().take(24).collect())
+        } else {
+            NumberProblem::Unreadable(word.chars().next()).into()
+        }
+    })
+}
+
+/// Reads a plain count above zero ("18", "2½"), at most a million. Empty is "not yet".
+///
+/// # Errors
+/// [`AmountProblem`], in words for the person who typed.
+pub fn read_count(text: &str, decimal: Decimal) -> Result<Option<Ratio>, AmountProblem> {
+    if text.chars().count() > LONGEST {
+        return Err(AmountProblem::TooLong);
+    }
+    let bare = text.trim().trim_start_matches(['×', 'x']).trim();
+    if bare.chars().next().is_some_and(|c| !starts_number(c)) {
+        return Err(NumberProblem::Unreadable(bare.chars().next()).into());
+    }
+    match read_number(bare, decimal)? {
+        None => Ok(None),
+        Some(0.0) => Err(AmountProblem::Zero),
+        Some(value) if value > 1e6 => Err(AmountProblem::TooMuch),
+        Some(value) => Ok(Some(Ratio::from_value(value)?)),
+    }
+}
+
+/// Reads a percentage of at least zero and under `limit`, with or without its sign, as a fraction. Empty is none.
+///
+/// # Errors
+/// A sentence for the person who typed.
+pub fn read_percent(text: &str, decimal: Decimal, limit: f64) -> Result<Option<Ratio>, String> {
+    let words = || format!("Type a percentage from 0 to under {limit}, like 5 %.");
+    let bare = text.trim().trim_end_matches('%').trim_end();
+    let value = read_number(bare, decimal).map_err(|problem| match problem {
+        NumberProblem::Ambiguous { .. } => problem.to_string(),
+        _ => words(),
+    })?;
+    match value {
+        None => Ok(None),
+        Some(percent) if percent < limit => Ratio::from_value(percent / 100.0).map(Some).map_err(|_| words()),
+        Some(_) => Err(words()),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn read(text: &str, kind: Kind) -> Result<Option<Amount>, AmountProblem> {
+        let conventions = Conventions::default();
+        read_amount(text, &Reading { conventions: &conventions, decimal: Decimal::Point, bare: Unit::Millilitre, kind })
+    }
+
+    #[track_caller]
+    fn ml(text: &str, expected: f64) {
+        match read(text, Kind::Volume) {
+            Ok(Some(Amount::Volume(volume))) => assert!((volume.ml() - expected).abs() < 1e-6, "{text}: {volume:?}"),
+            other => panic!("{text}: {other:?}"),
+        }
+    }
+
+    #[test]
+    fn amounts_with_and_without_unit_or_space() {
+        ml("45", 45.0);
+        ml("45ml", 45.0);
+        ml("4.5 CL", 45.0);
+        ml("0,75 cl", 7.5);
+        ml("1 3/4 oz", 51.753_676_734_375);
+        ml("1¾oz", 51.753_676_734_375);
+        ml("1 1/2 oz + 2 dashes", 45.960_294_343_75);
+        ml("1 oz +", 29.573_529_562_5);
+        ml("1 350 ml", 1350.0);
+    }
+
+    #[test]
+    fn each_mistake_has_its_own_words() {
+        let words = |text: &str| read(text, Kind::Volume).expect_err(text).to_string();
+        assert_eq!(words("0 ml"), "Zero makes nothing. Type an amount above zero.");
+        assert_eq!(words("-1 oz"), "Below zero can't be poured. Type an amount above zero.");
+        assert_eq!(words("1000000 l"), "That is more than 10 000 l. Check the number and its unit.");
+        assert_eq!(words("5 g"), "g is a weight, and this is poured. Type it in ml, cl, l or oz.");
+        assert_eq!(words("5 splosh"), "No unit is called “splosh”. Try ml, cl, oz, dash, bsp or g.");
+        assert_eq!(words("1 oz 2 dash"), "Put a + between two amounts, like 1 oz + 2 dash.");
+        assert_eq!(words("lime"), "Type an amount, like 45 ml or 1½ oz.");
+        assert_eq!(words("🍸"), "🍸 isn't a number. Type an amount, like 45 ml or 1½ oz.");
+        assert_eq!(words("5 🍸"), "🍸 isn't a number. Type an amount, like 45 ml or 1½ oz.");
+        assert_eq!(words(&"9".repeat(10_000)), "That is too long for an amount. Type one like 45 ml.");
+        assert_eq!(words(&"9".repeat(100)), "That is more than 10 000 l. Check the number and its unit.");
+        let mass = read("5 ml", Kind::Mass).expect_err("a volume").to_string();
+        assert_eq!(mass, "ml is a volume, and this is weighed. Type it in g, kg or lb.");
+        assert_eq!(read("1 oz + 5 g", Kind::Either), Err(AmountProblem::Mixed));
+        assert_eq!(read("", Kind::Volume), Ok(None));
+    }
+
+    #[test]
+    fn an_ambiguous_number_offers_both_readings() {
+        let problem = read("1,000 ml", Kind::Volume).expect_err("ambiguous");
+        assert_eq!(problem.to_string(), "1,000 can be read two ways. Did you mean 1000 or 1?");
+        assert_eq!(problem.fixes("1,000 ml"), ["1000 ml", "1 ml"]);
+    }
+
+    #[test]
+    fn counts_and_percentages() {
+        assert_eq!(read_count("×18", Decimal::Point).map(|c| c.map(Ratio::value)), Ok(Some(18.0)));
+        assert_eq!(read_count("0", Decimal::Point), Err(AmountProblem::Zero));
+        assert_eq!(read_percent("5 %", Decimal::Point, 100.0).map(|p| p.map(Ratio::value)), Ok(Some(0.05)));
+        assert_eq!(
+            read_percent("100", Decimal::Point, 100.0),
+            Err("Type a percentage from 0 to under 100, like 5 %.".into())
+        );
+    }
+}

@@ -1,0 +1,21 @@
+//! Text ↔ quantity, in and out: the only floor that knows locale.
+//!
+//! What is shown can be typed back in and means the same.
+
+mod amount;
+mod list;
+mod number;
+mod ratio;
+mod show;
+mod spec;
+mod units;
+
+pub use amount::{AmountProblem, Kind, Reading, read_amount, read_count, read_percent};
+pub use list::read_marks;
+pub use number::{Decimal, NumberProblem, read_number};
+pub use ratio::{MilkRatio, RatioProblem, read_milk_ratio};
+pub use show::{
+    Figure, count, figure, fraction_of, grams, litres_or_ml, millilitres, ounces, percent, plain, signed_percent,
+};
+pub use spec::{LineProblem, SpecLine, read_spec};
+pub use units::{name, typed, unit_of};

@@ -1,0 +1,185 @@
+//! Quantities as text: decimals chosen by size and unit, fractions as bars write them.
+
+use super::number::{Decimal, VULGAR};
+use super::units::typed;
+use crate::quantity::{Amount, Conventions, Mass, Ratio, Size, Unit, Volume};
+
+/// A number and its unit, kept apart so that the unit can be set lighter.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Figure {
+    /// The number, such as "1 350" or "1½".
+    pub value: String,
+    /// The unit, such as "ml".
+    pub unit: String,
+}
+
+impl Figure {
+    /// A figure from its two texts.
+    pub fn new(value: impl Into<String>, unit: impl Into<String>) -> Figure {
+        Figure { value: value.into(), unit: unit.into() }
+    }
+}
+
+impl std::fmt::Display for Figure {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        if self.unit.is_empty() { f.write_str(&self.value) } else { write!(f, "{} {}", self.value, self.unit) }
+    }
+}
+
+/// Between groups of three digits: a narrow space that does not break.
+const GROUP: char = '\u{202f}';
+
+/// A number with `decimals` places, thousands grouped by a narrow space.
+#[must_use]
+pub fn plain(value: f64, decimals: usize, decimal: Decimal) -> String {
+    let text = format!("{:.*}", decimals, value.abs());
+    let (whole, rest) = text.split_once('.').unwrap_or((&text, ""));
+    let mut shown = String::new();
+    if value < 0.0 && text.chars().any(|c| c.is_ascii_digit() && c != '0') {
+        shown.push('−');
+    }
+    for (at, digit) in whole.chars().enumerate() {
+        if at > 0 && (whole.len() - at).is_multiple_of(3) {
+            shown.push(GROUP);
+        }
+        shown.push(digit);
+    }
+    if !rest.is_empty() {
+        shown.push(decimal.mark());
+        shown.push_str(rest);
+    }
+    shown
+}
+
+/// Three significant digits or so, never more than the bench can tell apart.
+fn decimals_for(value: f64) -> usize {
+    match value.abs() {
+        v if v >= 99.95 => 0,
+        v if v >= 9.995 => 1,
+        v if v >= 0.0995 || v == 0.0 => 2,
+        v if v >= 0.00995 => 3,
+        _ => 5,
+    }
+}
+
+fn trimmed(value: f64, decimal: Decimal) -> String {
+    let text = plain(value, decimals_for(value), decimal);
+    if text.contains(decimal.mark()) {
+        text.trim_end_matches('0').trim_end_matches(decimal.mark()).to_owned()
+    } else {
+        text
+    }
+}
+
+/// "22.5 ml".
+#[must_use]
+pub fn millilitres(volume: Volume, decimal: Decimal) -> Figure {
+    Figure::new(trimmed(volume.ml(), decimal), "ml")
+}
+
+/// Millilitres up to ten litres, litres above.
+#[must_use]
+pub fn litres_or_ml(volume: Volume, decimal: Decimal) -> Figure {
+    if volume.ml() < 9_999.5 {
+        millilitres(volume, decimal)
+    } else {
+        Figure::new(trimmed(volume.ml() / 1000.0, decimal), "l")
+    }
+}
+
+/// Grams with a fixed number of places, kilograms from ten up.
+#[must_use]
+pub fn grams(mass: Mass, decimals: usize, decimal: Decimal) -> Figure {
+    if mass.g() < 9_999.5 {
+        Figure::new(plain(mass.g(), decimals, decimal), "g")
+    } else {
+        Figure::new(trimmed(mass.g() / 1000.0, decimal), "kg")
+    }
+}
+
+/// A percentage with one place: "4.5 %".
+#[must_use]
+pub fn percent(fraction: f64, decimal: Decimal) -> String {
+    format!("{} %", plain(fraction * 100.0, 1, decimal))
+}
+
+/// As [`percent`], with its sign.
+#[must_use]
+pub fn signed_percent(fraction: f64, decimal: Decimal) -> String {
+    let text = percent(fraction, decimal);
+    if fraction > 0.0 && text.chars().any(|c| ('1'..='9').contains(&c)) { format!("+{text}") } else { text }
+}
+
+/// A count: whole where it is, else short.
+#[must_use]
+pub fn count(value: f64, decimal: Decimal) -> String {
+    trimmed(value, decimal)
+}
+
+/// "1½" where `value` is an eighth or a third to within half a hundredth, else none.
+#[must_use]
+pub fn fraction_of(value: f64) -> Option<String> {
+    let whole = (value + 1e-9).floor();
+    let part = value - whole;
+    let wholes = |n: f64| if n > 0.0 { format!("{n:.0}") } else { String::new() };
+    if part.abs() < 0.005 && whole > 0.0 {
+        return Some(wholes(whole));
+    }
+    if (1.0 - part).abs() < 0.005 {
+        return Some(wholes(whole + 1.0));
+    }
+    VULGAR
+        .iter()
+        .find(|(_, n, d)| (part - f64::from(*n) / f64::from(*d)).abs() < 0.005)
+        .map(|(sign, ..)| format!("{}{sign}", wholes(whole)))
+}
+
+/// House ounces, as a fraction where they are one: "1¾ oz", else "1.82 oz".
+#[must_use]
+pub fn ounces(volume: Volume, house: &Conventions, decimal: Decimal) -> Figure {
+    let value = volume.ml() / house.ounce.volume().ml();
+    Figure::new(fraction_of(value).unwrap_or_else(|| trimmed(value, decimal)), typed(Unit::Ounce))
+}
+
+/// `amount` in `unit`; none when one is poured and the other weighed, or for a count.
+#[must_use]
+pub fn figure(amount: Amount, unit: Unit, house: &Conventions, decimal: Decimal) -> Option<Figure> {
+    let value = match (amount, unit.size(house)) {
+        (Amount::Volume(volume), Size::Volume(one)) => volume.over(one).map(Ratio::value)?,
+        (Amount::Mass(mass), Size::Mass(one)) => mass.g() / one.g(),
+        _ => return None,
+    };
+    Some(Figure::new(trimmed(value, decimal), typed(unit)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn decimals_follow_size() {
+        let ml = |value| millilitres(Volume::from_ml(value).expect("volume"), Decimal::Point).to_string();
+        assert_eq!(ml(51.753_68), "51.8 ml");
+        assert_eq!(ml(45.0), "45 ml");
+        assert_eq!(ml(0.8), "0.8 ml");
+        assert_eq!(ml(1725.3), "1\u{202f}725 ml");
+        assert_eq!(ml(99.97), "100 ml");
+        assert_eq!(litres_or_ml(Volume::whole_ml(12_500), Decimal::Comma).to_string(), "12,5 l");
+        assert_eq!(grams(Mass::from_g(12.0).expect("mass"), 1, Decimal::Point).to_string(), "12.0 g");
+        assert_eq!(signed_percent(0.0141, Decimal::Point), "+1.4 %");
+        assert_eq!(signed_percent(-0.0141, Decimal::Comma), "−1,4 %");
+        assert_eq!(signed_percent(0.0001, Decimal::Point), "0.0 %");
+        assert_eq!(signed_percent(-0.0001, Decimal::Point), "0.0 %");
+    }
+
+    #[test]
+    fn fractions_as_bars_write_them() {
+        assert_eq!(fraction_of(1.75).as_deref(), Some("1¾"));
+        assert_eq!(fraction_of(0.333).as_deref(), Some("⅓"));
+        assert_eq!(fraction_of(2.0).as_deref(), Some("2"));
+        assert_eq!(fraction_of(1.999).as_deref(), Some("2"));
+        assert_eq!(fraction_of(0.125).as_deref(), Some("⅛"));
+        assert_eq!(fraction_of(1.82), None);
+        assert_eq!(fraction_of(0.001), None);
+    }
+}

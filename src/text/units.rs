@@ -1,0 +1,139 @@
+//! What people call units.
+
+use crate::quantity::{Conventions, Size, Unit};
+
+/// Names a unit may be typed by, lower case and singular; the first is what we write.
+const NAMES: &[(Unit, &[&str])] = &[
+    (Unit::Millilitre, &["ml", "millilitre", "milliliter", "mil", "cc"]),
+    (Unit::Centilitre, &["cl", "centilitre", "centiliter"]),
+    (Unit::Decilitre, &["dl", "decilitre", "deciliter"]),
+    (Unit::Litre, &["l", "litre", "liter", "ltr", "lt"]),
+    (Unit::Ounce, &["oz", "ounce", "fl oz", "floz", "fluid ounce", "fl ounce", "onz"]),
+    (Unit::UsFluidOunce, &["us oz", "us fl oz", "fl oz us", "oz us", "us ounce", "us fluid ounce"]),
+    (
+        Unit::ImperialFluidOunce,
+        &["imp oz", "imp fl oz", "imperial oz", "imperial ounce", "imperial fl oz", "fl oz imp", "uk oz", "uk fl oz"],
+    ),
+    (Unit::Dash, &["dash", "dashes", "ds"]),
+    (Unit::Drop, &["drop", "gtt"]),
+    (Unit::Barspoon, &["bsp", "barspoon", "bar spoon", "bs"]),
+    (Unit::Teaspoon, &["tsp", "teaspoon"]),
+    (Unit::Tablespoon, &["tbsp", "tablespoon", "tbs"]),
+    (Unit::Cup, &["cup"]),
+    (Unit::Pint, &["pint", "pt"]),
+    (Unit::ImperialPint, &["imp pint", "imperial pint", "uk pint", "imp pt"]),
+    (Unit::Quart, &["quart", "qt"]),
+    (Unit::Gallon, &["gal", "gallon", "us gallon", "us gal"]),
+    (Unit::ImperialGallon, &["imp gal", "imperial gallon", "uk gallon", "imp gallon"]),
+    (Unit::Gram, &["g", "gram", "gramme", "gr", "gm"]),
+    (Unit::Kilogram, &["kg", "kilo", "kilogram"]),
+    (
+        Unit::OunceWeight,
+        &["oz weight", "oz wt", "ounce weight", "wt oz", "weight oz", "oz by weight", "oz av", "oz avoirdupois"],
+    ),
+    (Unit::Pound, &["lb", "pound"]),
+];
+
+/// The short name that we write, and that can be typed back.
+#[must_use]
+pub fn typed(unit: Unit) -> &'static str {
+    NAMES.iter().find(|(known, _)| *known == unit).map_or("", |(_, names)| names[0])
+}
+
+/// The name for a list of equivalents, which says which definition is meant.
+#[must_use]
+pub fn name(unit: Unit, house: &Conventions) -> String {
+    let size = match unit.size(house) {
+        Size::Volume(one) => one.ml(),
+        Size::Mass(one) => one.g(),
+    };
+    match unit {
+        Unit::Millilitre => "millilitres".into(),
+        Unit::Centilitre => "centilitres".into(),
+        Unit::Decilitre => "decilitres".into(),
+        Unit::Litre => "litres".into(),
+        Unit::Ounce => format!("house oz ({})", trim2(size)),
+        Unit::UsFluidOunce => "US fl oz".into(),
+        Unit::ImperialFluidOunce => "imperial fl oz".into(),
+        Unit::Dash => format!("dashes ({} ml)", trim2(size)),
+        Unit::Drop => "drops (0.05 ml)".into(),
+        Unit::Barspoon => format!("barspoons ({} ml)", trim2(size)),
+        Unit::Teaspoon => format!("teaspoons ({} ml)", trim2(size)),
+        Unit::Tablespoon => format!("tablespoons ({} ml)", trim2(size)),
+        Unit::Cup => format!("cups ({size:.0} ml)"),
+        Unit::Pint => format!("pints ({size:.0} ml)"),
+        Unit::ImperialPint => "imperial pints".into(),
+        Unit::Quart => format!("quarts ({size:.0} ml)"),
+        Unit::Gallon => format!("gallons ({} l)", trim2(size / 1000.0)),
+        Unit::ImperialGallon => "imperial gallons".into(),
+        Unit::Gram => "grams".into(),
+        Unit::Kilogram => "kilograms".into(),
+        Unit::OunceWeight => "ounces by weight".into(),
+        Unit::Pound => "pounds".into(),
+    }
+}
+
+fn trim2(value: f64) -> String {
+    let text = format!("{value:.2}");
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+/// The unit of this name, in any case, singular or plural, with dots, brackets and spaces forgiven.
+#[must_use]
+pub fn unit_of(word: &str) -> Option<Unit> {
+    let lower = word.to_lowercase().replace(['.', '(', ')'], " ");
+    let words = lower.split_whitespace().collect::<Vec<_>>().join(" ");
+    let named = |word: &str| NAMES.iter().find(|(_, names)| names.contains(&word)).map(|(unit, _)| *unit);
+    named(&words).or_else(|| words.strip_suffix('s').and_then(named))
+}
+
+/// The longest run of words, from the first, that names a unit, and how many words it takes.
+pub(super) fn leading_unit(words: &[&str]) -> Option<(Unit, usize)> {
+    (1..=words.len().min(4)).rev().find_map(|count| unit_of(&words[..count].join(" ")).map(|unit| (unit, count)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_unit_can_be_typed_back() {
+        for unit in Unit::ALL {
+            assert_eq!(unit_of(typed(unit)), Some(unit), "{unit:?}");
+            assert!(!name(unit, &Conventions::default()).is_empty());
+        }
+    }
+
+    #[test]
+    fn no_name_means_two_units() {
+        let mut names: Vec<&str> = NAMES.iter().flat_map(|(_, names)| names.iter().copied()).collect();
+        let total = names.len();
+        names.sort_unstable();
+        names.dedup();
+        assert_eq!(names.len(), total);
+    }
+
+    #[test]
+    fn forgives_case_plural_and_dots() {
+        for (text, unit) in [
+            ("ML", Unit::Millilitre),
+            ("Ozs", Unit::Ounce),
+            ("fl. oz.", Unit::Ounce),
+            ("fl oz (US)", Unit::UsFluidOunce),
+            ("oz (weight)", Unit::OunceWeight),
+            ("Dashes", Unit::Dash),
+            ("bar  spoons", Unit::Barspoon),
+            ("lbs", Unit::Pound),
+        ] {
+            assert_eq!(unit_of(text), Some(unit), "{text}");
+        }
+        assert_eq!(unit_of("furlong"), None);
+    }
+
+    #[test]
+    fn takes_the_longest_unit_at_the_start_of_a_line() {
+        assert_eq!(leading_unit(&["oz", "weight", "sugar"]), Some((Unit::OunceWeight, 2)));
+        assert_eq!(leading_unit(&["oz", "gin"]), Some((Unit::Ounce, 1)));
+        assert_eq!(leading_unit(&["mint", "leaves"]), None);
+    }
+}
