@@ -1,7 +1,5 @@
 //! The house: what this bar means by its units and which jiggers it owns.
 
-use serde::{Deserialize, Serialize};
-
 use crate::quantity::{Conventions, Unit, Volume};
 
 /// One measure that a jigger can pour: its brim or a line inside it.
@@ -23,7 +21,7 @@ pub struct Jigger {
 }
 
 /// The region whose standard drink is counted in.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum DrinkRegion {
     /// 14 g of ethanol (NIAAA).
     #[default]

@@ -3,8 +3,6 @@
 //! A plan is a handful of pours, each to the brim or to a line. The search is exhaustive up
 //! to [`MOST_POURS`], so "fewest" and "closest" are meant.
 
-use std::collections::BTreeMap;
-
 use crate::book::House;
 use crate::quantity::Volume;
 
@@ -18,6 +16,10 @@ const EXACT: f64 = 0.002;
 const POURS_FOR_EXACT: u32 = 2;
 /// Barspoons anybody will count out beside jiggers.
 const MOST_BARSPOONS: u32 = 2;
+
+/// Different measures that are searched, largest first: more than any bar owns, few enough to
+/// try every set of six pours while a person types.
+const MOST_MEASURES: usize = 24;
 
 /// What is poured with.
 #[derive(Clone, Debug, PartialEq)]
@@ -123,48 +125,47 @@ struct Measures(Vec<(Volume, String)>);
 
 impl Measures {
     fn of(house: &House) -> Measures {
-        let mut measures: Vec<(Volume, String)> = house
-            .marks()
-            .filter(|mark| mark.volume > Volume::ZERO)
-            .map(|mark| (mark.volume, mark.label.clone()))
-            .collect();
-        measures.sort_by(|a, b| b.0.ml().total_cmp(&a.0.ml()));
-        measures.dedup_by(|a, b| (a.0.ml() - b.0.ml()).abs() < 1e-3);
+        let mut measures: Vec<(Volume, String)> = Vec::new();
+        for mark in house.marks().filter(|mark| mark.volume > Volume::ZERO) {
+            let at = measures.partition_point(|(larger, _)| larger.ml() > mark.volume.ml() + 1e-3);
+            let known = measures.get(at).is_some_and(|(volume, _)| (volume.ml() - mark.volume.ml()).abs() <= 1e-3);
+            if !known {
+                measures.insert(at, (mark.volume, mark.label.clone()));
+            }
+        }
+        measures.truncate(MOST_MEASURES);
         Measures(measures)
     }
 
     /// For each number of jigger pours, the closest plan that has `spoons` barspoons beside them.
     fn plans(&self, wanted: Volume, house: &House, spoons: u32) -> Vec<Plan> {
-        let spooned = house.conventions.barspoon.ml() * f64::from(spoons);
-        let jiggered = wanted.ml() - spooned;
-        let limit = jiggered + self.0.last().map_or(0.0, |(volume, _)| volume.ml());
-        let mut plans = Vec::new();
-        let mut sums: BTreeMap<i64, Vec<usize>> = BTreeMap::from([(0, Vec::new())]);
-        for poured in 0..=MOST_POURS - spoons {
-            if poured > 0 {
-                sums = self.one_pour_more(&sums, limit);
-            }
-            let closest =
-                sums.iter().min_by(|a, b| (as_ml(*a.0) - jiggered).abs().total_cmp(&(as_ml(*b.0) - jiggered).abs()));
-            if let Some((_, pours)) = closest.filter(|_| poured + spoons > 0) {
-                plans.push(self.plan_of(pours, spoons, wanted, house));
-            }
-        }
-        plans
+        let jiggered = wanted.ml() - house.conventions.barspoon.ml() * f64::from(spoons);
+        let mut closest = vec![(i64::MAX, Vec::new()); (MOST_POURS - spoons + 1) as usize];
+        self.search(0, jiggered, &mut Vec::new(), &mut closest);
+        let found = closest.into_iter().filter(|(off, pours)| *off < i64::MAX && (spoons > 0 || !pours.is_empty()));
+        found.map(|(_, pours)| self.plan_of(&pours, spoons, wanted, house)).collect()
     }
 
-    /// All sums of one pour more, each kept once: the first way found, which prefers large measures.
-    fn one_pour_more(&self, sums: &BTreeMap<i64, Vec<usize>>, limit: f64) -> BTreeMap<i64, Vec<usize>> {
-        let mut longer = BTreeMap::new();
-        for (sum, pours) in sums {
-            for (index, (volume, _)) in self.0.iter().enumerate() {
-                let total = sum + as_key(volume.ml());
-                if as_ml(total) <= limit {
-                    longer.entry(total).or_insert_with(|| pours.iter().copied().chain([index]).collect());
-                }
+    /// Tries every set of pours, larger measures first, and keeps the closest of each length.
+    /// Between equals, to a hundredth of a millilitre, the one with the larger measures stays.
+    #[allow(clippy::cast_possible_truncation)]
+    fn search(&self, from: usize, left: f64, pours: &mut Vec<usize>, closest: &mut [(i64, Vec<usize>)]) {
+        let off = (left.abs() * 100.0).round() as i64;
+        if off < closest[pours.len()].0 {
+            closest[pours.len()] = (off, pours.clone());
+        }
+        if pours.len() + 1 == closest.len() {
+            return;
+        }
+        // Nothing is gained by pouring past the mark by more than the smallest measure.
+        let past = self.0.last().map_or(0.0, |(smallest, _)| smallest.ml());
+        for (index, (volume, _)) in self.0.iter().enumerate().skip(from) {
+            if volume.ml() <= left + past {
+                pours.push(index);
+                self.search(index, left - volume.ml(), pours, closest);
+                pours.pop();
             }
         }
-        longer
     }
 
     fn plan_of(&self, pours: &[usize], spoons: u32, wanted: Volume, house: &House) -> Plan {
@@ -185,17 +186,6 @@ impl Measures {
 fn plan_from(pours: Vec<Pour>, wanted: Volume) -> Plan {
     let total = pours.iter().flat_map(|pour| (0..pour.times).map(|_| pour.volume)).sum();
     Plan { pours, total, wanted }
-}
-
-/// Sums are told apart to a thousandth of a millilitre.
-#[allow(clippy::cast_possible_truncation)]
-fn as_key(ml: f64) -> i64 {
-    (ml * 1000.0).round() as i64
-}
-
-#[allow(clippy::cast_precision_loss)]
-fn as_ml(key: i64) -> f64 {
-    key as f64 / 1000.0
 }
 
 /// Whole dashes, for amounts that small.

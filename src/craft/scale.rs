@@ -72,6 +72,7 @@ pub fn total(spec: &Spec) -> Volume {
 pub fn factor(spec: &Spec, target: Target) -> Result<Ratio, ScaleProblem> {
     let whole = total(spec);
     let factor = match target {
+        _ if spec.lines.is_empty() => return Err(ScaleProblem::NothingMeasured),
         Target::Factor(factor) => Some(factor),
         _ if whole <= Volume::ZERO => return Err(ScaleProblem::NothingMeasured),
         Target::Total(wanted) => wanted.over(whole),

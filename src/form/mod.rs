@@ -1,1 +1,24 @@
-//! form
+//! Forms: what was typed → what to show. Plain structs, no signals, no browser.
+//!
+//! Text is the state and every figure is derived from it, so nothing can fall out of step.
+//! A whole screen is data ([`screen::Screen`]): the app draws it and knows no tool by name, so a
+//! new tool is a file here and one in `craft`, and adds next to nothing to what a phone downloads.
+
+mod answer;
+mod bench;
+mod fields;
+pub mod pad;
+pub mod route;
+pub mod screen;
+
+pub mod acid;
+pub mod measure;
+pub mod milk_wash;
+pub mod scale;
+pub mod serves;
+pub mod shelf;
+pub mod specs;
+
+pub use answer::{Answer, Carry, Cell, Problem, Row, Strip, Tone};
+pub use bench::Bench;
+pub use fields::{Choice, Fields, Texts};

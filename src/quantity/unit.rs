@@ -1,11 +1,9 @@
 //! Units that are typed and shown, and the house conventions some of them depend on.
 
-use serde::{Deserialize, Serialize};
-
 use super::{Amount, Mass, OutOfRange, Volume};
 
 /// Which ounce a bar means by "oz".
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Ounce {
     /// US fluid ounce, 29.57 ml.
     #[default]
@@ -76,7 +74,7 @@ pub enum Size {
 }
 
 /// A unit a person may type.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub enum Unit {
     Millilitre,

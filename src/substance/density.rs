@@ -102,12 +102,13 @@ pub fn liquid(key: &str) -> Option<&'static Liquid> {
 /// it is a juice, and "ginger syrup" is not gin.
 #[must_use]
 pub fn guess(name: &str) -> Option<&'static Liquid> {
-    let name = name.to_lowercase();
+    let name = name.to_ascii_lowercase();
     let stands_alone = |word: &&str| {
         name.match_indices(*word).any(|(at, found)| {
             let before = name[..at].chars().next_back();
             let after = name[at + found.len()..].chars().next();
-            !before.is_some_and(char::is_alphabetic) && !after.is_some_and(char::is_alphabetic)
+            let is_letter = |c: char| c.is_ascii_alphabetic() || !c.is_ascii();
+            !before.is_some_and(is_letter) && !after.is_some_and(is_letter)
         })
     };
     LIQUIDS.iter().find(|liquid| liquid.words.iter().any(|word| stands_alone(&word)))

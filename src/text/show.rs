@@ -32,10 +32,9 @@ const GROUP: char = '\u{202f}';
 /// A number with `decimals` places, thousands grouped by a narrow space.
 #[must_use]
 pub fn plain(value: f64, decimals: usize, decimal: Decimal) -> String {
-    let text = format!("{:.*}", decimals, value.abs());
-    let (whole, rest) = text.split_once('.').unwrap_or((&text, ""));
+    let (whole, rest) = digits(value, decimals);
     let mut shown = String::new();
-    if value < 0.0 && text.chars().any(|c| c.is_ascii_digit() && c != '0') {
+    if value < 0.0 && (whole.as_str() != "0" || rest.bytes().any(|digit| digit != b'0')) {
         shown.push('−');
     }
     for (at, digit) in whole.chars().enumerate() {
@@ -44,11 +43,28 @@ pub fn plain(value: f64, decimals: usize, decimal: Decimal) -> String {
         }
         shown.push(digit);
     }
-    if !rest.is_empty() {
+    if decimals > 0 {
         shown.push(decimal.mark());
-        shown.push_str(rest);
+        shown.push_str(&rest);
     }
     shown
+}
+
+/// The digits of a value before and after its mark, halves rounded up. In whole numbers: the
+/// float printer of the standard library is twelve kilobytes that nothing else here needs.
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+fn digits(value: f64, decimals: usize) -> (String, String) {
+    let scale = 10_u64.pow(u32::try_from(decimals.min(6)).unwrap_or(0));
+    let scaled = (value.abs() * scale as f64).round() as u64;
+    (format!("{}", scaled / scale), format!("{:0decimals$}", scaled % scale))
+}
+
+/// A number to type on with: up to three places, nothing grouped.
+#[must_use]
+pub fn editable(value: f64, decimal: Decimal) -> String {
+    let (whole, rest) = digits(value, 3);
+    let rest = rest.trim_end_matches('0');
+    if rest.is_empty() { whole } else { format!("{whole}{}{rest}", decimal.mark()) }
 }
 
 /// Three significant digits or so, never more than the bench can tell apart.
@@ -62,7 +78,7 @@ fn decimals_for(value: f64) -> usize {
     }
 }
 
-fn trimmed(value: f64, decimal: Decimal) -> String {
+pub(super) fn trimmed(value: f64, decimal: Decimal) -> String {
     let text = plain(value, decimals_for(value), decimal);
     if text.contains(decimal.mark()) {
         text.trim_end_matches('0').trim_end_matches(decimal.mark()).to_owned()
@@ -121,7 +137,7 @@ pub fn count(value: f64, decimal: Decimal) -> String {
 pub fn fraction_of(value: f64) -> Option<String> {
     let whole = (value + 1e-9).floor();
     let part = value - whole;
-    let wholes = |n: f64| if n > 0.0 { format!("{n:.0}") } else { String::new() };
+    let wholes = |n: f64| if n > 0.0 { digits(n, 0).0 } else { String::new() };
     if part.abs() < 0.005 && whole > 0.0 {
         return Some(wholes(whole));
     }

@@ -3,7 +3,7 @@
 use std::fmt;
 
 use super::amount::{AmountProblem, Reading};
-use super::number::{is_space, scan, skip_spaces, starts_number};
+use super::number::{is_digit, is_space, scan, skip_spaces, starts_number};
 use super::units::{leading_unit, typed};
 use crate::book::Line;
 use crate::quantity::{Amount, Mass, Ratio, Volume};
@@ -77,9 +77,7 @@ fn read_line(line: &str, reading: &Reading<'_>) -> Result<Line, LineProblem> {
     // The amount may stand at the end; try each word that starts like a number, from the left.
     let mut first_problem = None;
     for (at, _) in line.char_indices().filter(|(at, c)| {
-        starts_number(*c)
-            && c.is_numeric()
-            && line[..*at].chars().next_back().is_some_and(|before| !before.is_numeric())
+        starts_number(*c) && is_digit(*c) && line[..*at].chars().next_back().is_some_and(|before| !is_digit(before))
     }) {
         let (name, tail) = line.split_at(at);
         if !name.ends_with(|c: char| is_space(c) || c == ':' || c == '(') {
@@ -140,7 +138,7 @@ enum LineUnit {
 }
 
 fn leading_unit_or_part(words: &[&str]) -> Option<(LineUnit, usize)> {
-    let first = words.first()?.trim_end_matches(['.', ':']).to_lowercase();
+    let first = words.first()?.trim_end_matches(['.', ':']).to_ascii_lowercase();
     if matches!(first.as_str(), "part" | "parts") {
         return Some((LineUnit::Part, 1));
     }

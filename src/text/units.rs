@@ -1,5 +1,7 @@
 //! What people call units.
 
+use super::number::Decimal;
+use super::show::trimmed;
 use crate::quantity::{Conventions, Size, Unit};
 
 /// Names a unit may be typed by, lower case and singular; the first is what we write.
@@ -42,29 +44,30 @@ pub fn typed(unit: Unit) -> &'static str {
 
 /// The name for a list of equivalents, which says which definition is meant.
 #[must_use]
-pub fn name(unit: Unit, house: &Conventions) -> String {
+pub fn name(unit: Unit, house: &Conventions, decimal: Decimal) -> String {
     let size = match unit.size(house) {
         Size::Volume(one) => one.ml(),
         Size::Mass(one) => one.g(),
     };
+    let with_ml = |name: &str| format!("{name} ({} ml)", trimmed(size, decimal));
     match unit {
         Unit::Millilitre => "millilitres".into(),
         Unit::Centilitre => "centilitres".into(),
         Unit::Decilitre => "decilitres".into(),
         Unit::Litre => "litres".into(),
-        Unit::Ounce => format!("house oz ({})", trim2(size)),
+        Unit::Ounce => with_ml("house oz"),
         Unit::UsFluidOunce => "US fl oz".into(),
         Unit::ImperialFluidOunce => "imperial fl oz".into(),
-        Unit::Dash => format!("dashes ({} ml)", trim2(size)),
-        Unit::Drop => "drops (0.05 ml)".into(),
-        Unit::Barspoon => format!("barspoons ({} ml)", trim2(size)),
-        Unit::Teaspoon => format!("teaspoons ({} ml)", trim2(size)),
-        Unit::Tablespoon => format!("tablespoons ({} ml)", trim2(size)),
-        Unit::Cup => format!("cups ({size:.0} ml)"),
-        Unit::Pint => format!("pints ({size:.0} ml)"),
+        Unit::Dash => with_ml("dashes"),
+        Unit::Drop => with_ml("drops"),
+        Unit::Barspoon => with_ml("barspoons"),
+        Unit::Teaspoon => with_ml("teaspoons"),
+        Unit::Tablespoon => with_ml("tablespoons"),
+        Unit::Cup => with_ml("cups"),
+        Unit::Pint => with_ml("pints"),
         Unit::ImperialPint => "imperial pints".into(),
-        Unit::Quart => format!("quarts ({size:.0} ml)"),
-        Unit::Gallon => format!("gallons ({} l)", trim2(size / 1000.0)),
+        Unit::Quart => with_ml("quarts"),
+        Unit::Gallon => with_ml("gallons"),
         Unit::ImperialGallon => "imperial gallons".into(),
         Unit::Gram => "grams".into(),
         Unit::Kilogram => "kilograms".into(),
@@ -73,15 +76,10 @@ pub fn name(unit: Unit, house: &Conventions) -> String {
     }
 }
 
-fn trim2(value: f64) -> String {
-    let text = format!("{value:.2}");
-    text.trim_end_matches('0').trim_end_matches('.').to_owned()
-}
-
 /// The unit of this name, in any case, singular or plural, with dots, brackets and spaces forgiven.
 #[must_use]
 pub fn unit_of(word: &str) -> Option<Unit> {
-    let lower = word.to_lowercase().replace(['.', '(', ')'], " ");
+    let lower = word.to_ascii_lowercase().replace(['.', '(', ')'], " ");
     let words = lower.split_whitespace().collect::<Vec<_>>().join(" ");
     let named = |word: &str| NAMES.iter().find(|(_, names)| names.contains(&word)).map(|(unit, _)| *unit);
     named(&words).or_else(|| words.strip_suffix('s').and_then(named))
@@ -100,7 +98,7 @@ mod tests {
     fn every_unit_can_be_typed_back() {
         for unit in Unit::ALL {
             assert_eq!(unit_of(typed(unit)), Some(unit), "{unit:?}");
-            assert!(!name(unit, &Conventions::default()).is_empty());
+            assert!(!name(unit, &Conventions::default(), Decimal::Point).is_empty());
         }
     }
 

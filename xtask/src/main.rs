@@ -1,1 +1,36 @@
-fn main() {}
+//! `cargo xtask …`
+
+use anyhow::{Result, bail};
+use xtask::{build, check, precache, server, size};
+
+const USAGE: &str = "\
+cargo xtask serve      build the app and serve it on this machine
+cargo xtask check      everything that must hold before a change is kept
+cargo xtask build      build the app into dist/, ready for any static host
+cargo xtask measure    sizes, and timings in the browser
+cargo xtask pictures   draw the icons and screenshots anew";
+
+fn main() -> Result<()> {
+    let args: Vec<String> = std::env::args().skip(1).collect();
+    match args.iter().map(String::as_str).collect::<Vec<_>>().as_slice() {
+        ["serve"] => {
+            build::build()?;
+            server::serve_until_stopped()
+        }
+        ["check"] => check::check(),
+        ["build"] => {
+            build::build()?;
+            println!("\ndist/ is ready: copy it to any static host.");
+            Ok(())
+        }
+        ["measure"] => {
+            build::build()?;
+            size::report()?;
+            check::measure_in_browser()
+        }
+        ["pictures"] => check::pictures(),
+        // Called by Trunk when everything else is in place; see Trunk.toml.
+        ["precache"] => precache::write_from_hook(),
+        _ => bail!("what to do?\n\n{USAGE}"),
+    }
+}

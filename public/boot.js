@@ -1,0 +1,78 @@
+// Starts the app and looks after its service worker. The app in Rust talks to this file through
+// events named meniscus-… and data- attributes of the page.
+
+const page = document.documentElement;
+const raise = (name) => window.dispatchEvent(new Event(name));
+
+function say(words) {
+  const line = document.getElementById("first-words");
+  if (line) line.textContent = words;
+}
+
+async function start() {
+  const script = document.querySelector("link[data-boot=script]").href;
+  const wasm = document.querySelector("link[data-boot=wasm]").href;
+  if (typeof WebAssembly !== "object") throw new Error("no WebAssembly");
+  const { default: init } = await import(script);
+  await init({ module_or_path: wasm });
+}
+
+// ---- Offline and updates: a new version waits until the person taps Update ----
+
+let asked = false;
+
+function waiting() {
+  page.setAttribute("data-update", "");
+  raise("meniscus-update-waiting");
+}
+
+async function register() {
+  if (!("serviceWorker" in navigator)) return;
+  const workers = navigator.serviceWorker;
+  const registration = await workers.register("service-worker.js", { updateViaCache: "none" });
+  if (registration.waiting && workers.controller) waiting();
+  registration.addEventListener("updatefound", () => {
+    const worker = registration.installing;
+    worker?.addEventListener("statechange", () => {
+      if (worker.state === "installed" && workers.controller) waiting();
+    });
+  });
+  window.addEventListener("meniscus-update-now", () => {
+    asked = true;
+    if (registration.waiting) registration.waiting.postMessage("take over");
+    else location.reload();
+  });
+  workers.addEventListener("controllerchange", () => {
+    if (asked) location.reload();
+  });
+  const look = () => registration.update().catch(() => {});
+  document.addEventListener("visibilitychange", () => {
+    if (document.visibilityState === "visible") look();
+  });
+}
+
+// ---- Installing ----
+
+let offer;
+if (matchMedia("(display-mode: standalone)").matches || navigator.standalone) page.setAttribute("data-installed", "");
+window.addEventListener("beforeinstallprompt", (event) => {
+  event.preventDefault();
+  offer = event;
+  page.setAttribute("data-can-install", "");
+  raise("meniscus-can-install");
+});
+window.addEventListener("appinstalled", () => {
+  page.setAttribute("data-installed", "");
+  raise("meniscus-installed");
+});
+window.addEventListener("meniscus-install", () => offer?.prompt());
+
+start().catch((problem) => {
+  console.error(problem);
+  say(
+    typeof WebAssembly === "object"
+      ? "Meniscus could not start. Close it and open it again."
+      : "This browser has no WebAssembly, which Meniscus needs. A newer browser will run it.",
+  );
+});
+register().catch((problem) => console.warn("Works online only:", problem));

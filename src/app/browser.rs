@@ -1,0 +1,148 @@
+//! What the app asks of the browser, each in one small function that cannot panic.
+
+use leptos::prelude::{on_cleanup, request_animation_frame, set_timeout, window_event_listener_untyped};
+use wasm_bindgen::closure::Closure;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{Document, HtmlElement, HtmlInputElement, Window};
+
+use crate::form::shelf::Theme;
+use crate::text::Decimal;
+
+fn window() -> Option<Window> {
+    web_sys::window()
+}
+
+fn document() -> Option<Document> {
+    window()?.document()
+}
+
+/// The element the app lives in.
+pub(super) fn app_root() -> Option<HtmlElement> {
+    document()?.get_element_by_id("app")?.dyn_into().ok()
+}
+
+/// The input with this id.
+pub(super) fn input(id: &str) -> Option<HtmlInputElement> {
+    document()?.get_element_by_id(id)?.dyn_into().ok()
+}
+
+/// Focuses an input without moving the page.
+pub(super) fn focus(id: &str) {
+    let options = web_sys::FocusOptions::new();
+    options.set_prevent_scroll(true);
+    if let Some(input) = input(id) {
+        let _ = input.focus_with_options(&options);
+    }
+}
+
+/// Selects all of an input's text.
+pub(super) fn select(id: &str) {
+    if let Some(input) = input(id) {
+        input.select();
+    }
+}
+
+/// Whether an input has the focus.
+pub(super) fn has_focus(input: &HtmlInputElement) -> bool {
+    document().and_then(|document| document.active_element()).is_some_and(|active| active.id() == input.id())
+}
+
+/// Scrolls an element into sight by as little as it takes, once the screen has been laid out.
+pub(super) fn show(id: &'static str) {
+    next_frame(move || {
+        if let Some(element) = document().and_then(|document| document.get_element_by_id(id)) {
+            let options = web_sys::ScrollIntoViewOptions::new();
+            options.set_block(web_sys::ScrollLogicalPosition::Nearest);
+            element.scroll_into_view_with_scroll_into_view_options(&options);
+        }
+    });
+}
+
+/// Scrolls an element back to its top.
+pub(super) fn scroll_to_top(id: &str) {
+    if let Some(element) = document().and_then(|document| document.get_element_by_id(id)) {
+        element.set_scroll_top(0);
+    }
+}
+
+/// Calls `then` after so many milliseconds.
+pub(super) fn later(milliseconds: u64, then: impl FnOnce() + 'static) {
+    set_timeout(then, std::time::Duration::from_millis(milliseconds));
+}
+
+/// Calls `then` once what has changed is on the screen.
+pub(super) fn next_frame(then: impl FnOnce() + 'static) {
+    request_animation_frame(then);
+}
+
+/// The address from "#" on.
+pub(super) fn hash() -> String {
+    window().and_then(|window| window.location().hash().ok()).unwrap_or_default()
+}
+
+/// Replaces the address without a step in the history.
+pub(super) fn replace_hash(hash: &str) {
+    if let Some(history) = window().and_then(|window| window.history().ok()) {
+        let _ = history.replace_state_with_url(&JsValue::NULL, "", Some(hash));
+    }
+}
+
+/// Calls `then` on an event of the window: the browser's, or one of ours that boot.js raises.
+pub(super) fn on_event(name: &str, then: impl Fn() + 'static) {
+    let handle = window_event_listener_untyped(name, move |_| then());
+    on_cleanup(move || handle.remove());
+}
+
+/// Raises an event of ours, for boot.js.
+pub(super) fn raise(name: &str) {
+    if let (Some(window), Ok(event)) = (window(), web_sys::Event::new(name)) {
+        let _ = window.dispatch_event(&event);
+    }
+}
+
+/// A `data-` attribute of the page, set by boot.js.
+pub(super) fn page_flag(name: &str) -> bool {
+    document().and_then(|document| document.document_element()).is_some_and(|html| html.has_attribute(name))
+}
+
+/// Sets the look; boot.js has done so before the first paint.
+pub(super) fn set_theme(theme: Theme) {
+    let Some(html) = document().and_then(|document| document.document_element()) else { return };
+    let _ = match theme {
+        Theme::System => html.remove_attribute("data-theme"),
+        Theme::Slate => html.set_attribute("data-theme", "slate"),
+        Theme::Paper => html.set_attribute("data-theme", "paper"),
+    };
+}
+
+/// Names the page after the screen.
+pub(super) fn set_title(screen: &str) {
+    if let Some(document) = document() {
+        document.set_title(&format!("{screen} · Meniscus"));
+    }
+}
+
+/// The decimal mark of the device's language.
+pub(super) fn device_decimal() -> Decimal {
+    let number: js_sys::Object = JsValue::from_f64(1.5).unchecked_into();
+    if String::from(number.to_locale_string()).contains(',') { Decimal::Comma } else { Decimal::Point }
+}
+
+/// Copies a text, then says whether it was copied.
+pub(super) fn copy(text: &str, then: impl Fn(bool) + Clone + 'static) {
+    // Absent on a page that is not served securely.
+    let clipboard = window()
+        .and_then(|window| js_sys::Reflect::get(&window.navigator(), &JsValue::from_str("clipboard")).ok())
+        .and_then(|clipboard| clipboard.dyn_into::<web_sys::Clipboard>().ok());
+    let Some(clipboard) = clipboard else { return then(false) };
+    let failed = then.clone();
+    let on_copied = Closure::once_into_js(move |_: JsValue| then(true));
+    let on_failed = Closure::once_into_js(move |_: JsValue| failed(false));
+    let promise: JsValue = clipboard.write_text(text).into();
+    // `then` on the promise itself, so that no async runtime comes along for one call.
+    if let Ok(method) =
+        js_sys::Reflect::get(&promise, &JsValue::from_str("then")).and_then(JsCast::dyn_into::<js_sys::Function>)
+    {
+        let _ = method.call2(&promise, &on_copied, &on_failed);
+    }
+}

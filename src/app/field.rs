@@ -1,0 +1,198 @@
+//! Fields: label, input, hint, problem and their aria, written once.
+
+use leptos::prelude::*;
+
+use super::browser;
+use super::desk::Desk;
+use super::pad::ActiveField;
+use super::part::{On, all, button, nothing, on_tap};
+use crate::form::Problem;
+use crate::form::pad::{Keys, unit_typed};
+use crate::form::route::Route;
+use crate::form::screen::{Block, Field, Input, Opt};
+use crate::text;
+
+/// A field and what is wrong with it.
+pub(super) fn field(desk: Desk, field: &Field) -> AnyView {
+    let filled_in = match &field.input {
+        Input::Amount(keys) => amount(desk, field, *keys),
+        Input::Lines { placeholder } => lines(desk, field, placeholder),
+        Input::Chips { options, captioned } => chips(desk, field, options, *captioned),
+        Input::Pick(options) => pick(desk, field, options),
+    };
+    view! { {filled_in}{problem(desk, field)} }.into_any()
+}
+
+/// Keeps what is typed or chosen.
+fn typed(desk: Desk, name: &'static str) -> On {
+    Box::new(move |event| desk.slot().set(name, event_target_value(&event)))
+}
+
+/// A row with a label on the left and a number on the right.
+fn amount(desk: Desk, field: &Field, keys: Keys) -> AnyView {
+    let name = field.name;
+    let active = ActiveField { name, keys };
+    let is_wrong = field.problem.is_some();
+    let class = match (desk.active.get() == Some(active), is_wrong) {
+        (false, false) => "field",
+        (true, false) => "field on",
+        (false, true) => "field wrong",
+        (true, true) => "field on wrong",
+    };
+    let on_focus: Box<dyn FnMut(leptos::ev::FocusEvent)> = Box::new(move |_| {
+        desk.fresh.set_value(true);
+        activate(desk, active);
+    });
+    // The first tap selects all, ready for a new number; a second one puts the caret where it lands.
+    let on_click = on_tap(move || {
+        activate(desk, active);
+        if desk.fresh.get_value() {
+            desk.fresh.set_value(false);
+            browser::select(name);
+        }
+    });
+    let on_key: Box<dyn FnMut(leptos::ev::KeyboardEvent)> = Box::new(move |event| {
+        desk.fresh.set_value(false);
+        match event.key().as_str() {
+            "Enter" => browser::select(name),
+            "Escape" => desk.active.set(None),
+            _ => {}
+        }
+    });
+    view! {
+        <div class=class>
+            <label for=name>{field.label}</label>
+            <input
+                id=name
+                type="text"
+                inputmode=if desk.uses_pad() { "none" } else { "text" }
+                autocomplete="off"
+                autocapitalize="off"
+                spellcheck="false"
+                enterkeyhint="done"
+                maxlength="20000"
+                aria-invalid=is_wrong.then_some("true")
+                aria-describedby=is_wrong.then(|| problem_id(name))
+                prop:value=field.text.clone()
+                on:input=typed(desk, name)
+                on:focus=on_focus
+                on:click=on_click
+                on:keydown=on_key
+            />
+            <span class="assumed" aria-hidden="true">{assumed_unit(desk, keys, &field.text)}</span>
+        </div>
+    }
+    .into_any()
+}
+
+fn activate(desk: Desk, field: ActiveField) {
+    if desk.active.get_untracked() != Some(field) {
+        desk.active.set(Some(field));
+        browser::show(field.name);
+    }
+    browser::select(field.name);
+}
+
+/// The unit a bare number is read in, shown dim behind it.
+fn assumed_unit(desk: Desk, keys: Keys, typed: &str) -> &'static str {
+    let number_alone = unit_typed(typed).is_none() && typed.chars().any(text::is_digit);
+    match keys {
+        Keys::Weight if number_alone => "g",
+        Keys::Percent if !typed.contains('%') => "%",
+        Keys::Pour | Keys::Batch | Keys::Either if number_alone => {
+            desk.bench.with(|bench| text::typed(bench.house.usual_unit))
+        }
+        _ => "",
+    }
+}
+
+fn problem_id(name: &str) -> String {
+    format!("{name}-problem")
+}
+
+/// What is wrong with a field, and readings to choose from in one tap.
+fn problem(desk: Desk, field: &Field) -> AnyView {
+    let name = field.name;
+    let Some(Problem { words, fixes, .. }) = &field.problem else { return nothing() };
+    let fixes = fix_buttons(fixes, move |text| desk.slot().set(name, text.to_owned()));
+    view! { <p class="problem" id=problem_id(name)><span>{words.clone()}</span>{fixes}</p> }.into_any()
+}
+
+/// Texts that would settle something, one tap each.
+pub(super) fn fix_buttons(fixes: &[String], put: impl Fn(&str) + Clone + 'static) -> AnyView {
+    all(fixes.iter().map(|fix| {
+        let (put, text) = (put.clone(), fix.clone());
+        button("fix", fix.clone(), true, on_tap(move || put(&text)))
+    }))
+}
+
+/// Several lines of words under their label; the phone's own keyboard.
+fn lines(desk: Desk, field: &Field, placeholder: &'static str) -> AnyView {
+    let name = field.name;
+    let rows = field.text.lines().count().clamp(3, 12) + 1;
+    view! {
+        <div class="lines">
+            <label for=name>{field.label}</label>
+            <textarea
+                id=name
+                rows=rows.to_string()
+                placeholder=placeholder
+                autocapitalize="off"
+                spellcheck="false"
+                maxlength="20000"
+                prop:value=field.text.clone()
+                on:input=typed(desk, name)
+                on:click=on_tap(move || desk.active.set(None))
+            ></textarea>
+        </div>
+    }
+    .into_any()
+}
+
+/// Radio buttons that look like chips.
+fn chips(desk: Desk, field: &Field, options: &[Opt], captioned: bool) -> AnyView {
+    let name = field.name;
+    let chips = all(options.iter().map(|Opt { key, label }| {
+        let checked = *key == field.text;
+        view! {
+            <label class="chip">
+                <input type="radio" name=name value=key.clone() prop:checked=checked on:change=typed(desk, name)/>
+                <span>{label.clone()}</span>
+            </label>
+        }
+        .into_any()
+    }));
+    let class = if captioned { "" } else { "unseen" };
+    view! { <fieldset class="chips"><legend class=class>{field.label}</legend>{chips}</fieldset> }.into_any()
+}
+
+/// A row with a native list.
+fn pick(desk: Desk, field: &Field, options: &[Opt]) -> AnyView {
+    let name = field.name;
+    let options = all(options.iter().map(|Opt { key, label }| {
+        view! { <option value=key.clone() prop:selected=*key == field.text>{label.clone()}</option> }.into_any()
+    }));
+    view! {
+        <div class="field">
+            <label for=name>{field.label}</label>
+            <select id=name on:change=typed(desk, name)>{options}</select>
+        </div>
+    }
+    .into_any()
+}
+
+/// Makes the first number of a screen the active field: the pad is ready when a tool opens.
+pub(super) fn open_first(desk: Desk) {
+    let first = desk.screen.with_untracked(|screen| {
+        screen.blocks.iter().find_map(|block| match block {
+            Block::Field(Field { name, input: Input::Amount(keys), .. }) => Some(ActiveField { name, keys: *keys }),
+            _ => None,
+        })
+    });
+    let calls_for_it = desk.route.get_untracked() != Route::Shelf && untrack(|| desk.uses_pad());
+    if let Some(field) = first.filter(|_| calls_for_it) {
+        browser::focus(field.name);
+        desk.active.set(Some(field));
+        browser::select(field.name);
+    }
+}

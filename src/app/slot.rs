@@ -1,0 +1,100 @@
+//! A slot: the texts of one form, kept in local storage, with one tap of undo.
+
+use leptos::prelude::*;
+
+use crate::form::Texts;
+use crate::store::{self, Kept, Loaded};
+
+/// A form that outlives the screen it is shown on. Every edit is saved at once.
+#[derive(Clone, Copy)]
+pub(super) struct Slot {
+    key: &'static str,
+    kept: RwSignal<Kept>,
+    /// Says when something could not be saved or read.
+    notice: RwSignal<String>,
+    /// False when what is stored could be neither read nor set aside, and so must not be overwritten.
+    may_write: bool,
+}
+
+const NOT_SAVED: &str = "Not saved";
+
+impl Slot {
+    /// Opens the slot; empty texts stand for the defaults where nothing is stored.
+    pub(super) fn open(key: &'static str, notice: RwSignal<String>) -> Slot {
+        let (kept, may_write) = match store::load(&stored_under(key)) {
+            Loaded::Value(kept) => (kept, true),
+            Loaded::Nothing => (Kept::default(), true),
+            Loaded::Unreadable { why, set_aside } => {
+                let then = if set_aside {
+                    "It is kept aside, untouched, and the usual values stand in."
+                } else {
+                    "It is left as it is, and what you type here now is not saved."
+                };
+                notice.set(format!("What was saved for “{key}” could not be used: {why}. {then}"));
+                (Kept::default(), set_aside)
+            }
+        };
+        Slot { key, kept: RwSignal::new(kept), notice, may_write }
+    }
+
+    /// Its key.
+    pub(super) const fn key(self) -> &'static str {
+        self.key
+    }
+
+    /// Looks at the texts, and looks again when they change.
+    pub(super) fn with<T>(self, look: impl FnOnce(&Texts) -> T) -> T {
+        self.kept.with(|kept| look(&kept.now))
+    }
+
+    /// Types a text into a field.
+    pub(super) fn set(self, name: &str, text: String) {
+        self.kept.update(|kept| {
+            kept.now.insert(name.to_owned(), text);
+        });
+        self.save();
+    }
+
+    /// Puts other texts in place of these; Undo brings these back.
+    pub(super) fn replace(self, next: impl FnOnce(&Texts) -> Texts) {
+        self.kept.update(|kept| {
+            let next = next(&kept.now);
+            if next != kept.now {
+                kept.before = Some(std::mem::replace(&mut kept.now, next));
+            }
+        });
+        self.save();
+    }
+
+    /// Brings back what was replaced last; once more takes it away again.
+    pub(super) fn undo(self) {
+        self.kept.update(|kept| {
+            if let Some(before) = kept.before.take() {
+                kept.before = Some(std::mem::replace(&mut kept.now, before));
+            }
+        });
+        self.save();
+    }
+
+    /// Whether there is something to undo.
+    pub(super) fn can_undo(self) -> bool {
+        self.kept.with(|kept| kept.before.is_some())
+    }
+
+    fn save(self) {
+        if !self.may_write {
+            return;
+        }
+        match self.kept.with_untracked(|kept| store::save(&stored_under(self.key), kept)) {
+            Ok(()) if self.notice.with_untracked(|words| words.starts_with(NOT_SAVED)) => {
+                self.notice.set(String::new())
+            }
+            Ok(()) => {}
+            Err(problem) => self.notice.set(problem.to_string()),
+        }
+    }
+}
+
+fn stored_under(key: &str) -> String {
+    format!("tool/{key}")
+}

@@ -1,0 +1,143 @@
+//! What a tool shows: one strip, then everything quieter.
+
+pub(super) use crate::text::Figure;
+
+/// What the strip says.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Strip {
+    /// The numbers to act on: one, at most two.
+    pub figures: Vec<Figure>,
+    /// One line of what else matters, or what is missing.
+    pub also: String,
+    /// Whether this is an answer.
+    pub tone: Tone,
+}
+
+/// Whether the strip holds an answer.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Tone {
+    /// Not yet: something is still empty.
+    #[default]
+    Waiting,
+    /// Something typed needs a look.
+    Problem,
+    /// An answer.
+    Answer,
+}
+
+/// A problem with one field, in words, with texts that would settle it in a tap.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Problem {
+    /// The field's name.
+    pub field: String,
+    /// What is wrong and what to do.
+    pub words: String,
+    /// Whole texts for the field, offered as buttons.
+    pub fixes: Vec<String>,
+}
+
+/// A small labelled figure.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Cell {
+    /// What it is.
+    pub label: String,
+    /// The figure.
+    pub figure: Figure,
+}
+
+/// A line of a table: name, what to do, and a detail; or a line kept as it was typed.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Row {
+    /// What it is, in the person's own words.
+    pub name: String,
+    /// The amount to pour or weigh.
+    pub amount: String,
+    /// The exact amount and the drift, or why the line was not read.
+    pub detail: String,
+    /// Whether it needs a look.
+    pub marked: bool,
+    /// Rewritten lines, offered as buttons.
+    pub fixes: Vec<String>,
+}
+
+/// A link to the tool that comes next.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Carry {
+    /// What the link says.
+    pub label: String,
+    /// A hash address with the amount in it.
+    pub href: String,
+}
+
+/// Everything a tool shows.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Answer {
+    /// The answer.
+    pub strip: Strip,
+    /// What is wrong, by field.
+    pub problems: Vec<Problem>,
+    /// Heading of `cells`.
+    pub cells_title: &'static str,
+    /// Small figures.
+    pub cells: Vec<Cell>,
+    /// Heading of `rows`.
+    pub rows_title: &'static str,
+    /// A table.
+    pub rows: Vec<Row>,
+    /// Plain remarks: sources, what was taken for granted.
+    pub remarks: Vec<String>,
+    /// Cautions, shown with a triangle.
+    pub cautions: Vec<String>,
+    /// Where to go next.
+    pub carry: Vec<Carry>,
+}
+
+impl Problem {
+    pub(super) fn new(field: impl Into<String>, words: impl std::fmt::Display) -> Problem {
+        Problem { field: field.into(), words: words.to_string(), fixes: Vec::new() }
+    }
+}
+
+impl Answer {
+    /// The answer as text to copy: the strip, then the table if there is one.
+    #[must_use]
+    pub fn as_text(&self) -> String {
+        let figures: Vec<String> = self.strip.figures.iter().map(ToString::to_string).collect();
+        let mut text = figures.join(" + ");
+        if !self.strip.also.is_empty() {
+            text.push_str(&format!("\n{}", self.strip.also));
+        }
+        for row in &self.rows {
+            text.push_str(&match row.amount.as_str() {
+                "" => format!("\n{}", row.name),
+                amount => format!("\n{amount} {}", row.name),
+            });
+        }
+        text
+    }
+
+    /// The problem of one field.
+    #[must_use]
+    pub fn problem(&self, field: &str) -> Option<&Problem> {
+        self.problems.iter().find(|problem| problem.field == field)
+    }
+
+    pub(super) fn cell(&mut self, label: impl Into<String>, figure: Figure) {
+        self.cells.push(Cell { label: label.into(), figure });
+    }
+
+    pub(super) fn carry(&mut self, label: impl Into<String>, href: String) {
+        self.carry.push(Carry { label: label.into(), href });
+    }
+
+    /// Says on the strip what is wrong or missing; call when there is no answer.
+    pub(super) fn without_answer(mut self, missing: &str) -> Answer {
+        self.strip = match self.problems.first() {
+            Some(problem) => {
+                Strip { figures: vec![Figure::new("?", "")], also: problem.words.clone(), tone: Tone::Problem }
+            }
+            None => Strip { figures: vec![Figure::new("–", "")], also: missing.to_owned(), tone: Tone::Waiting },
+        };
+        self
+    }
+}

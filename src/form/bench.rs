@@ -1,0 +1,102 @@
+//! The bench a form is read at: the house and the locale. Reads fields and collects their problems.
+
+use super::answer::Problem;
+use crate::book::{DrinkRegion, House};
+use crate::quantity::{Amount, Conventions, Mass, Ratio, Unit, Volume};
+use crate::text::{self, AmountProblem, Decimal, Kind, Reading};
+
+/// Everything besides the form that decides what a text means and how a figure is shown.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bench {
+    /// The house.
+    pub house: House,
+    /// The decimal mark.
+    pub decimal: Decimal,
+}
+
+impl Default for Bench {
+    /// A bench with the default units and no jiggers.
+    fn default() -> Self {
+        Bench {
+            house: House {
+                conventions: Conventions::default(),
+                usual_unit: Unit::Millilitre,
+                jiggers: Vec::new(),
+                region: DrinkRegion::default(),
+            },
+            decimal: Decimal::default(),
+        }
+    }
+}
+
+impl Bench {
+    /// How to read a field of this kind.
+    #[must_use]
+    pub fn reading(&self, kind: Kind) -> Reading<'_> {
+        let bare = if kind == Kind::Mass { Unit::Gram } else { self.house.usual_unit };
+        Reading { conventions: &self.house.conventions, decimal: self.decimal, bare, kind }
+    }
+
+    /// The number of a field that is not empty and has no problem; a problem is added to `problems`.
+    fn read<T>(
+        field: &'static str,
+        text: &str,
+        result: Result<Option<T>, AmountProblem>,
+        problems: &mut Vec<Problem>,
+    ) -> Option<T> {
+        result.unwrap_or_else(|problem| {
+            problems.push(Problem { fixes: problem.fixes(text), ..Problem::new(field, problem) });
+            None
+        })
+    }
+
+    pub(super) fn amount(
+        &self,
+        field: &'static str,
+        text: &str,
+        kind: Kind,
+        problems: &mut Vec<Problem>,
+    ) -> Option<Amount> {
+        Self::read(field, text, text::read_amount(text, &self.reading(kind)), problems)
+    }
+
+    pub(super) fn volume(&self, field: &'static str, text: &str, problems: &mut Vec<Problem>) -> Option<Volume> {
+        match self.amount(field, text, Kind::Volume, problems)? {
+            Amount::Volume(volume) => Some(volume),
+            Amount::Mass(_) | Amount::Count(_) => None,
+        }
+    }
+
+    pub(super) fn mass(&self, field: &'static str, text: &str, problems: &mut Vec<Problem>) -> Option<Mass> {
+        match self.amount(field, text, Kind::Mass, problems)? {
+            Amount::Mass(mass) => Some(mass),
+            Amount::Volume(_) | Amount::Count(_) => None,
+        }
+    }
+
+    pub(super) fn count(&self, field: &'static str, text: &str, problems: &mut Vec<Problem>) -> Option<Ratio> {
+        Self::read(field, text, text::read_count(text, self.decimal), problems)
+    }
+
+    /// A percentage as a fraction; empty is zero.
+    pub(super) fn percent(
+        &self,
+        field: &'static str,
+        text: &str,
+        limit: u8,
+        problems: &mut Vec<Problem>,
+    ) -> Option<Ratio> {
+        match text::read_percent(text, self.decimal, limit) {
+            Ok(fraction) => fraction.or(Ratio::from_value(0.0).ok()),
+            Err(words) => {
+                problems.push(Problem::new(field, words));
+                None
+            }
+        }
+    }
+
+    /// A volume as text for another tool, to a thousandth of a millilitre.
+    pub(super) fn carried(&self, volume: Volume) -> String {
+        format!("{} ml", text::editable(volume.ml(), self.decimal))
+    }
+}

@@ -1,0 +1,415 @@
+//! Scale: a spec typed or pasted, made larger or smaller.
+
+use super::Bench;
+use super::answer::{Answer, Figure, Problem, Row, Strip, Tone};
+use super::fields::{Choice, choice, form};
+use super::pad::Keys;
+use super::route::Route;
+use super::screen::{Block, Input, Opt, Tool};
+use crate::book::{Line, Spec};
+use crate::craft::scale::{Rounding, ScaleProblem, ScaledLine, Target, factor, scaled, total};
+use crate::quantity::{Amount, Ratio, Unit, Volume};
+use crate::text::{self, Kind, LineProblem, SpecLine, read_spec};
+
+/// What the spec is scaled by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum By {
+    /// Serves wanted.
+    Serves,
+    /// A total volume.
+    Total,
+    /// A vessel, filled short of its brim.
+    Vessel,
+    /// A number of times.
+    Factor,
+    /// What there is of one ingredient.
+    Have,
+}
+
+choice! { By:
+    Serves = "serves", "Serves";
+    Total = "total", "Total";
+    Vessel = "vessel", "Vessel";
+    Factor = "times", "Times";
+    Have = "have", "What I have";
+}
+
+choice! { Rounding:
+    OneMl = "1ml", "1 ml";
+    FiveMl = "5ml", "5 ml";
+    Jiggers = "jiggers", "My jiggers";
+    TenthGram = "0.1g", "Scale, 0.1 g";
+}
+
+form! {
+    /// What is typed.
+    ScaleForm {
+        /// The spec, a line for each ingredient.
+        spec = ScaleForm::EXAMPLE,
+        /// What it is scaled by: a key of [`By`].
+        by = "serves",
+        /// Serves wanted.
+        serves = "18",
+        /// Serves the spec makes as written.
+        makes = "1",
+        /// Total wanted.
+        total = "2 l",
+        /// Brimful volume of the vessel.
+        vessel = "1 l",
+        /// Left empty in the vessel, percent.
+        headspace = "5",
+        /// Times wanted.
+        factor = "2",
+        /// Name of the line there is a given amount of.
+        have_of = "",
+        /// How much there is.
+        have = "310 ml",
+        /// What amounts are rounded to: a key of [`Rounding`].
+        rounding = "1ml",
+    }
+}
+
+const SERVES: &str = "serves";
+const MAKES: &str = "makes";
+const TOTAL: &str = "total";
+const VESSEL: &str = "vessel";
+const HEADSPACE: &str = "headspace";
+const FACTOR: &str = "factor";
+const HAVE: &str = "have";
+/// Field of the spec.
+pub const SPEC: &str = "spec";
+
+impl Tool for ScaleForm {
+    fn layout(&self, bench: &Bench) -> Vec<Block> {
+        let mut blocks = vec![Block::chips::<By>("by", "Scale by", false)];
+        blocks.extend(match self.by() {
+            By::Serves => vec![
+                Block::amount(SERVES, "Serves wanted", Keys::Count),
+                Block::amount(MAKES, "The spec makes", Keys::Count),
+            ],
+            By::Total => vec![Block::amount(TOTAL, "Total to make", Keys::Batch)],
+            By::Vessel => vec![
+                Block::amount(VESSEL, "Vessel, to the brim", Keys::Batch),
+                Block::amount(HEADSPACE, "Left empty", Keys::Percent),
+            ],
+            By::Factor => vec![Block::amount(FACTOR, "Times", Keys::Count)],
+            By::Have => vec![
+                Block::amount(HAVE, "I have", Keys::Either),
+                Block::pick("have_of", "Of", self.line_options(bench)),
+            ],
+        });
+        let placeholder = ScaleForm::PLACEHOLDER;
+        blocks.extend([
+            Block::Table("", Vec::new()),
+            Block::field(SPEC, "The spec, a line for each ingredient", Input::Lines { placeholder }),
+            Block::chips::<Rounding>("rounding", "Round to", true),
+            Block::Actions,
+        ]);
+        blocks
+    }
+
+    fn answer(&self, bench: &Bench) -> Answer {
+        let mut answer = Answer::default();
+        let lines = self.lines(bench);
+        let spec = measured(&lines);
+        if lines.is_empty() {
+            return answer.without_answer("Type or paste a spec, a line for each ingredient.");
+        }
+        let target = self.target(bench, &spec, &mut answer.problems);
+        let factor = target.map(|target| factor(&spec, target));
+        answer.rows_title = "Scaled";
+        let Some(Ok(factor)) = factor else {
+            answer.rows = lines.iter().map(|line| unscaled_row(line, bench)).collect();
+            if let Some(Err(problem)) = factor {
+                let field = if problem == ScaleProblem::NothingMeasured { SPEC } else { self.active_field() };
+                answer.problems.push(Problem::new(field, problem));
+            }
+            return answer.without_answer(self.missing());
+        };
+        self.show(answer, &lines, &spec, factor, bench)
+    }
+
+    fn clear(&mut self) {
+        for text in
+            [&mut self.spec, &mut self.serves, &mut self.total, &mut self.vessel, &mut self.factor, &mut self.have]
+        {
+            text.clear();
+        }
+    }
+
+    fn take(&mut self, name: &str, text: &str) {
+        let (by, field) = match name {
+            TOTAL => (By::Total, &mut self.total),
+            SERVES => (By::Serves, &mut self.serves),
+            _ => return,
+        };
+        text.clone_into(field);
+        by.key().clone_into(&mut self.by);
+    }
+}
+
+impl ScaleForm {
+    /// A spec of our own to start from.
+    pub(super) const EXAMPLE: &'static str =
+        "45 ml pear brandy\n20 ml dry vermouth\n15 ml pear cordial\n2 dash orange bitters\nLemon twist";
+    pub(super) const PLACEHOLDER: &'static str = "2 oz gin\n3/4 oz lemon juice\n2 dashes bitters";
+
+    fn by(&self) -> By {
+        By::read(&self.by)
+    }
+
+    /// The measured lines, to choose from.
+    fn line_options(&self, bench: &Bench) -> Vec<Opt> {
+        let name = |line: Line| Opt { key: line.name.clone(), label: line.name };
+        measured(&self.lines(bench)).lines.into_iter().map(name).collect()
+    }
+
+    /// The place of the line there is a given amount of: the first when none is chosen.
+    fn have_at(&self, spec: &Spec) -> usize {
+        spec.lines.iter().position(|line| line.name == self.have_of).unwrap_or(0)
+    }
+
+    fn lines(&self, bench: &Bench) -> Vec<SpecLine> {
+        read_spec(&self.spec, &bench.reading(Kind::Either))
+    }
+
+    fn active_field(&self) -> &'static str {
+        match self.by() {
+            By::Serves => SERVES,
+            By::Total => TOTAL,
+            By::Vessel => VESSEL,
+            By::Factor => FACTOR,
+            By::Have => HAVE,
+        }
+    }
+
+    fn missing(&self) -> &'static str {
+        match self.by() {
+            By::Serves => "Type how many serves.",
+            By::Total => "Type the total to make.",
+            By::Vessel => "Type what the vessel holds.",
+            By::Factor => "Type how many times.",
+            By::Have => "Type how much there is.",
+        }
+    }
+
+    fn target(&self, bench: &Bench, spec: &Spec, problems: &mut Vec<Problem>) -> Option<Target> {
+        match self.by() {
+            By::Serves => {
+                let wanted = bench.count(SERVES, &self.serves, problems);
+                let makes = bench.count(MAKES, &self.makes, problems);
+                let makes = if self.makes.trim().is_empty() { Some(Ratio::ONE) } else { makes };
+                Ratio::from_value(wanted?.value() / makes?.value()).ok().map(Target::Factor)
+            }
+            By::Total => bench.volume(TOTAL, &self.total, problems).map(Target::Total),
+            By::Vessel => {
+                let vessel = bench.volume(VESSEL, &self.vessel, problems);
+                let headspace = bench.percent(HEADSPACE, &self.headspace, 90, problems);
+                let (vessel, headspace) = (vessel?, headspace?);
+                Some(Target::Total(vessel.less(vessel * headspace)))
+            }
+            By::Factor => bench.count(FACTOR, &self.factor, problems).map(Target::Factor),
+            By::Have => {
+                let line = self.have_at(spec);
+                let counted = spec.lines.get(line).is_some_and(|line| matches!(line.amount, Amount::Count(_)));
+                let amount = if counted {
+                    bench.count(HAVE, &self.have, problems).map(Amount::Count)
+                } else {
+                    bench.amount(HAVE, &self.have, Kind::Either, problems)
+                };
+                amount.map(|amount| Target::Have { line, amount })
+            }
+        }
+    }
+
+    fn show(&self, mut answer: Answer, lines: &[SpecLine], spec: &Spec, factor: Ratio, bench: &Bench) -> Answer {
+        let rounding = Rounding::read(&self.rounding);
+        let results = scaled(spec, factor, rounding, &bench.house);
+        let whole = total(spec) * factor;
+        let times = text::fraction_of(factor.value()).unwrap_or_else(|| text::count(factor.value(), bench.decimal));
+        let worst = results.iter().map(|line| line.drift.abs()).fold(0.0, f64::max);
+        let rounding_words = if worst < NOTICEABLE {
+            "rounding changes no share".to_owned()
+        } else {
+            format!("rounding moves no share by more than {}", text::percent(worst, bench.decimal))
+        };
+        let makes = text::litres_or_ml(whole, bench.decimal);
+        answer.strip = Strip {
+            figures: vec![Figure::new(format!("×{times}"), format!("{makes} in all"))],
+            also: format!(
+                "{} before ice or water; {rounding_words}",
+                if self.by() == By::Have { "All of it used" } else { "Poured" }
+            ),
+            tone: Tone::Answer,
+        };
+        let mut measured = results.iter();
+        answer.rows = lines
+            .iter()
+            .map(|line| match &line.read {
+                Ok(_) => measured.next().map_or_else(Row::default, |result| scaled_row(result, rounding, bench)),
+                Err(problem) => unread_row(line, problem),
+            })
+            .collect();
+        if let Some(assumed) = results.iter().find(|line| line.density_assumed) {
+            answer
+                .remarks
+                .push(format!("Where weight meets volume, {} is taken as water, 1 g to the ml.", assumed.name));
+        }
+        if results.iter().any(|line| matches!(line.exact, Amount::Count(_))) {
+            answer.remarks.push("Counted things are left out of the total.".into());
+        }
+        let carried = bench.carried(whole);
+        answer.carry("Share it out in serves", Route::Serves.href_with("made", &carried));
+        answer.carry("Wash it with milk", Route::MilkWash.href_with("drink", &carried));
+        answer
+    }
+}
+
+/// A change in a line's share of the drink that is worth a word: 0.05 %.
+const NOTICEABLE: f64 = 5e-4;
+
+pub(super) fn measured(lines: &[SpecLine]) -> Spec {
+    Spec { lines: lines.iter().filter_map(|line| line.read.clone().ok()).collect() }
+}
+
+/// `spec` with `fixed` in place of the first line that reads `typed`.
+pub(super) fn rewritten(spec: &str, typed: &str, fixed: &str) -> String {
+    let mut lines: Vec<&str> = spec.lines().collect();
+    if let Some(line) = lines.iter_mut().find(|line| line.trim() == typed) {
+        *line = fixed;
+    }
+    lines.join("\n")
+}
+
+fn unread_row(line: &SpecLine, problem: &LineProblem) -> Row {
+    Row {
+        name: line.typed.clone(),
+        amount: String::new(),
+        detail: problem.to_string(),
+        marked: *problem != LineProblem::NoAmount,
+        fixes: problem.fixes(&line.typed),
+    }
+}
+
+pub(super) fn unscaled_row(line: &SpecLine, bench: &Bench) -> Row {
+    match &line.read {
+        Ok(Line { amount, name }) => Row { name: name.clone(), amount: exact_words(*amount, bench), ..Row::default() },
+        Err(problem) => unread_row(line, problem),
+    }
+}
+
+fn scaled_row(line: &ScaledLine, rounding: Rounding, bench: &Bench) -> Row {
+    let amount = pour_words(line.rounded, rounding, bench);
+    let exact = exact_words(line.exact, bench);
+    let mut detail = if exact == amount { String::new() } else { format!("exactly {exact}") };
+    if line.drift.abs() >= NOTICEABLE {
+        let sign = if line.drift > 0.0 { "+" } else { "−" };
+        let drift = text::percent(line.drift.abs(), bench.decimal);
+        detail.push_str(&format!("{}share {sign}{drift}", if detail.is_empty() { "" } else { ", " }));
+    }
+    Row { name: line.name.clone(), amount, detail, ..Row::default() }
+}
+
+fn exact_words(amount: Amount, bench: &Bench) -> String {
+    match amount {
+        Amount::Volume(volume) => {
+            let decimals = if volume.ml() < 100.0 { 2 } else { 1 };
+            let text = text::plain(volume.ml(), decimals, bench.decimal);
+            let short = text::litres_or_ml(volume, bench.decimal).to_string();
+            if short == format!("{} ml", text.trim_end_matches('0').trim_end_matches(bench.decimal.mark())) {
+                short
+            } else {
+                format!("{text} ml")
+            }
+        }
+        Amount::Mass(mass) => text::grams(mass, 1, bench.decimal).to_string(),
+        Amount::Count(count) => counted_words(count, bench),
+    }
+}
+
+fn counted_words(count: Ratio, bench: &Bench) -> String {
+    text::fraction_of(count.value()).unwrap_or_else(|| text::count(count.value(), bench.decimal))
+}
+
+/// A rounded amount as it is poured: ounces where the jiggers are in ounces, dashes when tiny.
+fn pour_words(amount: Amount, rounding: Rounding, bench: &Bench) -> String {
+    let conventions = &bench.house.conventions;
+    match amount {
+        Amount::Volume(volume) if rounding == Rounding::Jiggers => {
+            let smallest = bench.house.marks().min_by(|a, b| a.volume.ml().total_cmp(&b.volume.ml()));
+            let in_ounces = smallest.is_some_and(|mark| mark.label.contains("oz"));
+            let tiny = smallest.is_some_and(|mark| volume.ml() < 0.75 * mark.volume.ml());
+            match text::figure(amount, Unit::Dash, conventions, bench.decimal).filter(|_| tiny) {
+                Some(dashes) => dashes.to_string(),
+                None if in_ounces => text::ounces(volume, conventions, bench.decimal).to_string(),
+                None => whole_ml(volume, bench),
+            }
+        }
+        Amount::Volume(volume) => whole_ml(volume, bench),
+        Amount::Mass(mass) => text::grams(mass, 1, bench.decimal).to_string(),
+        Amount::Count(count) => counted_words(count, bench),
+    }
+}
+
+fn whole_ml(volume: Volume, bench: &Bench) -> String {
+    text::millilitres(volume, bench.decimal).to_string()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::form::shelf::ShelfForm;
+    use crate::text::Decimal;
+
+    fn answer(change: impl FnOnce(&mut ScaleForm)) -> Answer {
+        let mut form = ScaleForm::default();
+        change(&mut form);
+        form.answer(&ShelfForm::default().bench(Decimal::Point))
+    }
+
+    fn rows(answer: &Answer) -> Vec<String> {
+        answer.rows.iter().map(|row| format!("{}|{}|{}", row.amount, row.name, row.detail)).collect()
+    }
+
+    #[test]
+    fn by_serves() {
+        let answer = answer(|_| {});
+        assert_eq!(answer.strip.figures[0].to_string(), "×18 1\u{202f}469 ml in all");
+        assert_eq!(rows(&answer)[0], "810 ml|pear brandy|");
+        assert_eq!(rows(&answer)[4], "|Lemon twist|No amount, so it is kept as it is.");
+    }
+
+    #[test]
+    fn by_what_there_is() {
+        let answer = answer(|form| {
+            form.by = "have".into();
+            form.have_of = "pear cordial".into();
+            form.have = "400 g".into();
+        });
+        // 400 g at 1.22965 g/ml is 325.3 ml of cordial, 21.69 times 15 ml.
+        assert!(answer.strip.figures[0].value.starts_with("×21.7"), "{:?}", answer.strip);
+    }
+
+    #[test]
+    fn jiggers_and_weights() {
+        let by_jigger = answer(|form| form.rounding = "jiggers".into());
+        assert_eq!(by_jigger.rows[0].amount, "27½ oz");
+        let by_weight = answer(|form| form.rounding = "0.1g".into());
+        assert_eq!(by_weight.rows[0].amount, "767.9 g");
+    }
+
+    #[test]
+    fn an_unread_line_is_kept_marked_and_can_be_fixed() {
+        let form = ScaleForm { spec: "60 gin\n30 ml lime".into(), ..Default::default() };
+        let answer = form.answer(&Bench::default());
+        assert!(answer.rows[0].marked);
+        assert_eq!(answer.rows[0].detail, "60 of what? Add a unit, like 60 ml.");
+        assert_eq!(rewritten(&form.spec, "60 gin", &answer.rows[0].fixes[0]), "60 ml gin\n30 ml lime");
+    }
+
+    #[test]
+    fn an_empty_spec_waits() {
+        let answer = answer(|form| form.spec.clear());
+        assert_eq!(answer.strip.tone, Tone::Waiting);
+    }
+}

@@ -1,0 +1,242 @@
+//! A whole screen as data: the strip, and below it blocks in order. The app draws it and knows no tool.
+
+use super::answer::{Answer, Carry, Cell, Problem, Row, Strip};
+use super::fields::{Choice, Fields, Texts};
+use super::pad::Keys;
+use super::route::Route;
+use super::{Bench, acid, measure, milk_wash, scale, serves, shelf, specs};
+
+/// One of several, in a field.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Opt {
+    /// The text the field takes.
+    pub key: String,
+    /// What is shown.
+    pub label: String,
+}
+
+/// How a field is filled in.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Input {
+    /// A number, on the pad.
+    Amount(Keys),
+    /// Lines of words.
+    Lines {
+        /// Shown while it is empty.
+        placeholder: &'static str,
+    },
+    /// One of a few, all in sight.
+    Chips {
+        /// What there is.
+        options: Vec<Opt>,
+        /// Whether the label is in sight.
+        captioned: bool,
+    },
+    /// One of many.
+    Pick(Vec<Opt>),
+}
+
+/// A field of a screen.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Field {
+    /// Its name in the form.
+    pub name: &'static str,
+    /// What it is for.
+    pub label: &'static str,
+    /// How it is filled in.
+    pub input: Input,
+    /// What is in it; filled in by [`screen`].
+    pub text: String,
+    /// What is wrong with it; filled in by [`screen`].
+    pub problem: Option<Problem>,
+}
+
+/// Part of a screen below the strip.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Block {
+    /// A field.
+    Field(Field),
+    /// A heading.
+    Heading(&'static str),
+    /// A table under its heading. In a layout an empty one marks where the answer's goes.
+    Table(&'static str, Vec<Row>),
+    /// Small figures under their heading.
+    Cells(&'static str, Vec<Cell>),
+    /// A plain remark.
+    Remark(String),
+    /// A caution, with its triangle.
+    Caution(String),
+    /// Links to the tools that come next.
+    Carry(Vec<Carry>),
+    /// Clear, Undo, Copy.
+    Actions,
+    /// How to install the app.
+    InstallHint,
+}
+
+impl Block {
+    /// A number, on the pad.
+    #[must_use]
+    pub fn amount(name: &'static str, label: &'static str, keys: Keys) -> Block {
+        Block::field(name, label, Input::Amount(keys))
+    }
+
+    /// One of a few, all in sight. With `captioned`, its label too.
+    #[must_use]
+    pub fn chips<C: Choice>(name: &'static str, label: &'static str, captioned: bool) -> Block {
+        Block::field(name, label, Input::Chips { options: options(C::ALL), captioned })
+    }
+
+    /// One of many.
+    #[must_use]
+    pub fn pick(name: &'static str, label: &'static str, options: Vec<Opt>) -> Block {
+        Block::field(name, label, Input::Pick(options))
+    }
+
+    pub(super) fn field(name: &'static str, label: &'static str, input: Input) -> Block {
+        Block::Field(Field { name, label, input, text: String::new(), problem: None })
+    }
+}
+
+fn options<C: Choice>(all: &[C]) -> Vec<Opt> {
+    all.iter().map(|choice| Opt { key: choice.key().to_owned(), label: choice.label().to_owned() }).collect()
+}
+
+/// What the app draws.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Screen {
+    /// The strip.
+    pub strip: Strip,
+    /// Whether the strip has room for two figures, by tool and not by answer, so that it never moves.
+    pub tall: bool,
+    /// The blocks in order. A field keeps its place while only texts change, so that drawing the
+    /// screen again keeps its caret.
+    pub blocks: Vec<Block>,
+    /// The answer as text, to copy; empty when there is none.
+    pub copy: String,
+}
+
+impl Screen {
+    /// The field of this name.
+    #[must_use]
+    pub fn field(&self, name: &str) -> Option<&Field> {
+        self.blocks.iter().find_map(|block| match block {
+            Block::Field(field) if field.name == name => Some(field),
+            _ => None,
+        })
+    }
+}
+
+/// A tool: a form that lays itself out and answers.
+pub trait Tool: Fields {
+    /// Whether its strip needs room for two figures.
+    const TALL: bool = false;
+
+    /// The fields, with whatever stands between them.
+    fn layout(&self, bench: &Bench) -> Vec<Block>;
+
+    /// What to show for what was typed.
+    fn answer(&self, bench: &Bench) -> Answer;
+
+    /// Empties the amounts and keeps the choices.
+    fn clear(&mut self);
+
+    /// Takes an amount carried over from another tool. Names it does not know are ignored.
+    fn take(&mut self, name: &str, text: &str);
+}
+
+/// What a screen's tool does with its form.
+#[derive(Clone, Copy, Debug)]
+pub enum Deed<'a> {
+    /// Empties the amounts.
+    Clear,
+    /// Takes an amount carried over, by name.
+    Take(&'a str, &'a str),
+    /// Puts the second line in place of the first in the spec.
+    Rewrite(&'a str, &'a str),
+}
+
+/// The screen of a route for what is typed in its form.
+#[must_use]
+pub fn screen(route: Route, texts: &Texts, bench: &Bench) -> Screen {
+    match route {
+        Route::Measure => show::<measure::MeasureForm>(texts, bench),
+        Route::Scale => show::<scale::ScaleForm>(texts, bench),
+        Route::Acid => show::<acid::AcidForm>(texts, bench),
+        Route::MilkWash => show::<milk_wash::MilkWashForm>(texts, bench),
+        Route::Serves => show::<serves::ServesForm>(texts, bench),
+        Route::Specs => show::<specs::SpecsForm>(texts, bench),
+        Route::Shelf => show::<shelf::ShelfForm>(texts, bench),
+    }
+}
+
+/// The texts of a route's form after a deed.
+#[must_use]
+pub fn after(route: Route, texts: &Texts, deed: Deed<'_>) -> Texts {
+    match route {
+        Route::Measure => done::<measure::MeasureForm>(texts, deed),
+        Route::Scale => done::<scale::ScaleForm>(texts, deed),
+        Route::Acid => done::<acid::AcidForm>(texts, deed),
+        Route::MilkWash => done::<milk_wash::MilkWashForm>(texts, deed),
+        Route::Serves => done::<serves::ServesForm>(texts, deed),
+        Route::Specs => done::<specs::SpecsForm>(texts, deed),
+        Route::Shelf => done::<shelf::ShelfForm>(texts, deed),
+    }
+}
+
+fn done<F: Tool>(texts: &Texts, deed: Deed<'_>) -> Texts {
+    let mut form = F::from_texts(texts);
+    match deed {
+        Deed::Clear => form.clear(),
+        Deed::Take(name, text) => form.take(name, text),
+        Deed::Rewrite(typed, fixed) => {
+            if let Some((_, spec)) = form.fields().into_iter().find(|(name, _)| *name == scale::SPEC) {
+                *spec = scale::rewritten(spec, typed, fixed);
+            }
+        }
+    }
+    // What this form does not know stays as it was: another version or screen may.
+    let mut after = texts.clone();
+    after.extend(form.into_texts());
+    after
+}
+
+fn show<F: Tool>(texts: &Texts, bench: &Bench) -> Screen {
+    let mut form = F::from_texts(texts);
+    let (answer, layout) = (form.answer(bench), form.layout(bench));
+    laid_out(answer, layout, form.fields(), F::TALL)
+}
+
+/// Puts texts, problems and results in their places.
+fn laid_out(answer: Answer, layout: Vec<Block>, fields: Vec<(&'static str, &mut String)>, tall: bool) -> Screen {
+    let copy = answer.as_text();
+    let Answer { strip, mut problems, cells_title, cells, rows_title, rows, remarks, cautions, carry } = answer;
+    let mut table = Some(rows);
+    let mut blocks = Vec::new();
+    for block in layout {
+        match block {
+            Block::Table(..) => blocks.push(Block::Table(rows_title, table.take().unwrap_or_default())),
+            Block::Field(mut field) => {
+                if let Some((_, text)) = fields.iter().find(|(name, _)| *name == field.name) {
+                    field.text.clone_from(text);
+                }
+                field.problem =
+                    problems.iter().position(|problem| problem.field == field.name).map(|at| problems.swap_remove(at));
+                blocks.push(Block::Field(field));
+            }
+            block => blocks.push(block),
+        }
+    }
+    if let Some(rows) = table.filter(|rows| !rows.is_empty()) {
+        blocks.push(Block::Table(rows_title, rows));
+    }
+    if !cells.is_empty() {
+        blocks.push(Block::Cells(cells_title, cells));
+    }
+    blocks.extend(cautions.into_iter().map(Block::Caution));
+    blocks.extend(remarks.into_iter().map(Block::Remark));
+    if !carry.is_empty() {
+        blocks.push(Block::Carry(carry));
+    }
+    Screen { strip, tall, blocks, copy }
+}

@@ -1,0 +1,52 @@
+//! Finds Chromium and its driver, or says how to get them.
+
+use std::path::PathBuf;
+use std::process::Command;
+
+use anyhow::{Context, Result, bail};
+
+use crate::run;
+
+/// Where the browser and its driver are.
+#[derive(Clone, Debug)]
+pub struct Browser {
+    /// Chromium or Chrome.
+    pub chromium: PathBuf,
+    /// Its WebDriver.
+    pub driver: PathBuf,
+}
+
+const CHROMIUM: [&str; 3] = ["chromium", "chromium-browser", "google-chrome"];
+const INSTALL: &str = "apt-get install -y --no-install-recommends chromium chromium-driver";
+
+/// Finds both on the PATH, or where CHROMIUM and CHROMEDRIVER point.
+#[must_use]
+pub fn find() -> Option<Browser> {
+    let given = |name| std::env::var_os(name).map(PathBuf::from);
+    let chromium = given("CHROMIUM").or_else(|| CHROMIUM.into_iter().find_map(on_path))?;
+    let driver = given("CHROMEDRIVER").or_else(|| on_path("chromedriver"))?;
+    Some(Browser { chromium, driver })
+}
+
+fn on_path(name: &str) -> Option<PathBuf> {
+    let path = std::env::var_os("PATH")?;
+    std::env::split_paths(&path).map(|folder| folder.join(name)).find(|file| file.is_file())
+}
+
+/// Finds both, installing them where apt can, else failing with what to do.
+///
+/// # Errors
+/// When there is no browser and none could be installed.
+pub fn ensure() -> Result<Browser> {
+    if let Some(browser) = find() {
+        return Ok(browser);
+    }
+    if on_path("apt-get").is_none() {
+        bail!("the browser tests need Chromium and chromedriver on the PATH, or CHROMIUM and CHROMEDRIVER set to them");
+    }
+    println!("Installing Chromium for the browser tests.");
+    run(Command::new("apt-get").arg("update")).with_context(|| format!("install it yourself: sudo {INSTALL}"))?;
+    run(Command::new("apt-get").args(INSTALL.split(' ').skip(1)))
+        .with_context(|| format!("install it yourself: sudo {INSTALL}"))?;
+    find().context("Chromium was installed but is not on the PATH")
+}

@@ -1,0 +1,69 @@
+//! Everything that must hold before a change is kept.
+
+use std::process::Command;
+use std::time::Instant;
+
+use anyhow::{Context, Result};
+
+use crate::{browser, build, cargo, root, run, size, tools};
+
+/// Runs every check, the quick ones first.
+///
+/// # Errors
+/// At the first that fails.
+pub fn check() -> Result<()> {
+    let started = Instant::now();
+    tools::ensure()?;
+    run(&mut cargo(&["fmt", "--all", "--check"]))?;
+    run(&mut cargo(&["clippy", "--workspace", "--exclude", "meniscus", "--all-targets", "--", "-D", "warnings"]))?;
+    run(&mut cargo(&["clippy", "--no-default-features", "--all-targets", "--", "-D", "warnings"]))?;
+    run(&mut cargo(&["clippy", "--target", "wasm32-unknown-unknown", "--", "-D", "warnings"]))?;
+    run(&mut cargo(&["test", "--no-default-features"]))?;
+    run(&mut cargo(&["test", "--package", "xtask"]))?;
+    build::build()?;
+    size::report()?;
+    in_browser()?;
+    println!("\nAll checks hold, after {} s.", started.elapsed().as_secs());
+    Ok(())
+}
+
+/// Runs the browser tests against dist/.
+///
+/// # Errors
+/// When there is no browser or a test fails.
+pub fn in_browser() -> Result<()> {
+    browser::ensure()?;
+    ensure_axe()?;
+    run(&mut cargo(&["test", "--package", "browser", "--", "--test-threads", "2"]))
+}
+
+/// The accessibility rules have no Rust twin: they come from npm, pinned by a lock file.
+fn ensure_axe() -> Result<()> {
+    let folder = root().join("tests/browser");
+    if folder.join("node_modules/axe-core/axe.min.js").exists() {
+        return Ok(());
+    }
+    println!("Installing axe-core for the accessibility tests.");
+    let folder = folder.to_string_lossy().into_owned();
+    run(Command::new("npm").args(["ci", "--no-audit", "--no-fund", "--prefix", &folder]))
+        .context("the accessibility tests need npm, which comes with Node.js")
+}
+
+/// Prints how fast the app starts and answers, in the browser.
+///
+/// # Errors
+/// When there is no browser.
+pub fn measure_in_browser() -> Result<()> {
+    browser::ensure()?;
+    run(&mut cargo(&["run", "--quiet", "--package", "browser", "--bin", "measure"]))
+}
+
+/// Draws the icons and screenshots in public/ from the app itself.
+///
+/// # Errors
+/// When there is no browser.
+pub fn pictures() -> Result<()> {
+    browser::ensure()?;
+    build::build()?;
+    run(&mut cargo(&["run", "--quiet", "--package", "browser", "--bin", "pictures"]))
+}

@@ -1,0 +1,53 @@
+//! What a phone has to fetch, against a budget.
+
+use std::io::Write;
+
+use anyhow::{Result, bail};
+
+use crate::{dist, precache};
+
+/// Most that everything needed to run may weigh, compressed, in bytes.
+pub const BUDGET: usize = 140_000;
+/// Most that the first paint may weigh, compressed: the page and its style sheets.
+pub const FIRST_PAINT_BUDGET: usize = 14_000;
+
+/// Compresses with brotli at a quality of 0 to 11.
+///
+/// # Errors
+/// Never in practice: it writes to memory.
+pub fn brotli(data: &[u8], quality: u32) -> Result<Vec<u8>> {
+    let mut packed = Vec::new();
+    let mut writer = brotli::CompressorWriter::new(&mut packed, 4096, quality, 22);
+    writer.write_all(data)?;
+    drop(writer);
+    Ok(packed)
+}
+
+/// Prints the size of each file of dist/ that the app runs on, and fails over the budget.
+///
+/// # Errors
+/// When there is no build or it is over a budget.
+pub fn report() -> Result<()> {
+    let mut names = precache::files(&dist())?;
+    names.push(precache::WORKER.to_owned());
+    // Icons are for the home screen; the app starts without them.
+    names.retain(|name| !name.ends_with(".png"));
+    println!("\n{:>9} {:>9}  needed to run", "raw", "brotli");
+    let (mut raw, mut packed, mut first) = (0, 0, 0);
+    for name in names {
+        let data = std::fs::read(dist().join(&name))?;
+        let compressed = brotli(&data, 11)?.len();
+        println!("{:>9} {:>9}  {name}", data.len(), compressed);
+        raw += data.len();
+        packed += compressed;
+        if name.ends_with(".html") || name.ends_with(".css") || name == "theme.js" {
+            first += compressed;
+        }
+    }
+    println!("{raw:>9} {packed:>9}  in all, budget {BUDGET}");
+    println!("{:>9} {first:>9}  of which the first paint, budget {FIRST_PAINT_BUDGET}", "");
+    if packed > BUDGET || first > FIRST_PAINT_BUDGET {
+        bail!("over the size budget");
+    }
+    Ok(())
+}
