@@ -17,6 +17,7 @@ pub(super) fn block(desk: Desk, block: &Block) -> AnyView {
         Block::InstallHint => install_hint(desk),
         Block::Heading(words) => heading(words),
         Block::Table(_, rows) if rows.is_empty() => nothing(),
+        Block::Cells(_, cells) if cells.is_empty() => nothing(),
         Block::Table(title, rows) => {
             let rows = all(rows.iter().map(|row| table_row(desk, row)));
             view! { {heading(title)}<ul class="rows">{rows}</ul> }.into_any()
@@ -63,7 +64,7 @@ fn cell(cell: &Cell) -> AnyView {
 
 /// Clear, Undo and Copy.
 fn actions(desk: Desk) -> AnyView {
-    let copied = desk.copied.get();
+    let copied = desk.sight.with(|sight| sight.copied.clone());
     let can_copy = desk.screen.with(|screen| !screen.copy.is_empty());
     let all = [
         button("", "Clear".into(), true, on_tap(move || desk.act(Deed::Clear))),
@@ -77,8 +78,8 @@ fn actions(desk: Desk) -> AnyView {
 fn copy(desk: Desk) {
     let text = desk.screen.with_untracked(|screen| screen.copy.clone());
     browser::copy(&text, move |done| {
-        desk.copied.set(if done { "Copied" } else { "Can't copy here" }.into());
-        browser::later(2000, move || desk.copied.set(String::new()));
+        desk.sight.update(|sight| sight.copied = if done { "Copied" } else { "Can't copy here" }.into());
+        browser::later(2000, move || desk.sight.update(|sight| sight.copied.clear()));
     });
 }
 

@@ -11,21 +11,32 @@ use crate::form::shelf::{Keyboard, ShelfForm};
 use crate::form::{Bench, Fields};
 use crate::store;
 
+/// What is in sight besides the forms. Kept in one signal: each type of signal costs a phone a kilobyte.
+#[derive(Clone, Default)]
+pub(super) struct Sight {
+    /// The screen shown.
+    pub(super) route: Route,
+    /// The field the pad types into.
+    pub(super) active: Option<ActiveField>,
+    /// Whether the pad shows its back.
+    pub(super) turned: bool,
+    /// Something to say above the page; empty when there is nothing.
+    pub(super) notice: String,
+    /// What the copy button says for a moment after it was tapped; else empty.
+    pub(super) copied: String,
+    /// Whether a new version waits.
+    pub(super) update_waits: bool,
+}
+
 /// Everything the app shares. Cheap to copy: all of it is signals.
 #[derive(Clone, Copy)]
 pub(super) struct Desk {
-    /// The screen shown.
-    pub(super) route: RwSignal<Route>,
-    /// Something to say above the page; empty when there is nothing.
-    pub(super) notice: RwSignal<String>,
+    /// What is in sight.
+    pub(super) sight: RwSignal<Sight>,
     /// What the shelf and the device make of texts.
     pub(super) bench: Memo<Bench>,
     /// What is shown.
     pub(super) screen: Memo<Screen>,
-    /// The field the pad types into.
-    pub(super) active: RwSignal<Option<ActiveField>>,
-    /// What the copy button says for a moment after it was tapped; else empty.
-    pub(super) copied: RwSignal<String>,
     /// Whether the active field has just been entered, so that a tap selects all of it.
     pub(super) fresh: StoredValue<bool>,
     slots: StoredValue<Vec<Slot>>,
@@ -35,57 +46,63 @@ pub(super) struct Desk {
 impl Desk {
     /// Opens everything that is stored.
     pub(super) fn open() -> Desk {
-        let notice = RwSignal::new(String::new());
+        let sight = RwSignal::new(Sight { update_waits: browser::page_flag("data-update"), ..Sight::default() });
         if !store::is_working() {
-            notice.set(store::SaveProblem::Blocked.to_string());
+            sight.update(|sight| sight.notice = store::SaveProblem::Blocked.to_string());
         }
         let keys = [Route::Measure, Route::Scale, Route::Acid, Route::MilkWash, Route::Serves, Route::Shelf];
-        let slots: Vec<Slot> = keys.iter().map(|route| Slot::open(route.form_key(), notice)).collect();
+        let slots: Vec<Slot> = keys.iter().map(|route| Slot::open(route.form_key(), sight)).collect();
         let shelf = slots[slots.len() - 1];
         let device = browser::device_decimal();
         let bench = Memo::new(move |_| shelf.with(|texts| ShelfForm::from_texts(texts).bench(device)));
-        let route = RwSignal::new(Route::default());
         let slots = StoredValue::new(slots);
         let shown = move |_: Option<&Screen>| {
-            let route = route.get();
+            let route = sight.with(|sight| sight.route);
             bench.with(|bench| slot_of(slots, route).with(|texts| screen(route, texts, bench)))
         };
-        Desk {
-            route,
-            notice,
-            bench,
-            screen: Memo::new(shown),
-            active: RwSignal::new(None),
-            copied: RwSignal::new(String::new()),
-            fresh: StoredValue::new(false),
-            slots,
-            shelf,
+        Desk { sight, bench, screen: Memo::new(shown), fresh: StoredValue::new(false), slots, shelf }
+    }
+
+    /// The screen shown.
+    pub(super) fn route(self) -> Route {
+        self.sight.with(|sight| sight.route)
+    }
+
+    /// Makes a field the active one, or none.
+    pub(super) fn activate(self, field: Option<ActiveField>) {
+        if self.sight.with_untracked(|sight| sight.active != field) {
+            self.sight.update(|sight| {
+                sight.active = field;
+                sight.turned = false;
+            });
         }
     }
 
     /// The slot of the screen shown.
     pub(super) fn slot(self) -> Slot {
-        slot_of(self.slots, self.route.get())
+        slot_of(self.slots, self.route())
     }
 
     /// Does a deed to the form of the screen shown, and lets it be undone.
     pub(super) fn act(self, deed: Deed<'_>) {
-        let route = self.route.get_untracked();
+        let route = untrack(|| self.route());
         slot_of(self.slots, route).replace(|texts| after(route, texts, deed));
     }
 
     /// Goes where an address leads, with what it carries.
     pub(super) fn arrive(self, hash: &str) {
         let address = route::read(hash);
-        if self.route.get_untracked() != address.route {
-            self.active.set(None);
-            self.route.set(address.route);
+        if untrack(|| self.route()) != address.route {
+            self.sight.update(|sight| {
+                sight.route = address.route;
+                sight.active = None;
+            });
         }
         for (name, text) in &address.carried {
             self.act(Deed::Take(name, text));
         }
         if address.unknown {
-            self.notice.set("No page has that address. This is Measure, in Service.".into());
+            self.sight.update(|sight| sight.notice = "No page has that address. This is Measure, in Service.".into());
         }
         if address.unknown || !address.carried.is_empty() {
             browser::replace_hash(&address.route.href());

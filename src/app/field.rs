@@ -28,12 +28,20 @@ fn typed(desk: Desk, name: &'static str) -> On {
     Box::new(move |event| desk.slot().set(name, event_target_value(&event)))
 }
 
+/// As [`typed`], for a choice that may bring other fields.
+fn chosen(desk: Desk, name: &'static str) -> On {
+    Box::new(move |event| {
+        desk.slot().set(name, event_target_value(&event));
+        browser::next_frame(move || keep_pad(desk));
+    })
+}
+
 /// A row with a label on the left and a number on the right.
 fn amount(desk: Desk, field: &Field, keys: Keys) -> AnyView {
     let name = field.name;
     let active = ActiveField { name, keys };
     let is_wrong = field.problem.is_some();
-    let class = match (desk.active.get() == Some(active), is_wrong) {
+    let class = match (desk.sight.with(|sight| sight.active == Some(active)), is_wrong) {
         (false, false) => "field",
         (true, false) => "field on",
         (false, true) => "field wrong",
@@ -55,7 +63,7 @@ fn amount(desk: Desk, field: &Field, keys: Keys) -> AnyView {
         desk.fresh.set_value(false);
         match event.key().as_str() {
             "Enter" => browser::select(name),
-            "Escape" => desk.active.set(None),
+            "Escape" => desk.activate(None),
             _ => {}
         }
     });
@@ -86,10 +94,8 @@ fn amount(desk: Desk, field: &Field, keys: Keys) -> AnyView {
 }
 
 fn activate(desk: Desk, field: ActiveField) {
-    if desk.active.get_untracked() != Some(field) {
-        desk.active.set(Some(field));
-        browser::show(field.name);
-    }
+    desk.activate(Some(field));
+    browser::show(field.name);
     browser::select(field.name);
 }
 
@@ -142,7 +148,7 @@ fn lines(desk: Desk, field: &Field, placeholder: &'static str) -> AnyView {
                 maxlength="20000"
                 prop:value=field.text.clone()
                 on:input=typed(desk, name)
-                on:click=on_tap(move || desk.active.set(None))
+                on:click=on_tap(move || desk.activate(None))
             ></textarea>
         </div>
     }
@@ -156,7 +162,7 @@ fn chips(desk: Desk, field: &Field, options: &[Opt], captioned: bool) -> AnyView
         let checked = *key == field.text;
         view! {
             <label class="chip">
-                <input type="radio" name=name value=key.clone() prop:checked=checked on:change=typed(desk, name)/>
+                <input type="radio" name=name value=key.clone() prop:checked=checked on:change=chosen(desk, name)/>
                 <span>{label.clone()}</span>
             </label>
         }
@@ -181,18 +187,35 @@ fn pick(desk: Desk, field: &Field, options: &[Opt]) -> AnyView {
     .into_any()
 }
 
-/// Makes the first number of a screen the active field: the pad is ready when a tool opens.
-pub(super) fn open_first(desk: Desk) {
-    let first = desk.screen.with_untracked(|screen| {
+/// The first number of a screen.
+fn first_of(desk: Desk) -> Option<ActiveField> {
+    desk.screen.with_untracked(|screen| {
         screen.blocks.iter().find_map(|block| match block {
             Block::Field(Field { name, input: Input::Amount(keys), .. }) => Some(ActiveField { name, keys: *keys }),
             _ => None,
         })
-    });
-    let calls_for_it = desk.route.get_untracked() != Route::Shelf && untrack(|| desk.uses_pad());
+    })
+}
+
+/// After a choice the active field may be gone: the pad goes to the first number, and the focus stays.
+fn keep_pad(desk: Desk) {
+    let Some(active) = desk.sight.with_untracked(|sight| sight.active) else { return };
+    if desk.screen.with_untracked(|screen| screen.field(active.name).is_none()) {
+        let first = first_of(desk);
+        desk.activate(first);
+        if let Some(field) = first {
+            browser::select(field.name);
+        }
+    }
+}
+
+/// Makes the first number of a screen the active field: the pad is ready when a tool opens.
+pub(super) fn open_first(desk: Desk) {
+    let first = first_of(desk);
+    let calls_for_it = untrack(|| desk.route() != Route::Shelf && desk.uses_pad());
     if let Some(field) = first.filter(|_| calls_for_it) {
         browser::focus(field.name);
-        desk.active.set(Some(field));
+        desk.activate(Some(field));
         browser::select(field.name);
     }
 }

@@ -28,12 +28,15 @@ fn app() -> AnyView {
     let desk = Desk::open();
     browser::on_event("hashchange", move || desk.arrive(&browser::hash()));
     desk.arrive(&browser::hash());
-    Effect::new(move |_| browser::set_theme(desk.shelf().theme()));
-    Effect::new(move |_| {
-        browser::set_title(desk.route.get().label());
+    part::outside(Box::new(move || browser::set_theme(desk.shelf().theme())));
+    let route = Memo::new(move |_| desk.route() as usize);
+    part::outside(Box::new(move || {
+        // Reading the memo, not only tracking it, is what makes it follow its own sources.
+        let _ = route.get();
+        browser::set_title(untrack(|| desk.route()).label());
         browser::scroll_to_top("page");
         browser::next_frame(move || field::open_first(desk));
-    });
+    }));
     part::all(
         [shell::header(desk), strip::strip(desk), shell::page(desk), pad::pad(desk), shell::places(desk)].into_iter(),
     )

@@ -19,20 +19,19 @@ pub(super) struct ActiveField {
 
 /// The pad; gone while no field is active or the phone's keyboard is chosen.
 pub(super) fn pad(desk: Desk) -> AnyView {
-    let turned = RwSignal::new(false);
     // Told apart from the rest, so that typing does not draw twenty keys again.
-    let face = Memo::new(move |_| face_of(desk, turned.get()));
+    let face = Memo::new(move |_| face_of(desk));
     part(move || {
         let Some((keys, unit)) = face.get() else { return nothing() };
         let keys = all(keys.into_iter().map(|key| {
             let tap = on_tap(move || match key {
-                Key::Turn => turned.update(|turned| *turned = !*turned),
-                Key::Done => desk.active.set(None),
+                Key::Turn => desk.sight.update(|sight| sight.turned = !sight.turned),
+                Key::Done => desk.activate(None),
                 key => {
                     type_into(desk, key);
                     // A unit or fraction picked from the back: the digits come next.
-                    if key != Key::Delete {
-                        turned.set(false);
+                    if key != Key::Delete && desk.sight.with_untracked(|sight| sight.turned) {
+                        desk.sight.update(|sight| sight.turned = false);
                     }
                 }
             });
@@ -52,8 +51,9 @@ pub(super) fn pad(desk: Desk) -> AnyView {
 }
 
 /// The keys in sight, and the unit typed in the active field or else read into it.
-fn face_of(desk: Desk, turned: bool) -> Option<([Key; FACE], Unit)> {
-    let field = desk.active.get().filter(|_| desk.uses_pad())?;
+fn face_of(desk: Desk) -> Option<([Key; FACE], Unit)> {
+    let (field, turned) = desk.sight.with(|sight| (sight.active, sight.turned));
+    let field = field.filter(|_| desk.uses_pad())?;
     let (decimal, usual) = desk.bench.with(|bench| (bench.decimal, bench.house.usual_unit));
     let keys = if turned { back(field.keys) } else { front(field.keys, decimal) };
     let bare = if field.keys == Keys::Weight { Unit::Gram } else { usual };
@@ -73,7 +73,7 @@ fn class_of(key: Key, unit: Unit) -> &'static str {
 
 /// Presses a key in the active field, at its caret.
 fn type_into(desk: Desk, key: Key) {
-    let Some(active) = desk.active.get_untracked() else { return };
+    let Some(active) = desk.sight.with_untracked(|sight| sight.active) else { return };
     let Some(input) = browser::input(active.name) else { return };
     let text = input.value();
     let caret = |position: Option<u32>| position.map_or(usize::MAX, |utf16| char_index(&text, utf16));

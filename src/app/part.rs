@@ -16,6 +16,11 @@ fn boxed(draw: Box<dyn Fn() -> AnyView + Send>) -> AnyView {
     (move || draw()).into_any()
 }
 
+/// Keeps something outside the views in step with what `deed` reads. It must write no signal.
+pub(super) fn outside(deed: Box<dyn Fn()>) {
+    Effect::new(move |_: Option<()>| deed());
+}
+
 /// Several views, one after the other.
 pub(super) fn all(views: impl Iterator<Item = AnyView>) -> AnyView {
     views.collect::<Vec<AnyView>>().into_any()

@@ -11,16 +11,15 @@ use crate::form::route::Place;
 /// The pills, and the offer of an update.
 pub(super) fn header(desk: Desk) -> AnyView {
     // A new version waits until it is asked for; boot.js watches the service worker.
-    let waiting = RwSignal::new(browser::page_flag("data-update"));
-    browser::on_event("meniscus-update-waiting", move || waiting.set(true));
+    browser::on_event("meniscus-update-waiting", move || desk.sight.update(|sight| sight.update_waits = true));
     part(move || {
-        let route = desk.route.get();
+        let (route, update_waits) = desk.sight.with(|sight| (sight.route, sight.update_waits));
         let pill = |tool: &_| {
             let tool: crate::form::route::Route = *tool;
             link(tool.href(), tool.label().into(), tool == route)
         };
         let pills = all(route.place().tools().iter().map(pill));
-        let update = match waiting.get() {
+        let update = match update_waits {
             true => button("update", "Update".into(), true, on_tap(|| browser::raise("meniscus-update-now"))),
             false => nothing(),
         };
@@ -38,7 +37,7 @@ pub(super) fn header(desk: Desk) -> AnyView {
 /// The five places.
 pub(super) fn places(desk: Desk) -> AnyView {
     part(move || {
-        let here = desk.route.get().place();
+        let here = desk.route().place();
         let place = |place: &Place| link(place.tools()[0].href(), place.label().into(), *place == here);
         view! { <nav class="places" aria-label="Places">{all(Place::ALL.iter().map(place))}</nav> }.into_any()
     })
@@ -54,10 +53,10 @@ pub(super) fn page(desk: Desk) -> AnyView {
 
 /// Something to say above a page, put away with a tap.
 fn notice(desk: Desk) -> AnyView {
-    let said = desk.notice.get();
+    let said = desk.sight.with(|sight| sight.notice.clone());
     if said.is_empty() {
         return nothing();
     }
-    let put_away = button("", "OK".into(), true, on_tap(move || desk.notice.set(String::new())));
+    let put_away = button("", "OK".into(), true, on_tap(move || desk.sight.update(|sight| sight.notice.clear())));
     view! { <p class="notice" role="alert"><span>{said}</span>{put_away}</p> }.into_any()
 }

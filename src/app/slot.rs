@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::desk::Sight;
 use crate::form::Texts;
 use crate::store::{self, Kept, Loaded};
 
@@ -11,7 +12,7 @@ pub(super) struct Slot {
     key: &'static str,
     kept: RwSignal<Kept>,
     /// Says when something could not be saved or read.
-    notice: RwSignal<String>,
+    sight: RwSignal<Sight>,
     /// False when what is stored could be neither read nor set aside, and so must not be overwritten.
     may_write: bool,
 }
@@ -20,7 +21,7 @@ const NOT_SAVED: &str = "Not saved";
 
 impl Slot {
     /// Opens the slot; empty texts stand for the defaults where nothing is stored.
-    pub(super) fn open(key: &'static str, notice: RwSignal<String>) -> Slot {
+    pub(super) fn open(key: &'static str, sight: RwSignal<Sight>) -> Slot {
         let (kept, may_write) = match store::load(&stored_under(key)) {
             Loaded::Value(kept) => (kept, true),
             Loaded::Nothing => (Kept::default(), true),
@@ -30,11 +31,12 @@ impl Slot {
                 } else {
                     "It is left as it is, and what you type here now is not saved."
                 };
-                notice.set(format!("What was saved for “{key}” could not be used: {why}. {then}"));
+                let words = format!("What was saved for “{key}” could not be used: {why}. {then}");
+                sight.update(|sight| sight.notice = words);
                 (Kept::default(), set_aside)
             }
         };
-        Slot { key, kept: RwSignal::new(kept), notice, may_write }
+        Slot { key, kept: RwSignal::new(kept), sight, may_write }
     }
 
     /// Its key.
@@ -85,12 +87,12 @@ impl Slot {
         if !self.may_write {
             return;
         }
-        match self.kept.with_untracked(|kept| store::save(&stored_under(self.key), kept)) {
-            Ok(()) if self.notice.with_untracked(|words| words.starts_with(NOT_SAVED)) => {
-                self.notice.set(String::new())
-            }
+        let saved = self.kept.with_untracked(|kept| store::save(&stored_under(self.key), kept));
+        let said_so = self.sight.with_untracked(|sight| sight.notice.starts_with(NOT_SAVED));
+        match saved {
+            Ok(()) if said_so => self.sight.update(|sight| sight.notice.clear()),
             Ok(()) => {}
-            Err(problem) => self.notice.set(problem.to_string()),
+            Err(problem) => self.sight.update(|sight| sight.notice = problem.to_string()),
         }
     }
 }

@@ -159,9 +159,10 @@ pub fn round(exact: Amount, rounding: Rounding, house: &House, density: Density)
         (Amount::Volume(volume), Rounding::FiveMl) => to_ml(volume, 5.0),
         (Amount::Volume(volume), Rounding::OneMl) => to_ml(volume, 1.0),
         (Amount::Volume(volume), Rounding::Jiggers) => {
-            let smallest = house.marks().map(|mark| mark.volume.ml()).filter(|ml| *ml > 0.0).fold(f64::MAX, f64::min);
+            let smallest =
+                house.marks().map(|mark| mark.volume.ml()).filter(|ml| *ml > 0.0).fold(f64::INFINITY, f64::min);
             let dash = house.conventions.dash.ml();
-            let step = if smallest == f64::MAX { 5.0 } else { smallest };
+            let step = if smallest.is_finite() { smallest } else { 5.0 };
             to_ml(volume, if volume.ml() < 0.75 * step { dash } else { step })
         }
     }

@@ -116,7 +116,6 @@ impl Tool for AcidForm {
         if replacing {
             blocks.push(Block::chips::<ScaleStep>("step", "The scale reads to", true));
         }
-        blocks.push(Block::Actions);
         blocks
     }
 
@@ -232,7 +231,7 @@ impl AcidForm {
         };
         answer.cells_title = "To make it";
         answer.cell("water, about", ml(made.water));
-        answer.cell("true strength", Figure::new(text::percent(made.true_strength, bench.decimal), "of it"));
+        answer.cell("true strength", Figure::new(text::percent(made.true_strength, bench.decimal), ""));
         answer.cell("citric, exactly", text::grams(made.citric, 2, bench.decimal));
         answer.cell("malic, exactly", text::grams(made.malic, 2, bench.decimal));
         answer.cell(
@@ -310,7 +309,7 @@ mod tests {
         let form = AcidForm { juice: "30 ml".into(), ..form };
         let answer = form.answer(&Bench::default());
         assert_eq!(answer.strip.figures[0].to_string(), "1 g citric");
-        assert_eq!(answer.cells[1].figure.to_string(), "72.6 % of it");
+        assert_eq!(answer.cells[1].figure.to_string(), "72.6 %");
     }
 
     #[test]

@@ -35,7 +35,7 @@ impl MeasureForm {
 impl Tool for MeasureForm {
     fn layout(&self, _bench: &Bench) -> Vec<Block> {
         let liquids = LIQUIDS.iter().map(|liquid| Opt { key: liquid.key.into(), label: liquid.name.into() }).collect();
-        vec![Block::amount(AMOUNT, "Amount", Keys::Either), Block::pick("liquid", "Liquid", liquids), Block::Actions]
+        vec![Block::amount(AMOUNT, "Amount", Keys::Either), Block::pick("liquid", "Liquid", liquids)]
     }
 
     fn answer(&self, bench: &Bench) -> Answer {

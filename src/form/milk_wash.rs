@@ -52,7 +52,6 @@ impl Tool for MilkWashForm {
                 Known::Milk => Block::amount(MILK, "Milk to use", Keys::Batch),
             },
             Block::amount(RATIO, "Milk : drink", Keys::Ratio),
-            Block::Actions,
         ]
     }
 

@@ -204,11 +204,11 @@ fn done<F: Tool>(texts: &Texts, deed: Deed<'_>) -> Texts {
 fn show<F: Tool>(texts: &Texts, bench: &Bench) -> Screen {
     let mut form = F::from_texts(texts);
     let (answer, layout) = (form.answer(bench), form.layout(bench));
-    laid_out(answer, layout, form.fields(), F::TALL)
+    laid_out(answer, layout, &form.fields(), F::TALL)
 }
 
 /// Puts texts, problems and results in their places.
-fn laid_out(answer: Answer, layout: Vec<Block>, fields: Vec<(&'static str, &mut String)>, tall: bool) -> Screen {
+fn laid_out(answer: Answer, layout: Vec<Block>, fields: &[(&'static str, &mut String)], tall: bool) -> Screen {
     let copy = answer.as_text();
     let Answer { strip, mut problems, cells_title, cells, rows_title, rows, remarks, cautions, carry } = answer;
     let mut table = Some(rows);
@@ -227,13 +227,13 @@ fn laid_out(answer: Answer, layout: Vec<Block>, fields: Vec<(&'static str, &mut 
             block => blocks.push(block),
         }
     }
-    if let Some(rows) = table.filter(|rows| !rows.is_empty()) {
+    // Empty ones hold their place too, so that what follows is not drawn from scratch when they fill.
+    if let Some(rows) = table {
         blocks.push(Block::Table(rows_title, rows));
     }
-    if !cells.is_empty() {
-        blocks.push(Block::Cells(cells_title, cells));
-    }
+    blocks.push(Block::Cells(cells_title, cells));
     blocks.extend(cautions.into_iter().map(Block::Caution));
+    blocks.push(Block::Actions);
     blocks.extend(remarks.into_iter().map(Block::Remark));
     if !carry.is_empty() {
         blocks.push(Block::Carry(carry));

@@ -56,19 +56,23 @@ const HALF_EMPTY: u8 = 50;
 
 impl Tool for ServesForm {
     fn layout(&self, _bench: &Bench) -> Vec<Block> {
-        let size = |bottle: &Bottle| Opt { key: bottle.ml.to_string(), label: format!("{} ml", bottle.ml) };
-        vec![
-            Block::chips::<Ask>("ask", "Which way", false),
-            match self.ask() {
-                Ask::ServesLeft => Block::amount(MADE, "Made, or left", Keys::Batch),
-                Ask::ToMake => Block::amount(WANTED, "Serves wanted", Keys::Count),
-            },
-            Block::amount(SERVE, "One serve", Keys::Pour),
-            Block::pick("bottle", "Bottle", BOTTLES.iter().map(size).collect()),
-            Block::amount(LOSS, "Lost on the way", Keys::Percent),
-            Block::amount(HEADSPACE, "Headspace", Keys::Percent),
-            Block::Actions,
-        ]
+        let mut blocks = vec![Block::chips::<Ask>("ask", "Which way", false)];
+        let loss = Block::amount(LOSS, "Lost on the way", Keys::Percent);
+        match self.ask() {
+            Ask::ServesLeft => blocks.extend([
+                Block::amount(MADE, "Made, or left", Keys::Batch),
+                Block::amount(SERVE, "One serve", Keys::Pour),
+                loss,
+            ]),
+            Ask::ToMake => blocks.extend([
+                Block::amount(WANTED, "Serves wanted", Keys::Count),
+                Block::amount(SERVE, "One serve", Keys::Pour),
+                loss,
+                Block::pick("bottle", "Bottle", BOTTLES.iter().map(bottle_option).collect()),
+                Block::amount(HEADSPACE, "Headspace", Keys::Percent),
+            ]),
+        }
+        blocks
     }
 
     fn answer(&self, bench: &Bench) -> Answer {
@@ -76,17 +80,17 @@ impl Tool for ServesForm {
         let problems = &mut answer.problems;
         let serve = bench.volume(SERVE, &self.serve, problems);
         let loss = bench.percent(LOSS, &self.loss, ALL_LOST, problems);
-        let headspace = bench.percent(HEADSPACE, &self.headspace, HALF_EMPTY, problems);
         match self.ask() {
             Ask::ServesLeft => {
                 let made = bench.volume(MADE, &self.made, problems);
-                let (Some(made), Some(serve), Some(loss), Some(headspace)) = (made, serve, loss, headspace) else {
+                let (Some(made), Some(serve), Some(loss)) = (made, serve, loss) else {
                     return answer.without_answer("Type how much there is, and one serve.");
                 };
-                self.serves_left(answer, bench, (made, serve, loss, headspace))
+                serves_left(answer, bench, (made, serve, loss))
             }
             Ask::ToMake => {
                 let wanted = bench.count(WANTED, &self.wanted, problems);
+                let headspace = bench.percent(HEADSPACE, &self.headspace, HALF_EMPTY, problems);
                 let (Some(wanted), Some(serve), Some(loss), Some(headspace)) = (wanted, serve, loss, headspace) else {
                     return answer.without_answer("Type how many serves, and one serve.");
                 };
@@ -126,42 +130,6 @@ impl ServesForm {
     fn bottle(&self) -> Bottle {
         let size = |bottle: &&Bottle| bottle.ml.to_string() == self.bottle;
         BOTTLES.iter().find(size).copied().unwrap_or(Bottle { ml: 700, regions: "EU, UK, US" })
-    }
-
-    fn serves_left(
-        &self,
-        mut answer: Answer,
-        bench: &Bench,
-        (made, serve, loss, headspace): (Volume, Volume, Ratio, Ratio),
-    ) -> Answer {
-        let Shared { serves, spare, lost, emptying } = match serves::share(made, serve, loss) {
-            Ok(shared) => shared,
-            Err(problem) => return too_many(answer, SERVE, &problem),
-        };
-        let ml = |volume| text::litres_or_ml(volume, bench.decimal);
-        let also = match emptying {
-            Some(larger) if spare.ml() >= 0.5 => {
-                format!("{} spare. A serve of {} empties it", ml(spare), precise_ml(larger, bench))
-            }
-            Some(_) => "Nothing spare".to_owned(),
-            None => format!("Not one whole serve: {} is there", ml(spare)),
-        };
-        let unit = format!("{} of {}", plural(f64::from(serves), "serve"), precise_ml(serve, bench));
-        answer.strip = Strip {
-            figures: vec![Figure::new(text::count(f64::from(serves), bench.decimal), unit)],
-            also,
-            tone: Tone::Answer,
-        };
-        answer.cells_title = "The batch";
-        answer.cell("lost on the way", ml(lost));
-        answer.cell("spare at the end", ml(spare));
-        if let Some(emptying) = emptying {
-            answer.cell("serve that empties it", precise_ml(emptying, bench));
-            answer.cell("that serve in oz", text::ounces(emptying, &bench.house.conventions, bench.decimal));
-        }
-        self.bottles(&mut answer, bench, made, headspace);
-        answer.carry("Scale a spec to this", Route::Scale.href_with("total", &bench.carried(made)));
-        answer
     }
 
     fn to_make(
@@ -212,6 +180,40 @@ impl ServesForm {
         answer.remarks.push(format!("{ml} ml is a standard size in: {regions}."));
         Some(bottling)
     }
+}
+
+fn serves_left(mut answer: Answer, bench: &Bench, (made, serve, loss): (Volume, Volume, Ratio)) -> Answer {
+    let Shared { serves, spare, lost, emptying } = match serves::share(made, serve, loss) {
+        Ok(shared) => shared,
+        Err(problem) => return too_many(answer, SERVE, &problem),
+    };
+    let ml = |volume| text::litres_or_ml(volume, bench.decimal);
+    let also = match emptying {
+        Some(larger) if spare.ml() >= 0.5 => {
+            format!("{} spare. A serve of {} empties it", ml(spare), precise_ml(larger, bench))
+        }
+        Some(_) => "Nothing spare".to_owned(),
+        None => format!("Not one whole serve: {} is there", ml(spare)),
+    };
+    let unit = format!("{} of {}", plural(f64::from(serves), "serve"), precise_ml(serve, bench));
+    answer.strip = Strip {
+        figures: vec![Figure::new(text::count(f64::from(serves), bench.decimal), unit)],
+        also,
+        tone: Tone::Answer,
+    };
+    answer.cells_title = "The batch";
+    answer.cell("lost on the way", ml(lost));
+    answer.cell("spare at the end", ml(spare));
+    if let Some(emptying) = emptying {
+        answer.cell("serve that empties it", precise_ml(emptying, bench));
+        answer.cell("that serve in oz", text::ounces(emptying, &bench.house.conventions, bench.decimal));
+    }
+    answer.carry("Scale a spec to this", Route::Scale.href_with("total", &bench.carried(made)));
+    answer
+}
+
+fn bottle_option(bottle: &Bottle) -> Opt {
+    Opt { key: bottle.ml.to_string(), label: format!("{} ml", bottle.ml) }
 }
 
 fn precise_ml(volume: Volume, bench: &Bench) -> Figure {

@@ -177,7 +177,6 @@ impl Tool for ShelfForm {
             Block::chips::<DecimalMark>("decimal", "Decimals", true),
             Block::chips::<DrinkRegion>("region", "Standard drink", true),
             remark("Everything stays on this device. Nothing is sent anywhere."),
-            Block::Actions,
         ]);
         blocks
     }
@@ -189,7 +188,7 @@ impl Tool for ShelfForm {
             Some(problem) => problem.words.clone(),
             None => "Every tool reads and pours by what stands here".to_owned(),
         };
-        let noun = if count == 1 { "measure on your jiggers" } else { "measures on your jiggers" };
+        let noun = if count == 1 { "jigger measure" } else { "jigger measures" };
         let strip = Strip { figures: vec![Figure::new(count.to_string(), noun)], also, tone: Tone::Answer };
         Answer { strip, problems, ..Answer::default() }
     }

@@ -20,10 +20,7 @@ form! {
 impl Tool for SpecsForm {
     fn layout(&self, _bench: &Bench) -> Vec<Block> {
         let placeholder = ScaleForm::PLACEHOLDER;
-        vec![
-            Block::field("spec", "Your spec, a line for each ingredient", Input::Lines { placeholder }),
-            Block::Actions,
-        ]
+        vec![Block::field("spec", "Your spec, a line for each ingredient", Input::Lines { placeholder })]
     }
 
     fn answer(&self, bench: &Bench) -> Answer {

@@ -142,7 +142,7 @@ mod tests {
     #[test]
     fn says_what_was_refused() {
         assert_eq!(
-            Brix::from_degrees(120.0).unwrap_err().to_string(),
+            Brix::from_degrees(120.0).expect_err("too sweet").to_string(),
             "sweetness must lie between 0 and 100 °Bx, not 120"
         );
     }

@@ -111,7 +111,7 @@ pub fn guess(name: &str) -> Option<&'static Liquid> {
             !before.is_some_and(is_letter) && !after.is_some_and(is_letter)
         })
     };
-    LIQUIDS.iter().find(|liquid| liquid.words.iter().any(|word| stands_alone(&word)))
+    LIQUIDS.iter().find(|liquid| liquid.words.iter().any(|word| stands_alone(word)))
 }
 
 #[cfg(test)]

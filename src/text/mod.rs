@@ -15,8 +15,8 @@ pub use list::read_marks;
 pub use number::{Decimal, NumberProblem, is_digit, read_number};
 pub use ratio::{MilkRatio, RatioProblem, read_milk_ratio};
 pub use show::{
-    Figure, count, editable, figure, fraction_of, grams, litres_or_ml, millilitres, ounces, percent, plain,
-    signed_percent,
+    Figure, count, editable, exact_millilitres, figure, fraction_of, grams, litres_or_ml, millilitres, ounces, percent,
+    plain, signed_percent,
 };
 pub use spec::{LineProblem, SpecLine, read_spec};
 pub use units::{name, typed, unit_of};

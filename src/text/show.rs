@@ -79,7 +79,10 @@ fn decimals_for(value: f64) -> usize {
 }
 
 pub(super) fn trimmed(value: f64, decimal: Decimal) -> String {
-    let text = plain(value, decimals_for(value), decimal);
+    without_end_zeros(plain(value, decimals_for(value), decimal), decimal)
+}
+
+fn without_end_zeros(text: String, decimal: Decimal) -> String {
     if text.contains(decimal.mark()) {
         text.trim_end_matches('0').trim_end_matches(decimal.mark()).to_owned()
     } else {
@@ -91,6 +94,12 @@ pub(super) fn trimmed(value: f64, decimal: Decimal) -> String {
 #[must_use]
 pub fn millilitres(volume: Volume, decimal: Decimal) -> Figure {
     Figure::new(trimmed(volume.ml(), decimal), "ml")
+}
+
+/// Millilitres to a hundredth, for saying what a rounded amount stands for.
+#[must_use]
+pub fn exact_millilitres(volume: Volume, decimal: Decimal) -> Figure {
+    Figure::new(without_end_zeros(plain(volume.ml(), 2, decimal), decimal), "ml")
 }
 
 /// Millilitres up to ten litres, litres above.

@@ -1,1 +1,15 @@
+//! The main computations against published sources. One file a source; each case names it, and
+//! the tolerance is the source's own rounding. See DEVELOPERS.md, "Tests".
 
+mod general_unit_library;
+mod juice_acids;
+mod label_measures;
+mod milk_practice;
+mod nist_units;
+mod ounces_and_serves;
+
+/// Asserts that two numbers agree to within `tolerance`.
+#[track_caller]
+pub fn near(found: f64, expected: f64, tolerance: f64, what: &str) {
+    assert!((found - expected).abs() <= tolerance, "{what}: {found}, expected {expected} ± {tolerance}");
+}

@@ -1,0 +1,58 @@
+//! Source: NIST Handbook 44, Appendix C, "General Tables of Units of Measurement", and NIST SP 811,
+//! Appendix B.8, "Factors for Units Listed Alphabetically". Both give these factors as exact or to
+//! seven digits; the exact ones are checked to twelve significant digits.
+
+use meniscus::quantity::{Conventions, Mass, Ounce, Size, Unit, Volume};
+
+use crate::near;
+
+#[track_caller]
+fn exact(found: f64, expected: f64, what: &str) {
+    near(found, expected, expected * 1e-12, what);
+}
+
+/// Handbook 44, Appendix C, table "Units of Liquid Volume": 1 gallon (U.S.) = 231 cubic inches (exactly)
+/// = 3.785 411 784 liters; 1 fluid ounce (U.S.) = 29.573 529 562 5 milliliters, and the units between.
+#[test]
+fn us_liquid_measure() {
+    exact(Volume::US_GALLON.ml(), 3_785.411_784, "gallon");
+    exact(Volume::US_QUART.ml(), 946.352_946, "quart");
+    exact(Volume::US_PINT.ml(), 473.176_473, "pint");
+    exact(Volume::US_CUP.ml(), 236.588_236_5, "cup");
+    exact(Volume::US_FLUID_OUNCE.ml(), 29.573_529_562_5, "fluid ounce");
+    exact(Volume::US_TABLESPOON.ml(), 14.786_764_781_25, "tablespoon");
+    exact(Volume::US_TEASPOON.ml(), 4.928_921_593_75, "teaspoon");
+}
+
+/// Handbook 44, Appendix C: 1 gallon (British Imperial) = 4.546 09 liters (exactly);
+/// SP 811, B.8: fluid ounce (U.K.) 2.841 306 E−05 m³, pint (U.K.) 5.682 612 5 E−04 m³.
+#[test]
+fn imperial_measure() {
+    exact(Volume::IMPERIAL_GALLON.ml(), 4546.09, "gallon");
+    exact(Volume::IMPERIAL_PINT.ml(), 568.261_25, "pint");
+    exact(Volume::IMPERIAL_FLUID_OUNCE.ml(), 28.413_062_5, "fluid ounce");
+}
+
+/// Handbook 44, Appendix C: 1 pound (avoirdupois) = 453.592 37 grams (exactly), 1 ounce = 28.349 523 125 grams.
+#[test]
+fn avoirdupois() {
+    exact(Mass::POUND.g(), 453.592_37, "pound");
+    exact(Mass::OUNCE.g(), 28.349_523_125, "ounce");
+}
+
+/// The typed units of a US house are those.
+#[test]
+fn a_us_house_means_them() {
+    let house = Conventions::default();
+    let ml = |unit: Unit| match unit.size(&house) {
+        Size::Volume(one) => one.ml(),
+        Size::Mass(one) => one.g(),
+    };
+    exact(ml(Unit::Ounce), 29.573_529_562_5, "oz");
+    exact(ml(Unit::Cup), 236.588_236_5, "cup");
+    exact(ml(Unit::Tablespoon), 14.786_764_781_25, "tbsp");
+    exact(ml(Unit::Pound), 453.592_37, "lb");
+    let imperial = Conventions { ounce: Ounce::Imperial, ..house };
+    let Size::Volume(pint) = Unit::Pint.size(&imperial) else { panic!("a pint is poured") };
+    exact(pint.ml(), 568.261_25, "imperial pint");
+}

@@ -1,0 +1,67 @@
+//! Arithmetic of pours, computed from the exact factors of NIST Handbook 44, Appendix C, as in
+//! nist_units.rs; and bottle sizes, Directive 2007/45/EC, Annex, section 1.
+
+use meniscus::book::{BOTTLES, Line, Spec};
+use meniscus::craft::scale::{Target, factor};
+use meniscus::craft::serves;
+use meniscus::quantity::{Amount, Ratio, Volume};
+
+use crate::near;
+
+fn ratio(value: f64) -> Ratio {
+    Ratio::from_value(value).expect("a ratio")
+}
+
+fn spec(volumes: &[Volume]) -> Spec {
+    let line = |volume: &Volume| Line { amount: Amount::Volume(*volume), name: "gin".into() };
+    Spec { lines: volumes.iter().map(line).collect() }
+}
+
+/// 1½ US fl oz = 44.3603 ml; 25 ml = 0.845 35 US fl oz = 0.879 88 imperial fl oz (factors of Handbook 44).
+#[test]
+fn a_jigger_and_a_measure() {
+    near((Volume::US_FLUID_OUNCE * ratio(1.5)).ml(), 44.360_3, 5e-5, "ml");
+    let measure = Volume::whole_ml(25);
+    near(measure.over(Volume::US_FLUID_OUNCE).expect("ounces").value(), 0.845_35, 5e-6, "US fl oz");
+    near(measure.over(Volume::IMPERIAL_FLUID_OUNCE).expect("ounces").value(), 0.879_88, 5e-6, "imperial fl oz");
+}
+
+/// 2, ¾ and ¾ US fl oz for 24: 1419.5, 532.3 and 532.3 ml (factors of Handbook 44).
+#[test]
+fn a_spec_for_24() {
+    let ounces = [2.0, 0.75, 0.75].map(|n| Volume::US_FLUID_OUNCE * ratio(n));
+    let times = factor(&spec(&ounces), Target::Factor(ratio(24.0))).expect("a factor");
+    for (volume, expected) in ounces.iter().zip([1419.5, 532.3, 532.3]) {
+        near((*volume * times).ml(), expected, 0.05, "ml");
+    }
+}
+
+/// 60 + 22.5 + 22.5 ml to 750 ml: × 7.142 86 (arithmetic).
+#[test]
+fn a_spec_to_a_bottle() {
+    let volumes = [60.0, 22.5, 22.5].map(|ml| Volume::from_ml(ml).expect("a volume"));
+    let times = factor(&spec(&volumes), Target::Total(Volume::whole_ml(750))).expect("a factor");
+    near(times.value(), 7.142_857, 1e-6, "times");
+}
+
+/// Directive 2007/45/EC, Annex, section 1: spirit drinks between 100 and 2000 ml only in
+/// 100, 200, 350, 500, 700, 1000, 1500, 1750 and 2000 ml.
+#[test]
+fn the_spirit_bottles_of_the_directive_are_listed() {
+    for ml in [100, 200, 350, 500, 700, 1000, 1500, 1750, 2000] {
+        let bottle = BOTTLES.iter().find(|bottle| bottle.ml == ml).expect("listed");
+        assert!(bottle.regions.contains("EU"), "{ml}");
+    }
+    assert!(BOTTLES.windows(2).all(|pair| pair[0].ml < pair[1].ml), "smallest first");
+}
+
+/// 2.8 l in serves of 92 ml: 30, and 40 ml over; four bottles of 700 ml (arithmetic).
+#[test]
+fn a_batch_shared_and_bottled() {
+    let batch = Volume::whole_ml(2800);
+    let shared = serves::share(batch, Volume::whole_ml(92), ratio(0.0)).expect("shared");
+    assert_eq!(shared.serves, 30);
+    near(shared.spare.ml(), 40.0, 1e-9, "spare");
+    let bottled = serves::bottle(batch, Volume::whole_ml(700), ratio(0.0)).expect("bottled");
+    assert_eq!(bottled.bottles, 4);
+}
