@@ -31,8 +31,9 @@ fn typed(desk: Desk, name: &'static str) -> On {
 /// As [`typed`], for a choice that may bring other fields.
 fn chosen(desk: Desk, name: &'static str) -> On {
     Box::new(move |event| {
+        let before = first_of(desk);
         desk.slot().set(name, event_target_value(&event));
-        browser::next_frame(move || keep_pad(desk));
+        browser::next_frame(move || keep_pad(desk, before));
     })
 }
 
@@ -197,15 +198,13 @@ fn first_of(desk: Desk) -> Option<ActiveField> {
     })
 }
 
-/// After a choice the active field may be gone: the pad goes to the first number, and the focus stays.
-fn keep_pad(desk: Desk) {
-    let Some(active) = desk.sight.with_untracked(|sight| sight.active) else { return };
-    if desk.screen.with_untracked(|screen| screen.field(active.name).is_none()) {
-        let first = first_of(desk);
-        desk.activate(first);
-        if let Some(field) = first {
-            browser::select(field.name);
-        }
+/// After a choice that brought another first number the pad goes there; the focus stays on the choice.
+fn keep_pad(desk: Desk, before: Option<ActiveField>) {
+    let first = first_of(desk);
+    let active = desk.sight.with_untracked(|sight| sight.active);
+    if let (Some(field), Some(_)) = (first.filter(|_| first != before), active) {
+        desk.activate(Some(field));
+        browser::select(field.name);
     }
 }
 

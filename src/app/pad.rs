@@ -44,7 +44,7 @@ pub(super) fn pad(desk: Desk) -> AnyView {
         }));
         view! {
             // Taking the press keeps the focus, and so the caret, in the field.
-            <div class="pad" role="group" aria-label="Pad" on:mousedown=|event| event.prevent_default()>{keys}</div>
+            <section class="pad" aria-label="Pad" on:mousedown=|event| event.prevent_default()>{keys}</section>
         }
         .into_any()
     })

@@ -103,7 +103,7 @@ pub fn liquid(key: &str) -> Option<&'static Liquid> {
 #[must_use]
 pub fn guess(name: &str) -> Option<&'static Liquid> {
     let name = name.to_ascii_lowercase();
-    let stands_alone = |word: &&str| {
+    let stands_alone = |word: &&'static str| {
         name.match_indices(*word).any(|(at, found)| {
             let before = name[..at].chars().next_back();
             let after = name[at + found.len()..].chars().next();
@@ -111,7 +111,7 @@ pub fn guess(name: &str) -> Option<&'static Liquid> {
             !before.is_some_and(is_letter) && !after.is_some_and(is_letter)
         })
     };
-    LIQUIDS.iter().find(|liquid| liquid.words.iter().any(|word| stands_alone(word)))
+    LIQUIDS.iter().find(|liquid| liquid.words.iter().any(stands_alone))
 }
 
 #[cfg(test)]

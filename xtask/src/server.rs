@@ -1,30 +1,35 @@
 //! A small static server: right types, compression, 404 for what is not there. For this machine only.
 
-use std::collections::HashMap;
 use std::net::SocketAddr;
 use std::path::Path;
-use std::sync::Arc;
 use std::thread::JoinHandle;
 
-use anyhow::{Context, Result, anyhow};
-use tiny_http::{Header, Request, Response, Server};
+use anyhow::{Context, Result, ensure};
+use axum::Router;
+use axum::http::HeaderValue;
+use axum::http::header::{CACHE_CONTROL, X_CONTENT_TYPE_OPTIONS};
+use tokio::net::TcpListener;
+use tokio::sync::oneshot;
+use tower_http::compression::CompressionLayer;
+use tower_http::services::ServeDir;
+use tower_http::set_header::SetResponseHeaderLayer;
 
-use crate::{dist, precache, size};
+use crate::dist;
 
 const PORT: u16 = 8080;
 
-/// A server that runs until it is dropped.
+/// A server that runs until it is dropped, and then is gone at once.
 pub struct Serving {
-    server: Arc<Server>,
+    stop: Option<oneshot::Sender<()>>,
     thread: Option<JoinHandle<()>>,
     address: SocketAddr,
 }
 
 impl Serving {
-    /// Serves a folder on a free port of this machine. The files are read once, now.
+    /// Serves a folder on a free port of this machine.
     ///
     /// # Errors
-    /// When the folder cannot be read or no port is free.
+    /// When there is no such folder or no port is free.
     pub fn start(folder: &Path) -> Result<Serving> {
         Self::on(folder, 0)
     }
@@ -34,21 +39,34 @@ impl Serving {
     /// # Errors
     /// As [`Serving::start`].
     pub fn on(folder: &Path, port: u16) -> Result<Serving> {
-        let files = Files::read(folder)?;
-        let server = Arc::new(Server::http(("127.0.0.1", port)).map_err(|problem| anyhow!("port {port}: {problem}"))?);
-        let address = server.server_addr().to_ip().context("no address")?;
-        let listening = Arc::clone(&server);
+        ensure!(folder.join("index.html").is_file(), "no build in {}: run `cargo xtask build`", folder.display());
+        let header = |name, value| SetResponseHeaderLayer::overriding(name, HeaderValue::from_static(value));
+        let app = Router::new()
+            .fallback_service(ServeDir::new(folder))
+            .layer(CompressionLayer::new())
+            .layer(header(CACHE_CONTROL, "no-cache"))
+            .layer(header(X_CONTENT_TYPE_OPTIONS, "nosniff"));
+        let listener = std::net::TcpListener::bind(("127.0.0.1", port)).with_context(|| format!("port {port}"))?;
+        listener.set_nonblocking(true)?;
+        let address = listener.local_addr()?;
+        let runtime = tokio::runtime::Builder::new_multi_thread().worker_threads(1).enable_all().build()?;
+        let (stop, stopped) = oneshot::channel::<()>();
+        // In a thread of its own, which ends with every connection, so that callers may be async or not.
         let thread = std::thread::spawn(move || {
-            for request in listening.incoming_requests() {
-                files.answer(request);
-            }
+            runtime.block_on(async move {
+                let Ok(listener) = TcpListener::from_std(listener) else { return };
+                tokio::select! {
+                    _ = axum::serve(listener, app) => {}
+                    _ = stopped => {}
+                }
+            });
         });
-        Ok(Serving { server, thread: Some(thread), address })
+        Ok(Serving { stop: Some(stop), thread: Some(thread), address })
     }
 
     /// The port.
     #[must_use]
-    pub fn port(&self) -> u16 {
+    pub const fn port(&self) -> u16 {
         self.address.port()
     }
 
@@ -61,7 +79,7 @@ impl Serving {
 
 impl Drop for Serving {
     fn drop(&mut self) {
-        self.server.unblock();
+        drop(self.stop.take());
         if let Some(thread) = self.thread.take() {
             let _ = thread.join();
         }
@@ -77,72 +95,5 @@ pub fn serve_until_stopped() -> Result<()> {
     println!("\nMeniscus is at {}\nStop it with Ctrl-C.", serving.url());
     loop {
         std::thread::park();
-    }
-}
-
-struct File {
-    plain: Vec<u8>,
-    brotli: Vec<u8>,
-    kind: &'static str,
-}
-
-struct Files(HashMap<String, File>);
-
-impl Files {
-    fn read(folder: &Path) -> Result<Files> {
-        let mut names = precache::files(folder)?;
-        names.extend([precache::WORKER.to_owned()].into_iter().filter(|name| folder.join(name).exists()));
-        let screenshots = folder.join("screenshots");
-        if screenshots.is_dir() {
-            names.extend(precache::files(&screenshots)?.into_iter().map(|name| format!("screenshots/{name}")));
-        }
-        let mut files = HashMap::new();
-        for name in names {
-            let plain = std::fs::read(folder.join(&name))?;
-            let kind = kind(&name);
-            let brotli = if kind.starts_with("image/png") { Vec::new() } else { size::brotli(&plain, 5)? };
-            files.insert(name, File { plain, brotli, kind });
-        }
-        Ok(Files(files))
-    }
-
-    fn answer(&self, request: Request) {
-        let path = request.url().split(['?', '#']).next().unwrap_or("/").trim_start_matches('/');
-        let name = if path.is_empty() { "index.html" } else { path };
-        let Some(file) = self.0.get(name) else {
-            let _ = request.respond(Response::from_string("Not here.").with_status_code(404));
-            return;
-        };
-        let takes_brotli = request
-            .headers()
-            .iter()
-            .any(|header| header.field.equiv("Accept-Encoding") && header.value.as_str().contains("br"))
-            && !file.brotli.is_empty();
-        let body = if takes_brotli { &file.brotli } else { &file.plain };
-        let mut response = Response::from_data(body.clone());
-        let mut headers =
-            vec![("Content-Type", file.kind), ("Cache-Control", "no-cache"), ("X-Content-Type-Options", "nosniff")];
-        if takes_brotli {
-            headers.push(("Content-Encoding", "br"));
-        }
-        for (field, value) in headers {
-            if let Ok(header) = Header::from_bytes(field, value) {
-                response.add_header(header);
-            }
-        }
-        let _ = request.respond(response);
-    }
-}
-
-fn kind(name: &str) -> &'static str {
-    match name.rsplit('.').next() {
-        Some("html") => "text/html; charset=utf-8",
-        Some("css") => "text/css; charset=utf-8",
-        Some("js") => "text/javascript; charset=utf-8",
-        Some("wasm") => "application/wasm",
-        Some("webmanifest") => "application/manifest+json",
-        Some("svg") => "image/svg+xml",
-        Some("png") => "image/png",
-        _ => "text/plain; charset=utf-8",
     }
 }

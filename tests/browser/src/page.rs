@@ -1,0 +1,213 @@
+//! The page object: what a person sees and touches.
+
+use anyhow::{Context, Result, ensure};
+use serde_json::{Value, json};
+use thirtyfour::prelude::*;
+
+use crate::Phone;
+
+/// The address of every screen.
+pub const ROUTES: [&str; 7] =
+    ["service/measure", "service/scale", "prep/acid", "prep/milk-wash", "batch/serves", "specs", "shelf"];
+
+/// The two looks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Theme {
+    /// Dark.
+    Slate,
+    /// Light.
+    Paper,
+}
+
+impl Phone {
+    /// Opens a screen, and waits until the app has drawn it.
+    ///
+    /// # Errors
+    /// When it does not come up.
+    pub async fn open(&self, route: &str) -> Result<()> {
+        self.driver.goto(format!("{}#/{route}", self.url)).await?;
+        self.is_up().await
+    }
+
+    /// Waits until the app stands.
+    ///
+    /// # Errors
+    /// When it does not come up.
+    pub async fn is_up(&self) -> Result<()> {
+        self.until("document.getElementById('page') && !document.getElementById('first-strip')").await
+    }
+
+    /// Loads the page again.
+    ///
+    /// # Errors
+    /// When it does not come up.
+    pub async fn reload(&self) -> Result<()> {
+        self.driver.refresh().await?;
+        self.is_up().await
+    }
+
+    /// What the strip says: figures, a bar, the line below.
+    ///
+    /// # Errors
+    /// When there is no strip.
+    pub async fn strip(&self) -> Result<String> {
+        let script = "const s = document.querySelector('output.strip');
+            return [[...s.querySelectorAll('.figure')].map(f => f.textContent.trim()).join(' + '), s.querySelector('.also').textContent].join(' | ')";
+        let text = self.run(script).await?;
+        Ok(text.as_str().unwrap_or_default().replace('\u{202f}', " "))
+    }
+
+    /// Waits until the strip contains a text.
+    ///
+    /// # Errors
+    /// When it never does; says what it holds instead.
+    pub async fn strip_says(&self, expected: &str) -> Result<()> {
+        let mut last = String::new();
+        for _ in 0..120 {
+            last = self.strip().await.unwrap_or_default();
+            if last.contains(expected) {
+                return Ok(());
+            }
+            tokio::time::sleep(std::time::Duration::from_millis(25)).await;
+        }
+        anyhow::bail!("the strip says {last:?}, not {expected:?}")
+    }
+
+    /// What a field holds.
+    ///
+    /// # Errors
+    /// When there is no such field.
+    pub async fn value(&self, name: &str) -> Result<String> {
+        let value = self.run(&format!("return document.getElementById('{name}').value")).await?;
+        value.as_str().map(str::to_owned).with_context(|| format!("no field {name}"))
+    }
+
+    /// All the words on the page.
+    ///
+    /// # Errors
+    /// When the page is gone.
+    pub async fn words(&self) -> Result<String> {
+        let text = self.run("return document.querySelector('main').innerText").await?;
+        Ok(text.as_str().unwrap_or_default().replace('\u{202f}', " "))
+    }
+
+    /// Taps what a selector finds.
+    ///
+    /// # Errors
+    /// When it is not there or cannot be touched.
+    pub async fn tap(&self, selector: &str) -> Result<()> {
+        self.tap_found(&format!("document.querySelector({})", json!(selector))).await
+    }
+
+    /// Taps a button, link, chip or key by the words on it.
+    ///
+    /// # Errors
+    /// When there is none or it cannot be touched.
+    pub async fn tap_on(&self, words: &str) -> Result<()> {
+        let find = format!(
+            "[...document.querySelectorAll('button, a, label.chip')].find(e => e.textContent.trim() === {})",
+            json!(words)
+        );
+        self.tap_found(&find).await.with_context(|| format!("tapping “{words}”"))
+    }
+
+    /// Presses keys of the pad, named by what stands on them and parted by spaces.
+    ///
+    /// # Errors
+    /// When a key is not in sight.
+    pub async fn press(&self, keys: &str) -> Result<()> {
+        for key in keys.split(' ') {
+            let find = format!(
+                "[...document.querySelectorAll('.pad .key')].find(e => e.textContent.trim() === {})",
+                json!(key)
+            );
+            self.tap_found(&find).await.with_context(|| format!("pressing “{key}”"))?;
+        }
+        Ok(())
+    }
+
+    async fn tap_found(&self, find: &str) -> Result<()> {
+        self.until(find).await?;
+        let script = format!(
+            "const e = {find}; e.scrollIntoView({{ block: 'nearest' }});
+             const r = e.getBoundingClientRect(); const x = r.x + r.width / 2, y = r.y + r.height / 2;
+             const hit = document.elementFromPoint(x, y);
+             return {{ x, y, free: !!hit && (e.contains(hit) || hit.contains(e)) }}"
+        );
+        let at = self.run(&script).await?;
+        ensure!(at["free"] == Value::Bool(true), "something lies over {find} at {at}");
+        if self.shape.touch {
+            let point = json!([{ "x": at["x"], "y": at["y"] }]);
+            self.cdp("Input.dispatchTouchEvent", json!({ "type": "touchStart", "touchPoints": point })).await?;
+            self.cdp("Input.dispatchTouchEvent", json!({ "type": "touchEnd", "touchPoints": [] })).await?;
+        } else {
+            for (kind, buttons) in [("mousePressed", 1), ("mouseReleased", 0)] {
+                let event = json!({ "type": kind, "x": at["x"], "y": at["y"], "button": "left", "buttons": buttons, "clickCount": 1 });
+                self.cdp("Input.dispatchMouseEvent", event).await?;
+            }
+        }
+        // A tap is done when the page has seen its click and drawn again.
+        self.run_async("requestAnimationFrame(() => setTimeout(done, 0))").await?;
+        Ok(())
+    }
+
+    /// Types on a hardware keyboard into a field, in place of what it holds.
+    ///
+    /// # Errors
+    /// When there is no such field.
+    pub async fn type_in(&self, name: &str, text: &str) -> Result<()> {
+        let field = self.driver.find(By::Id(name)).await.with_context(|| format!("no field {name}"))?;
+        self.run(&format!("const e = document.getElementById('{name}'); e.focus(); e.select()")).await?;
+        if text.is_empty() {
+            field.send_keys("" + Key::Delete).await?;
+        } else {
+            field.send_keys(text).await?;
+        }
+        Ok(())
+    }
+
+    /// Goes back a page.
+    ///
+    /// # Errors
+    /// When the browser refuses.
+    pub async fn back(&self) -> Result<()> {
+        Ok(self.driver.back().await?)
+    }
+
+    /// What went wrong in the page so far: errors, rejections, breaches of the policy.
+    ///
+    /// # Errors
+    /// When the page is gone.
+    pub async fn wrongs(&self) -> Result<Vec<String>> {
+        let wrong = self.run("return window.__wrong").await?;
+        Ok(wrong.as_array().into_iter().flatten().map(ToString::to_string).collect())
+    }
+
+    /// Addresses asked for that are not the app's own.
+    ///
+    /// # Errors
+    /// When the page is gone.
+    pub async fn foreign_requests(&self) -> Result<Vec<String>> {
+        let script = "return performance.getEntriesByType('resource').map(e => e.name).filter(n => !n.startsWith(location.origin + '/'))";
+        let foreign = self.run(script).await?;
+        Ok(foreign.as_array().into_iter().flatten().map(ToString::to_string).collect())
+    }
+
+    /// Waits until the service worker keeps this page.
+    ///
+    /// # Errors
+    /// When it does not within ten seconds.
+    pub async fn is_kept(&self) -> Result<()> {
+        self.until("navigator.serviceWorker.controller && navigator.serviceWorker.controller.state === 'activated'")
+            .await
+    }
+
+    /// Opens another tab and goes on in it.
+    ///
+    /// # Errors
+    /// When the browser refuses.
+    pub async fn new_tab(&self) -> Result<()> {
+        let tab = self.driver.new_tab().await?;
+        Ok(self.driver.switch_to_window(tab).await?)
+    }
+}

@@ -1,0 +1,147 @@
+//! What every screen owes everybody: no rule of accessibility broken, nothing moving or clipped,
+//! room for wet fingers, no breach of the policy, no request to anybody else.
+
+use anyhow::{Context, Result};
+use browser::{DESK, NARROW, PHONE, Phone, ROUTES, Setup};
+use serde_json::Value;
+use xtask::server::Serving;
+
+fn axe() -> Result<String> {
+    let file = xtask::root().join("tests/browser/node_modules/axe-core/axe.min.js");
+    std::fs::read_to_string(file).context("axe-core is missing: run `npm ci` in tests/browser")
+}
+
+async fn broken_rules(phone: &Phone, axe: &str) -> Result<Vec<String>> {
+    // In an isolated script of the driver, so that the page's own policy stands.
+    phone.run(&format!("if (!window.axe) {{ {axe} }}")).await?;
+    let tags = "['wcag2a', 'wcag2aa', 'wcag2aaa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']";
+    let script = format!(
+        "axe.run(document, {{ runOnly: {tags} }}).then(r => done(r.violations.flatMap(v => v.nodes.map(n => v.id + ': ' + n.target + ' ' + n.failureSummary))), e => done([String(e)]))"
+    );
+    let found = phone.run_async(&script).await?;
+    Ok(found.as_array().into_iter().flatten().map(ToString::to_string).collect())
+}
+
+#[tokio::test]
+async fn no_rule_of_accessibility_is_broken_in_either_look() -> Result<()> {
+    let serving = Serving::start(&xtask::dist())?;
+    let axe = axe()?;
+    for light in [false, true] {
+        let phone = Phone::start(&serving.url(), &Setup { light, ..Setup::default() }).await?;
+        for route in ROUTES {
+            phone.open(route).await?;
+            assert_eq!(broken_rules(&phone, &axe).await?, Vec::<String>::new(), "{route}, light: {light}");
+        }
+        // With a problem on screen, and with the back of the pad.
+        phone.open("service/measure").await?;
+        phone.type_in("amount", "1,000 ml").await?;
+        phone.press("⋯").await?;
+        assert_eq!(broken_rules(&phone, &axe).await?, Vec::<String>::new(), "a problem, light: {light}");
+    }
+    Ok(())
+}
+
+#[tokio::test]
+async fn the_rules_would_notice() -> Result<()> {
+    let serving = Serving::start(&xtask::dist())?;
+    let phone = Phone::start(&serving.url(), &Setup::default()).await?;
+    phone.open("service/measure").await?;
+    phone.run("document.querySelector('label[for=amount]').remove()").await?;
+    assert!(!broken_rules(&phone, &axe()?).await?.is_empty());
+    Ok(())
+}
+
+#[tokio::test]
+async fn nothing_overflows_and_everything_can_be_hit() -> Result<()> {
+    let serving = Serving::start(&xtask::dist())?;
+    for shape in [PHONE, NARROW, DESK] {
+        let phone = Phone::start(&serving.url(), &Setup { shape, ..Setup::default() }).await?;
+        for route in ROUTES {
+            phone.open(route).await?;
+            let across = phone.run("return document.documentElement.scrollWidth - innerWidth").await?;
+            assert!(across.as_f64().unwrap_or(1.0) <= 0.0, "{route} at {}: {across} too wide", shape.width);
+            let clipped = phone.run(
+                "return [...document.querySelectorAll('.strip, .strip .figure, .strip .also, .key, .chip span, .places a, .pills a, button')]
+                   .filter(e => e.scrollWidth > e.clientWidth + 1 || e.scrollHeight > e.clientHeight + 1)
+                   .map(e => e.className + ' ' + e.textContent)",
+            ).await?;
+            assert_eq!(clipped, Value::Array(Vec::new()), "{route} at {}", shape.width);
+            let least = if shape.width >= 390 { 60.0 } else { 52.0 };
+            let script = format!(
+                "const small = (selector, least) => [...document.querySelectorAll(selector)]
+                   .filter(e => {{ const r = e.getBoundingClientRect(); return r.width && (r.width < least - .5 || r.height < least - .5) }})
+                   .map(e => selector + ': ' + e.textContent);
+                 return [...small('.key', {least}), ...small('button:not(.key), .pills a, .places a, .carry a, .chip span, select, .field input', 48)]"
+            );
+            assert_eq!(phone.run(&script).await?, Value::Array(Vec::new()), "{route} at {}", shape.width);
+        }
+    }
+    Ok(())
+}
+
+#[tokio::test]
+async fn the_strip_never_moves() -> Result<()> {
+    let serving = Serving::start(&xtask::dist())?;
+    let phone = Phone::start(&serving.url(), &Setup::default()).await?;
+    let place = "const r = document.querySelector('.strip').getBoundingClientRect(); return [r.x, r.y, r.width, r.height].join(' ')";
+    for route in ROUTES {
+        phone.open(route).await?;
+        phone.reload().await?;
+        let before = phone.run(place).await?;
+        if route != "specs" && route != "shelf" {
+            phone.press("1 2 3 ⌫ ⌫ ⌫ ⌫").await?;
+            assert_eq!(phone.run(place).await?, before, "{route}");
+            phone.press("9 Done").await?;
+        }
+        phone.tap_on("Clear").await?;
+        assert_eq!(phone.run(place).await?, before, "{route}");
+        phone.tap_on("Undo").await?;
+        assert_eq!(phone.run(place).await?, before, "{route}");
+        assert_eq!(phone.run("return window.__shift").await?, 0, "{route}: the layout shifted");
+    }
+    Ok(())
+}
+
+#[tokio::test]
+async fn the_policy_is_kept_and_nobody_else_is_asked() -> Result<()> {
+    let serving = Serving::start(&xtask::dist())?;
+    let phone = Phone::start(&serving.url(), &Setup::default()).await?;
+    for route in ROUTES {
+        phone.open(route).await?;
+        phone.reload().await?;
+        assert_eq!(phone.wrongs().await?, Vec::<String>::new(), "{route}");
+        assert_eq!(phone.foreign_requests().await?, Vec::<String>::new(), "{route}");
+    }
+    // And the watch would notice a breach of each kind.
+    phone.run("const s = document.createElement('script'); s.textContent = '1'; document.head.append(s)").await?;
+    phone.until("window.__wrong.some(w => w.startsWith('policy:'))").await?;
+    phone.run_async("fetch('https://example.org/').then(() => done(1), () => done(0))").await?;
+    phone.until("window.__wrong.some(w => w.includes('example.org'))").await?;
+    Ok(())
+}
+
+#[tokio::test]
+async fn it_can_be_installed() -> Result<()> {
+    let serving = Serving::start(&xtask::dist())?;
+    let profile = tempfile::tempdir()?;
+    let setup = Setup { profile: Some(profile.path().to_path_buf()), ..Setup::default() };
+    let phone = Phone::start(&serving.url(), &setup).await?;
+    phone.open("shelf").await?;
+    phone.is_kept().await?;
+    let manifest = phone.cdp("Page.getAppManifest", serde_json::json!({})).await?;
+    assert_eq!(manifest["errors"], Value::Array(Vec::new()), "{manifest}");
+    let problems = phone.cdp("Page.getInstallabilityErrors", serde_json::json!({})).await?;
+    assert_eq!(problems["installabilityErrors"], Value::Array(Vec::new()), "{problems}");
+    // Every picture the manifest and the page name is there.
+    let missing = phone.run_async(
+        "fetch('manifest.webmanifest').then(r => r.json()).then(async m => {
+           const named = [...m.icons, ...m.screenshots, ...m.shortcuts.flatMap(s => s.icons)].map(p => p.src).concat([...document.querySelectorAll('link[rel*=icon]')].map(l => l.href));
+           const missing = []; for (const src of named) if (!(await fetch(src)).ok) missing.push(src); done(missing) }).catch(e => done(String(e)))",
+    ).await?;
+    assert_eq!(missing, Value::Array(Vec::new()));
+    assert!(phone.words().await?.contains("Add to Home Screen"));
+    phone.tap_on("Don't show again").await?;
+    phone.reload().await?;
+    assert!(!phone.words().await?.contains("Add to Home Screen"));
+    Ok(())
+}

@@ -1,0 +1,118 @@
+//! Without a network, and from one version to the next.
+
+use std::path::Path;
+
+use anyhow::Result;
+use browser::{Phone, Setup};
+use xtask::precache;
+use xtask::server::Serving;
+
+#[tokio::test]
+async fn all_five_tools_answer_when_the_server_is_gone() -> Result<()> {
+    let serving = Serving::start(&xtask::dist())?;
+    let phone = Phone::start(&serving.url(), &Setup::default()).await?;
+    phone.open("service/measure").await?;
+    phone.is_kept().await?;
+    drop(serving);
+    // The server is gone: a request that passes the worker by fails.
+    let gone = phone.run_async("fetch('./no-such-file').then(() => done('answered'), () => done('gone'))").await?;
+    assert_eq!(gone, "gone");
+    phone.reload().await?;
+    phone.press("2 oz").await?;
+    phone.strip_says("59.1 ml | Pour 2 oz, exact").await?;
+    phone.open("service/scale").await?;
+    phone.press("1 0").await?;
+    phone.strip_says("×10").await?;
+    phone.open("batch/serves").await?;
+    phone.press("1 l").await?;
+    phone.strip_says("10 serves of 92 ml").await?;
+    phone.new_tab().await?;
+    phone.open("prep/milk-wash").await?;
+    phone.press("5 0 0 ml").await?;
+    phone.strip_says("100 ml milk").await?;
+    phone.open("prep/acid").await?;
+    phone.press("1 l").await?;
+    phone.strip_says("40.0 g citric + 20.0 g malic").await?;
+    phone.reload().await?;
+    phone.strip_says("40.0 g citric").await?;
+    Ok(())
+}
+
+/// A copy of the build that says which one it is.
+fn marked_build(folder: &Path, mark: &str) -> Result<String> {
+    for file in precache::files(&xtask::dist())? {
+        let to = folder.join(&file);
+        std::fs::create_dir_all(to.parent().unwrap_or(folder))?;
+        std::fs::copy(xtask::dist().join(&file), to)?;
+    }
+    let page = folder.join("index.html");
+    let html = std::fs::read_to_string(&page)?.replace("<html", &format!("<html data-build=\"{mark}\""));
+    std::fs::write(&page, html)?;
+    let version = precache::write(folder)?;
+    // Builds are not published within a second of each other, and servers tell files apart by the second.
+    let published = std::time::SystemTime::now() + std::time::Duration::from_secs(if mark == "A" { 0 } else { 60 });
+    for file in [precache::WORKER, "index.html"] {
+        std::fs::File::options().write(true).open(folder.join(file))?.set_modified(published)?;
+    }
+    Ok(version)
+}
+
+#[tokio::test]
+async fn a_new_version_waits_for_a_tap_and_nothing_typed_is_lost() -> Result<()> {
+    let (a, b) = (tempfile::tempdir()?, tempfile::tempdir()?);
+    assert_ne!(marked_build(a.path(), "A")?, marked_build(b.path(), "B")?);
+    let serving = Serving::start(a.path())?;
+    let port = serving.port();
+    let phone = Phone::start(&serving.url(), &Setup::default()).await?;
+    phone.open("service/measure").await?;
+    phone.is_kept().await?;
+    phone.press("3 3 ml").await?;
+    assert!(phone.run("return !document.querySelector('.update')").await? == true);
+    drop(serving);
+    let _serving = Serving::on(b.path(), port)?;
+    // As when the app comes back to the foreground.
+    phone.run("window.__same = true; document.dispatchEvent(new Event('visibilitychange'))").await?;
+    phone.until("document.querySelector('.update')").await?;
+    assert!(
+        phone.run("return window.__same === true && document.documentElement.dataset.build === 'A'").await? == true,
+        "it reloaded by itself"
+    );
+    // Still version A after a reload: only the tap brings B.
+    phone.reload().await?;
+    assert_eq!(phone.run("return document.documentElement.dataset.build").await?, "A");
+    phone.press("⌫ 4 ml").await?;
+    phone.tap_on("Update").await?;
+    phone.until("document.documentElement.dataset.build === 'B'").await?;
+    phone.is_up().await?;
+    assert_eq!(phone.value("amount").await?, "4 ml");
+    phone.is_kept().await?;
+    let names = phone.run_async("caches.keys().then(done)").await?;
+    assert_eq!(names.as_array().map(Vec::len), Some(1), "the old cache is gone: {names}");
+    Ok(())
+}
+
+#[tokio::test]
+async fn a_build_with_a_file_missing_does_not_take_over() -> Result<()> {
+    let (a, b) = (tempfile::tempdir()?, tempfile::tempdir()?);
+    marked_build(a.path(), "A")?;
+    marked_build(b.path(), "B")?;
+    std::fs::remove_file(b.path().join("icon.svg"))?;
+    let serving = Serving::start(a.path())?;
+    let port = serving.port();
+    let phone = Phone::start(&serving.url(), &Setup::default()).await?;
+    phone.open("service/measure").await?;
+    phone.is_kept().await?;
+    drop(serving);
+    let _serving = Serving::on(b.path(), port)?;
+    let state = phone.run_async(
+        "navigator.serviceWorker.getRegistration().then(r => r.update().then(() => {
+           const w = r.installing; if (!w) return done('nothing new');
+           w.addEventListener('statechange', () => { if (w.state === 'redundant' || w.state === 'installed') done(w.state) });
+         })).catch(e => done(String(e)))",
+    ).await?;
+    assert_eq!(state, "redundant");
+    phone.reload().await?;
+    assert_eq!(phone.run("return document.documentElement.dataset.build").await?, "A");
+    assert!(phone.run("return !document.querySelector('.update')").await? == true);
+    Ok(())
+}

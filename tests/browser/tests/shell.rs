@@ -1,0 +1,157 @@
+//! The shell: addresses, memory, settings, and what it says when something is missing.
+
+use anyhow::Result;
+use browser::{PHONE, Phone, Setup};
+use xtask::server::Serving;
+
+#[tokio::test]
+async fn every_tool_has_an_address_and_back_works() -> Result<()> {
+    let serving = Serving::start(&xtask::dist())?;
+    let phone = Phone::start(&serving.url(), &Setup::default()).await?;
+    phone.open("prep/milk-wash").await?;
+    phone.strip_says("345 ml milk").await?;
+    phone.tap_on("Batch").await?;
+    phone.strip_says("serves of 92 ml").await?;
+    assert_eq!(phone.run("return document.title").await?, "Serves · Meniscus");
+    phone.tap_on("Service").await?;
+    phone.tap_on("Scale").await?;
+    phone.strip_says("×18").await?;
+    phone.back().await?;
+    phone.strip_says("51.8 ml").await?;
+    phone.back().await?;
+    phone.strip_says("serves of 92 ml").await?;
+    phone.back().await?;
+    phone.strip_says("345 ml milk").await?;
+    phone.open("cellar/rats").await?;
+    phone.strip_says("51.8 ml").await?;
+    assert!(phone.words().await?.contains("No page has that address."));
+    assert_eq!(phone.run("return location.hash").await?, "#/service/measure");
+    Ok(())
+}
+
+#[tokio::test]
+async fn what_is_typed_survives_a_reload_and_the_end_of_the_app() -> Result<()> {
+    let serving = Serving::start(&xtask::dist())?;
+    let profile = tempfile::tempdir()?;
+    let setup = Setup { profile: Some(profile.path().to_path_buf()), ..Setup::default() };
+    let phone = Phone::start(&serving.url(), &setup).await?;
+    phone.open("prep/acid").await?;
+    phone.press("1 2 5 ml").await?;
+    phone.tap_on("Service").await?;
+    phone.press("3 3 ml").await?;
+    phone.reload().await?;
+    assert_eq!(phone.value("amount").await?, "33 ml");
+    phone.close().await?;
+    let phone = Phone::start(&serving.url(), &setup).await?;
+    phone.open("prep/acid").await?;
+    assert_eq!(phone.value("juice").await?, "125 ml");
+    phone.strip_says("5.0 g citric + 2.5 g malic").await?;
+    Ok(())
+}
+
+#[tokio::test]
+async fn settings_reach_every_tool() -> Result<()> {
+    let serving = Serving::start(&xtask::dist())?;
+    let phone = Phone::start(&serving.url(), &Setup::default()).await?;
+    phone.open("shelf").await?;
+    phone.tap_on("Round, 30 ml").await?;
+    phone.tap_on("1,5").await?;
+    phone.tap_on("Paper").await?;
+    phone.until("document.documentElement.dataset.theme === 'paper'").await?;
+    phone.tap("#dash").await?;
+    phone.press("1 ml Done").await?;
+    phone.tap_on("Service").await?;
+    phone.strip_says("52,5 ml").await?;
+    phone.press("3 dash").await?;
+    phone.strip_says("3 ml | Pour 3 dash, exact").await?;
+    assert!(phone.run("return [...document.querySelectorAll('.key')].some(k => k.textContent === ',')").await? == true);
+    // The look is there before the app is.
+    phone.reload().await?;
+    assert_eq!(phone.run("return document.documentElement.dataset.theme").await?, "paper");
+    // The phone's own keyboard instead of the pad.
+    phone.open("shelf").await?;
+    phone.tap_on("Phone keyboard").await?;
+    phone.tap_on("Service").await?;
+    phone.tap("#amount").await?;
+    assert!(phone.run("return !document.querySelector('.pad')").await? == true);
+    assert_eq!(phone.run("return document.getElementById('amount').inputMode").await?, "text");
+    Ok(())
+}
+
+#[tokio::test]
+async fn a_jigger_added_pours_and_one_emptied_does_not() -> Result<()> {
+    let serving = Serving::start(&xtask::dist())?;
+    let phone = Phone::start(&serving.url(), &Setup::default()).await?;
+    phone.open("shelf").await?;
+    phone.strip_says("6 jigger measures").await?;
+    phone.tap("#brim_3").await?;
+    phone.press("5 0 ml Done").await?;
+    phone.strip_says("7 jigger measures").await?;
+    phone.tap_on("Service").await?;
+    phone.press("5 0 ml").await?;
+    phone.strip_says("Pour 50 ml, exact").await?;
+    phone.tap_on("Shelf").await?;
+    phone.type_in("brim_3", "").await?;
+    phone.strip_says("6 jigger measures").await?;
+    Ok(())
+}
+
+#[tokio::test]
+async fn blocked_storage_is_said_and_the_tools_still_answer() -> Result<()> {
+    let serving = Serving::start(&xtask::dist())?;
+    let before =
+        "Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('no', 'SecurityError') } })";
+    let setup = Setup { before: before.into(), ..Setup::default() };
+    let phone = Phone::start(&serving.url(), &setup).await?;
+    phone.open("service/measure").await?;
+    assert!(phone.words().await?.contains("lets no page save here"));
+    phone.press("2 oz").await?;
+    phone.strip_says("59.1 ml").await?;
+    Ok(())
+}
+
+#[tokio::test]
+async fn full_storage_is_said_and_unsaid() -> Result<()> {
+    let serving = Serving::start(&xtask::dist())?;
+    let before = "window.__full = false; const set = Storage.prototype.setItem;
+        Storage.prototype.setItem = function (k, v) { if (window.__full) throw new DOMException('full', 'QuotaExceededError'); return set.call(this, k, v) }";
+    let setup = Setup { before: before.into(), ..Setup::default() };
+    let phone = Phone::start(&serving.url(), &setup).await?;
+    phone.open("service/measure").await?;
+    phone.run("window.__full = true").await?;
+    phone.press("2 oz").await?;
+    assert!(phone.words().await?.contains("Not saved"));
+    phone.strip_says("59.1 ml").await?;
+    phone.run("window.__full = false").await?;
+    phone.press("½").await?;
+    assert!(!phone.words().await?.contains("Not saved"));
+    Ok(())
+}
+
+#[tokio::test]
+async fn what_cannot_be_read_is_set_aside_and_said() -> Result<()> {
+    let serving = Serving::start(&xtask::dist())?;
+    let phone = Phone::start(&serving.url(), &Setup::default()).await?;
+    phone.open("service/measure").await?;
+    for (number, bad) in ["{\"v\":1,\"data\":", "{\"v\":7,\"data\":{}}"].into_iter().enumerate() {
+        phone.run(&format!("localStorage.setItem('meniscus/tool/measure', {bad:?})")).await?;
+        phone.reload().await?;
+        assert!(phone.words().await?.contains("could not be used"), "{bad}");
+        phone.press("4 5 ml").await?;
+        let aside =
+            phone.run(&format!("return localStorage.getItem('meniscus/aside/tool/measure/{}')", number + 1)).await?;
+        assert_eq!(aside, bad);
+    }
+    Ok(())
+}
+
+#[tokio::test]
+async fn a_browser_without_webassembly_is_told() -> Result<()> {
+    let serving = Serving::start(&xtask::dist())?;
+    let setup = Setup { before: "delete window.WebAssembly".into(), shape: PHONE, ..Setup::default() };
+    let phone = Phone::start(&serving.url(), &setup).await?;
+    // It never comes up, so the page is opened without waiting for that.
+    phone.cdp("Page.navigate", serde_json::json!({ "url": serving.url() })).await?;
+    phone.until("document.getElementById('first-words')?.textContent.includes('no WebAssembly')").await?;
+    Ok(())
+}
