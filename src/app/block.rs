@@ -13,7 +13,7 @@ use crate::form::{Cell, Row};
 pub(super) fn block(desk: Desk, block: &Block) -> AnyView {
     match block {
         Block::Field(shown) => field(desk, shown),
-        Block::Actions => actions(desk),
+        Block::Actions(clear) => actions(desk, clear),
         Block::InstallHint => install_hint(desk),
         Block::Heading(words) => heading(words),
         Block::Table(_, rows) if rows.is_empty() => nothing(),
@@ -63,11 +63,11 @@ fn cell(cell: &Cell) -> AnyView {
 }
 
 /// Clear, Undo and Copy.
-fn actions(desk: Desk) -> AnyView {
+fn actions(desk: Desk, clear: &'static str) -> AnyView {
     let copied = desk.sight.with(|sight| sight.copied.clone());
     let can_copy = desk.screen.with(|screen| !screen.copy.is_empty());
     let all = [
-        button("", "Clear".into(), true, on_tap(move || desk.act(Deed::Clear))),
+        button("", clear.into(), true, on_tap(move || desk.act(Deed::Clear))),
         button("", "Undo".into(), desk.slot().can_undo(), on_tap(move || desk.slot().undo())),
         button("", if copied.is_empty() { "Copy".into() } else { copied }, can_copy, on_tap(move || copy(desk))),
     ];

@@ -216,5 +216,6 @@ pub(super) fn open_first(desk: Desk) {
         browser::focus(field.name);
         desk.activate(Some(field));
         browser::select(field.name);
+        browser::show(field.name);
     }
 }

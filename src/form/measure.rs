@@ -52,7 +52,6 @@ impl Tool for MeasureForm {
             tone: Tone::Answer,
         };
         equivalents(&mut answer, both, bench);
-        rounded(&mut answer, both.volume, bench);
         if liquid.key != "water" || matches!(typed, Amount::Mass(_)) {
             let density = text::plain(liquid.density().g_per_ml(), 3, bench.decimal);
             answer.remarks.push(format!("{} at 20 °C: {density} g/ml. Source: {}.", liquid.name, liquid.source));
@@ -103,7 +102,8 @@ pub(super) fn pour_words(plan: &Plan, bench: &Bench) -> String {
             match &pour.vessel {
                 Vessel::Jigger(label) => format!("{times}{label}"),
                 Vessel::Barspoon => format!("{} bsp", pour.times),
-                Vessel::Dash => format!("{} dash", pour.times),
+                Vessel::Dash if pour.times == 1 => "1 dash".to_owned(),
+                Vessel::Dash => format!("{} dashes", pour.times),
             }
         })
         .collect();
@@ -144,6 +144,9 @@ fn equivalents(answer: &mut Answer, both: Both, bench: &Bench) {
             };
             answer.cell(name, figure);
         }
+        if unit == Unit::Ounce {
+            rounded(answer, both.volume, bench);
+        }
     }
 }
 
@@ -159,13 +162,13 @@ fn rounded(answer: &mut Answer, volume: Volume, bench: &Bench) {
         else {
             continue;
         };
-        let off = if nearest.error.abs() < 5e-4 {
-            "exact".to_owned()
-        } else {
-            text::signed_percent(nearest.error, bench.decimal)
-        };
+        let is_exact = nearest.error.abs() < 5e-4;
+        let off = if is_exact { "exact".to_owned() } else { text::signed_percent(nearest.error, bench.decimal) };
         let figure = text::ounces(nearest.volume, &bench.house.conventions, bench.decimal);
         answer.cell(format!("{label}: {off}"), figure);
+        if is_exact {
+            return; // An exact quarter is an exact eighth.
+        }
     }
 }
 
@@ -190,7 +193,7 @@ mod tests {
         assert_eq!(strip("1¾ oz"), ("51.8 ml".into(), "Pour 1½ oz + ¼ oz, exact".into()));
         assert_eq!(strip("45 ml"), ("1.52 oz".into(), "Pour 1½ oz, −0.6 ml, −1.4 %".into()));
         assert_eq!(strip("750 ml").1, "More than 6 pours: measure it in a jug.");
-        assert_eq!(strip("2 dash").1, "Pour 2 dash, exact");
+        assert_eq!(strip("2 dash").1, "Pour 2 dashes, exact");
     }
 
     #[test]

@@ -68,8 +68,8 @@ pub enum Block {
     Caution(String),
     /// Links to the tools that come next.
     Carry(Vec<Carry>),
-    /// Clear, Undo, Copy.
-    Actions,
+    /// Buttons: one that clears, under this label, then Undo and Copy.
+    Actions(&'static str),
     /// How to install the app.
     InstallHint,
 }
@@ -131,6 +131,8 @@ impl Screen {
 pub trait Tool: Fields {
     /// Whether its strip needs room for two figures.
     const TALL: bool = false;
+    /// What the button that clears says.
+    const CLEAR: &'static str = "Clear";
 
     /// The fields, with whatever stands between them.
     fn layout(&self, bench: &Bench) -> Vec<Block>;
@@ -204,11 +206,16 @@ fn done<F: Tool>(texts: &Texts, deed: Deed<'_>) -> Texts {
 fn show<F: Tool>(texts: &Texts, bench: &Bench) -> Screen {
     let mut form = F::from_texts(texts);
     let (answer, layout) = (form.answer(bench), form.layout(bench));
-    laid_out(answer, layout, &form.fields(), F::TALL)
+    laid_out(answer, layout, &form.fields(), (F::TALL, F::CLEAR))
 }
 
 /// Puts texts, problems and results in their places.
-fn laid_out(answer: Answer, layout: Vec<Block>, fields: &[(&'static str, &mut String)], tall: bool) -> Screen {
+fn laid_out(
+    answer: Answer,
+    layout: Vec<Block>,
+    fields: &[(&'static str, &mut String)],
+    (tall, clear): (bool, &'static str),
+) -> Screen {
     let copy = answer.as_text();
     let Answer { strip, mut problems, cells_title, cells, rows_title, rows, remarks, cautions, carry } = answer;
     let mut table = Some(rows);
@@ -233,7 +240,7 @@ fn laid_out(answer: Answer, layout: Vec<Block>, fields: &[(&'static str, &mut St
     }
     blocks.push(Block::Cells(cells_title, cells));
     blocks.extend(cautions.into_iter().map(Block::Caution));
-    blocks.push(Block::Actions);
+    blocks.push(Block::Actions(clear));
     blocks.extend(remarks.into_iter().map(Block::Remark));
     if !carry.is_empty() {
         blocks.push(Block::Carry(carry));

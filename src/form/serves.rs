@@ -190,7 +190,7 @@ fn serves_left(mut answer: Answer, bench: &Bench, (made, serve, loss): (Volume, 
     let ml = |volume| text::litres_or_ml(volume, bench.decimal);
     let also = match emptying {
         Some(larger) if spare.ml() >= 0.5 => {
-            format!("{} spare. A serve of {} empties it", ml(spare), precise_ml(larger, bench))
+            format!("{} spare. Pour {} to empty it", ml(spare), precise_ml(larger, bench))
         }
         Some(_) => "Nothing spare".to_owned(),
         None => format!("Not one whole serve: {} is there", ml(spare)),
@@ -238,7 +238,7 @@ mod tests {
         let form = ServesForm { loss: "0".into(), ..ServesForm::default() };
         let answer = form.answer(&Bench::default());
         assert_eq!(answer.strip.figures[0].to_string(), "30 serves of 92 ml");
-        assert_eq!(answer.strip.also, "40 ml spare. A serve of 93.3 ml empties it");
+        assert_eq!(answer.strip.also, "40 ml spare. Pour 93.3 ml to empty it");
 
         let form = ServesForm { ask: "make".into(), wanted: "30".into(), loss: String::new(), ..form };
         let answer = form.answer(&Bench::default());

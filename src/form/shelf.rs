@@ -149,6 +149,8 @@ const JIGGERS: [[(&str, &str); 2]; 6] = [
 ];
 
 impl Tool for ShelfForm {
+    const CLEAR: &'static str = "Start over";
+
     fn layout(&self, _bench: &Bench) -> Vec<Block> {
         let mut blocks = Vec::new();
         if self.install_hint.is_empty() {

@@ -21,10 +21,18 @@ const NOT_KEPT: [&str; 3] = ["_headers", "screenshots/", WORKER];
 pub fn write_from_hook() -> Result<()> {
     let staging = std::env::var_os("TRUNK_STAGING_DIR").context("TRUNK_STAGING_DIR is not set: run by Trunk only")?;
     let staging = Path::new(&staging);
-    for script in files(staging)?.iter().filter(|file| file.ends_with(".js")) {
-        let source = fs::read_to_string(staging.join(script))?;
-        let smaller = minifier::js::minify(&source).map_err(|problem| anyhow!("{script}: {problem}"))?;
-        fs::write(staging.join(script), smaller.to_string())?;
+    for file in files(staging)? {
+        let path = staging.join(&file);
+        let smaller = match file.rsplit('.').next() {
+            Some("js") => {
+                minifier::js::minify(&fs::read_to_string(&path)?).map(|js| js.to_string()).map_err(str::to_owned)
+            }
+            Some("css") => {
+                minifier::css::minify(&fs::read_to_string(&path)?).map(|css| css.to_string()).map_err(str::to_owned)
+            }
+            _ => continue,
+        };
+        fs::write(path, smaller.map_err(|problem| anyhow!("{file}: {problem}"))?)?;
     }
     let version = write(staging)?;
     println!("service worker of version {version}");

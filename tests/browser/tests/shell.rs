@@ -63,7 +63,7 @@ async fn settings_reach_every_tool() -> Result<()> {
     phone.tap_on("Service").await?;
     phone.strip_says("52,5 ml").await?;
     phone.press("3 dash").await?;
-    phone.strip_says("3 ml | Pour 3 dash, exact").await?;
+    phone.strip_says("3 ml | Pour 3 dashes, exact").await?;
     assert!(phone.run("return [...document.querySelectorAll('.key')].some(k => k.textContent === ',')").await? == true);
     // The look is there before the app is.
     phone.reload().await?;

@@ -59,7 +59,7 @@ async fn serves() -> Result<()> {
     phone.press("3 . 5 l").await?;
     phone.strip_says("37 serves of 92 ml").await?;
     phone.type_in("loss", "0").await?;
-    phone.strip_says("38 serves of 92 ml | 4 ml spare. A serve of 92.1 ml empties it").await?;
+    phone.strip_says("38 serves of 92 ml | 4 ml spare. Pour 92.1 ml to empty it").await?;
     phone.tap_on("Serves wanted").await?;
     phone.press("3 0").await?;
     assert_eq!(phone.value("wanted").await?, "30");
