@@ -73,6 +73,18 @@ quantities! {
     Acidity("acidity", from_g_per_l, g_per_l, "g/l", 0.0 => 2000.0);
 }
 
+impl Default for Mass {
+    fn default() -> Self {
+        Mass::ZERO
+    }
+}
+
+impl std::iter::Sum for Mass {
+    fn sum<I: Iterator<Item = Mass>>(masses: I) -> Mass {
+        masses.fold(Mass::ZERO, std::ops::Add::add)
+    }
+}
+
 impl std::ops::Add for Mass {
     type Output = Mass;
 
@@ -98,6 +110,21 @@ impl Mass {
     pub fn volume_at(self, density: Density) -> Volume {
         Volume(self.0 / density.0)
     }
+}
+
+impl Temperature {
+    /// 20 °C, to which strengths and volumes are referred.
+    pub const TWENTY: Temperature = Temperature(20.0);
+}
+
+impl Abv {
+    /// No alcohol.
+    pub const NONE: Abv = Abv(0.0);
+}
+
+impl MassFraction {
+    /// None of it.
+    pub const NONE: MassFraction = MassFraction(0.0);
 }
 
 impl Density {

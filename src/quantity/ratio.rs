@@ -1,6 +1,6 @@
 //! A plain factor: how many times.
 
-use std::ops::Mul;
+use std::ops::{Add, Mul};
 
 use super::{Mass, OutOfRange, Volume};
 
@@ -9,6 +9,8 @@ use super::{Mass, OutOfRange, Volume};
 pub struct Ratio(f64);
 
 impl Ratio {
+    /// Not at all.
+    pub const ZERO: Ratio = Ratio(0.0);
     /// Once.
     pub const ONE: Ratio = Ratio(1.0);
     const MAX: f64 = 1e9;
@@ -35,6 +37,28 @@ impl Ratio {
     #[must_use]
     pub fn inverse(self) -> Option<Ratio> {
         Ratio::from_value(1.0 / self.0).ok()
+    }
+}
+
+impl Default for Ratio {
+    fn default() -> Self {
+        Ratio::ZERO
+    }
+}
+
+impl Add for Ratio {
+    type Output = Ratio;
+
+    fn add(self, other: Ratio) -> Ratio {
+        Ratio(self.0 + other.0)
+    }
+}
+
+impl Mul<Ratio> for Ratio {
+    type Output = Ratio;
+
+    fn mul(self, other: Ratio) -> Ratio {
+        Ratio(self.0 * other.0)
     }
 }
 

@@ -3,6 +3,11 @@
 //! Nothing here computes a tool's answer, formats or parses.
 
 pub mod acid;
+pub mod cold;
 pub mod density;
+pub mod ethanol;
 pub mod juice;
 pub mod milk;
+pub mod mix;
+pub mod ph;
+pub mod sucrose;

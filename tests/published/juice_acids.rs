@@ -1,7 +1,8 @@
 //! Acid in citrus juice.
 //!
 //! Sources: Penniston, Nakada, Holmes, Assimos, J Endourol 2008;22(3):567–570, mean of a few samples a juice:
-//! lime 45.9 (SD 6.9) g/l, lemon 48.0 (SD 3.8) g/l of citric acid. Molar masses: IUPAC atomic weights,
+//! lime 45.9 (SD 6.9) g/l, lemon 48.0 (SD 3.8) g/l of citric acid (from its abstract and its table as
+//! quoted elsewhere). Molar masses: IUPAC atomic weights,
 //! citric acid C6H8O7 192.12, malic acid C4H6O5 134.09 g/mol, three and two protons titrated.
 
 use meniscus::craft::acid::{Acids, stand_in, stands_in_for};

@@ -1,5 +1,6 @@
 //! Source: 21 CFR 101.9(b)(5)(viii), household measures on labels: "a teaspoon means 5 mL, a tablespoon
-//! means 15 mL, a cup means 240 mL, 1 fl oz means 30 mL, and 1 oz in weight means 28 g".
+//! means 15 mL, a cup means 240 mL, 1 fl oz means 30 mL, and 1 oz in weight means 28 g" (read as quoted
+//! in a public ticket of a unit standard, not from the regulation itself).
 
 use meniscus::quantity::{Conventions, Ounce, Size, Unit};
 

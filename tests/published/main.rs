@@ -1,11 +1,16 @@
 //! The main computations against published sources. One file a source; each case names it, and
 //! the tolerance is the source's own rounding. See DEVELOPERS.md, "Tests".
 
+mod acid_constants;
+mod freezing;
 mod general_unit_library;
+mod icumsa_sucrose;
 mod juice_acids;
 mod label_measures;
 mod milk_practice;
+mod mixing;
 mod nist_units;
+mod oiml_r22;
 mod ounces_and_serves;
 
 /// Asserts that two numbers agree to within `tolerance`.

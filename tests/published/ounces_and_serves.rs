@@ -1,5 +1,6 @@
 //! Arithmetic of pours, computed from the exact factors of NIST Handbook 44, Appendix C, as in
-//! nist_units.rs; and bottle sizes, Directive 2007/45/EC, Annex, section 1.
+//! nist_units.rs; and bottle sizes, Directive 2007/45/EC, Annex, section 1, as the GOV.UK page "Specified
+//! quantities" lists them.
 
 use meniscus::book::{BOTTLES, Line, Spec};
 use meniscus::craft::scale::{Target, factor};

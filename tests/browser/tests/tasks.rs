@@ -94,6 +94,8 @@ async fn acid() -> Result<()> {
     phone.run("const s = document.getElementById('profile'); s.value = 'lime-2008'; s.dispatchEvent(new Event('change', { bubbles: true }))").await?;
     phone.strip_says("34.4 g citric |").await?;
     assert!(phone.words().await?.contains("Penniston"));
+    phone.type_in("juice", "1/3 l").await?;
+    phone.strip_says("15.3 g citric |").await?;
     phone.tap_on("Use up powder").await?;
     phone.press("4 5 . 9").await?;
     assert_eq!(phone.value("citric").await?, "45.9");

@@ -1,0 +1,82 @@
+//! pH of defined solutions, and equivalents.
+//!
+//! Sources: PHREEQC (phreeqpython 1.6.2) with the constants of NIST46 and Davies activities, stored results,
+//! 25 °C; Staples and Bates, J. Res. NBS 73A (1969) 37–41 for the citrate buffer; FDA, "Approximate pH of
+//! Foods", for lime juice.
+
+use meniscus::quantity::{Mass, Ratio};
+use meniscus::substance::acid::Acid;
+use meniscus::substance::mix::Mix;
+use meniscus::substance::ph::{Dissolved, PhProblem, ph};
+
+use crate::near;
+
+fn of(acids: &[(Acid, f64)], cations: f64) -> f64 {
+    ph(&Dissolved { acids, cations }).expect("a pH")
+}
+
+/// PHREEQC, stored results. Tolerance 0.02.
+#[test]
+fn phreeqc_agrees() {
+    for (acids, cations, expected) in [
+        (&[(Acid::Citric, 0.1)][..], 0.0, 2.083),
+        (&[(Acid::Citric, 0.01)], 0.0, 2.623),
+        (&[(Acid::Acetic, 0.1)], 0.0, 2.881),
+        (&[(Acid::Malic, 0.1)], 0.0, 2.242),
+        (&[(Acid::Lactic, 0.1)], 0.0, 2.438),
+        (&[(Acid::Citric, 0.05)], 0.05, 3.766),
+        (&[(Acid::Citric, 0.239), (Acid::Malic, 0.03)], 0.0, 1.874),
+        (&[(Acid::Citric, 0.239), (Acid::Malic, 0.03)], 0.025, 2.211),
+    ] {
+        near(of(acids, cations), expected, 0.005, "pH");
+    }
+}
+
+/// Staples and Bates 1969: potassium dihydrogen citrate, 0.05 molal, pH 3.776 at 25 °C. Tolerance 0.02.
+#[test]
+fn the_citrate_standard() {
+    near(of(&[(Acid::Citric, 0.05)], 0.05), 3.776, 0.02, "pH");
+}
+
+/// FDA: lime juice 2.00 to 2.35. The model of it needs the juice's potassium to get there.
+#[test]
+fn lime_juice_with_its_salts() {
+    let lime = of(&[(Acid::Citric, 0.239), (Acid::Malic, 0.03)], 0.025);
+    assert!((2.0..=2.35).contains(&lime), "{lime}");
+    assert!(of(&[(Acid::Citric, 0.239), (Acid::Malic, 0.03)], 0.0) < 2.0);
+}
+
+/// A mole of acid over the protons it gives: citric 64.04, malic 67.045, tartaric 75.045, lactic 90.08, phosphoric
+/// 49.00 g (IUPAC atomic weights). 45 ml of 0.1 N base to 5 ml of juice: 57.64 g/l as citric.
+#[test]
+fn equivalents_and_a_titration() {
+    for (acid, grams) in [
+        (Acid::Citric, 64.04),
+        (Acid::Malic, 67.045),
+        (Acid::Tartaric, 75.045),
+        (Acid::Lactic, 90.08),
+        (Acid::Phosphoric, 49.0),
+    ] {
+        near(acid.equivalent_mass(), grams, 0.005, "g");
+    }
+    near(45.0 * 0.1 * Acid::Citric.equivalent_mass() / 5.0, 57.64, 0.005, "g/l");
+}
+
+/// A mix sums its acids by equivalents and finds its pH in its own water: 0.1 mol of citric acid in 1 kg.
+#[test]
+fn a_mix_has_the_ph_of_its_acids() {
+    let grams = |g| Mass::from_g(g).expect("a mass");
+    let mix = Mix::water(grams(1000.0)) + Mix::acid(Acid::Citric, grams(19.212));
+    near(mix.ph().expect("a pH"), 2.083, 0.005, "pH");
+    let mut salted = mix;
+    salted.cations = Ratio::from_value(50.0).expect("mmol");
+    assert!(salted.ph().expect("a pH") > mix.ph().expect("a pH"));
+}
+
+#[test]
+fn outside_the_model_is_an_error() {
+    assert_eq!(ph(&Dissolved { acids: &[(Acid::Citric, 3.0)], cations: 2.0 }), Err(PhProblem::TooConcentrated));
+    for bad in [f64::NAN, f64::INFINITY, -0.1] {
+        assert_eq!(ph(&Dissolved { acids: &[(Acid::Malic, bad)], cations: 0.0 }), Err(PhProblem::NotAConcentration));
+    }
+}

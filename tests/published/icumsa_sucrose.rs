@@ -1,0 +1,67 @@
+//! Sucrose and water.
+//!
+//! Source: ICUMSA formula, Bubník et al., Sugar Technologists Manual (1995), p. 164; rows computed from it by
+//! other code than ours. Printed: CRC Handbook of Chemistry and Physics, Concentrative Properties of Aqueous
+//! Solutions, and Chen, Brix and Pounds Solids Tables (1992, from NBS Circular C440).
+
+use meniscus::quantity::{Brix, Temperature};
+use meniscus::substance::sucrose;
+
+use crate::near;
+
+fn brix(degrees: f64) -> Brix {
+    Brix::from_degrees(degrees).expect("a sweetness")
+}
+
+fn celsius(t: f64) -> Temperature {
+    Temperature::from_celsius(t).expect("a temperature")
+}
+
+/// °Bx, kg/m³ at 20 °C, SG 20/20, printed g/ml (CRC). Tolerance 0.15 kg/m³, and 0.0003 g/ml for the print.
+#[test]
+fn density_and_gravity() {
+    for (degrees, kg, gravity, printed) in [
+        (5.0, 1017.81, 1.01964, 1.0178),
+        (10.0, 1038.12, 1.03999, 1.0381),
+        (20.0, 1080.98, 1.08293, 1.0810),
+        (30.0, 1127.03, 1.12906, 1.1270),
+        (40.0, 1176.52, 1.17864, 1.1765),
+        (50.0, 1229.65, 1.23187, 1.2295),
+        (60.0, 1286.61, 1.28893, 1.2864),
+        (70.0, 1347.48, 1.34991, 1.3472),
+    ] {
+        let found = sucrose::density(brix(degrees), celsius(20.0)).expect("in range").g_per_ml();
+        near(found * 1000.0, kg, 0.01, "kg/m³");
+        near(found, printed, 3e-4, "g/ml, printed");
+        near(sucrose::specific_gravity(brix(degrees)).expect("in range"), gravity, 1e-5, "SG");
+        let density = sucrose::density(brix(degrees), celsius(20.0)).expect("in range");
+        let back = sucrose::brix_of_density(density, celsius(20.0)).expect("in range");
+        near(back.degrees(), degrees, 1e-6, "°Bx, back from density");
+    }
+}
+
+/// Printed pounds per US gallon in air (Chen, from NBS C440): 5.0 °Bx 8.486, 2.0 °Bx 8.387, water 8.322.
+/// In air: m (1 − 1.2/ρ) / (1 − 1.2/8000).
+#[test]
+fn pounds_per_gallon() {
+    for (degrees, printed) in [(5.0, 8.486), (2.0, 8.387), (0.0, 8.322)] {
+        let kg = sucrose::density(brix(degrees), celsius(20.0)).expect("in range").g_per_ml() * 1000.0;
+        let grams = kg * 3.785_411_784 * (1.0 - 1.2 / kg) / (1.0 - 1.2 / 8000.0);
+        near(grams / 453.592_37, printed, 1e-3, "lb/gal");
+    }
+}
+
+/// 2:1 by weight (66.67 °Bx) stands 0.05 °Bx under the limit at 20 °C and 1.87 over it at 4 °C: it may crystallise
+/// in a fridge. Computed from Bubník and Kadlec (1995).
+#[test]
+fn rich_syrup_is_at_the_limit() {
+    near(200.0 / 3.0 - sucrose::solubility(celsius(20.0)).expect("in range").degrees(), -0.05, 0.005, "at 20 °C");
+    near(200.0 / 3.0 - sucrose::solubility(celsius(4.0)).expect("in range").degrees(), 1.87, 0.005, "at 4 °C");
+}
+
+#[test]
+fn outside_the_formula_is_an_error() {
+    assert!(sucrose::density(brix(85.1), celsius(20.0)).is_err());
+    assert!(sucrose::density(brix(50.0), celsius(-0.1)).is_err());
+    assert!(sucrose::solubility(celsius(101.0)).is_err());
+}
