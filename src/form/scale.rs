@@ -232,18 +232,15 @@ impl ScaleForm {
         let whole = total(spec) * factor;
         let times = text::fraction_of(factor.value()).unwrap_or_else(|| text::count(factor.value(), bench.decimal));
         let worst = results.iter().map(|line| line.drift.abs()).fold(0.0, f64::max);
-        let rounding_words = if worst < NOTICEABLE {
-            "rounding changes no share".to_owned()
+        let drift = if worst < NOTICEABLE {
+            "no share drifts".to_owned()
         } else {
-            format!("rounding moves no share by more than {}", text::percent(worst, bench.decimal))
+            format!("shares drift up to {}", text::percent(worst, bench.decimal))
         };
         let makes = text::litres_or_ml(whole, bench.decimal);
         answer.strip = Strip {
             figures: vec![Figure::new(format!("×{times}"), format!("{makes} in all"))],
-            also: format!(
-                "{} before ice or water; {rounding_words}",
-                if self.by() == By::Have { "All of it used" } else { "Poured" }
-            ),
+            also: format!("Before ice or water; {drift}"),
             tone: Tone::Answer,
         };
         let mut measured = results.iter();
@@ -258,6 +255,10 @@ impl ScaleForm {
             answer
                 .remarks
                 .push(format!("Where weight meets volume, {} is taken as water, 1 g to the ml.", assumed.name));
+        }
+        let is_part = |word: &str| word.eq_ignore_ascii_case("part") || word.eq_ignore_ascii_case("parts");
+        if lines.iter().any(|line| line.read.is_ok() && line.typed.split(' ').any(is_part)) {
+            answer.remarks.push("A part is read as one oz. Scale to a total or a vessel to choose its size.".into());
         }
         if results.iter().any(|line| matches!(line.exact, Amount::Count(_))) {
             answer.remarks.push("Counted things are left out of the total.".into());
@@ -319,6 +320,14 @@ mod tests {
         assert!(answer.rows[0].marked);
         assert_eq!(answer.rows[0].detail, "60 of what? Add a unit, like 60 ml.");
         assert_eq!(rewritten(&form.spec, "60 gin", &answer.rows[0].fixes[0]), "60 ml gin\n30 ml lime");
+    }
+
+    #[test]
+    fn what_is_taken_for_granted_is_said() {
+        let answer = answer(|form| form.spec = "2 parts gin\n1 part moon dust\n8 mint leaves\n10 g gum".into());
+        assert!(answer.remarks[0].contains("gum is taken as water"), "{:?}", answer.remarks);
+        assert!(answer.remarks[1].starts_with("A part is read as one oz."));
+        assert!(answer.remarks[2].starts_with("Counted things"));
     }
 
     #[test]

@@ -60,11 +60,7 @@ async fn nothing_overflows_and_everything_can_be_hit() -> Result<()> {
             phone.open(route).await?;
             let across = phone.run("return document.documentElement.scrollWidth - innerWidth").await?;
             assert!(across.as_f64().unwrap_or(1.0) <= 0.0, "{route} at {}: {across} too wide", shape.width);
-            let clipped = phone.run(
-                "return [...document.querySelectorAll('.strip, .strip .figure, .strip .also, .key, .chip span, .places a, .pills a, button')]
-                   .filter(e => e.scrollWidth > e.clientWidth + 1 || e.scrollHeight > e.clientHeight + 1)
-                   .map(e => e.className + ' ' + e.textContent)",
-            ).await?;
+            let clipped = phone.run(CLIPPED).await?;
             assert_eq!(clipped, Value::Array(Vec::new()), "{route} at {}", shape.width);
             let least = if shape.width >= 390 { 60.0 } else { 52.0 };
             let script = format!(
@@ -74,6 +70,27 @@ async fn nothing_overflows_and_everything_can_be_hit() -> Result<()> {
                  return [...small('.key', {least}), ...small('button:not(.key), .pills a, .places a, .carry a, .chip span, select, .field input', 48)]"
             );
             assert_eq!(phone.run(&script).await?, Value::Array(Vec::new()), "{route} at {}", shape.width);
+        }
+    }
+    Ok(())
+}
+
+const CLIPPED: &str = "return [...document.querySelectorAll('.strip, .strip .figure, .strip .also, .key, .chip span, .places a, .pills a, button')]
+   .filter(e => e.scrollWidth > e.clientWidth + 1 || e.scrollHeight > e.clientHeight + 1)
+   .map(e => e.className + ' ' + e.textContent)";
+
+/// The device's text set twice as large: nothing is cut off, and the places stay in sight.
+#[tokio::test]
+async fn twice_the_text_size_still_fits() -> Result<()> {
+    let serving = Serving::start(&xtask::dist())?;
+    for shape in [PHONE, NARROW] {
+        let phone = Phone::start(&serving.url(), &Setup { shape, ..Setup::default() }).await?;
+        for route in ROUTES {
+            phone.open(route).await?;
+            phone.run("document.documentElement.style.fontSize = '200%'").await?;
+            assert_eq!(phone.run(CLIPPED).await?, Value::Array(Vec::new()), "{route} at {}", shape.width);
+            let script = "return document.documentElement.scrollWidth <= innerWidth && document.querySelector('.places').getBoundingClientRect().bottom <= innerHeight + 1";
+            assert_eq!(phone.run(script).await?, true, "{route} at {}", shape.width);
         }
     }
     Ok(())
