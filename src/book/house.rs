@@ -1,6 +1,7 @@
 //! The house: what this bar means by its units and which jiggers it owns.
 
 use crate::quantity::{Conventions, Unit, Volume};
+use crate::substance::energy::StandardDrink;
 
 /// One measure that a jigger can pour: its brim or a line inside it.
 #[derive(Clone, Debug, PartialEq)]
@@ -20,20 +21,6 @@ pub struct Jigger {
     pub lines: Vec<Mark>,
 }
 
-/// The region whose standard drink is counted in.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum DrinkRegion {
-    /// 14 g of ethanol (NIAAA).
-    #[default]
-    UnitedStates,
-    /// A unit: 10 ml of ethanol.
-    UnitedKingdom,
-    /// 10 g of ethanol.
-    Australia,
-    /// 17.05 ml of ethanol.
-    Canada,
-}
-
 /// Everything about the bar that the tools need to know.
 #[derive(Clone, Debug, PartialEq)]
 pub struct House {
@@ -44,7 +31,7 @@ pub struct House {
     /// The jiggers owned.
     pub jiggers: Vec<Jigger>,
     /// The standard drink counted in.
-    pub region: DrinkRegion,
+    pub region: StandardDrink,
 }
 
 impl House {

@@ -5,5 +5,5 @@ mod house;
 mod spec;
 
 pub use bottle::{BOTTLES, Bottle};
-pub use house::{DrinkRegion, House, Jigger, Mark};
+pub use house::{House, Jigger, Mark};
 pub use spec::{Line, Spec};

@@ -200,8 +200,9 @@ fn dashes(wanted: Volume, house: &House) -> Option<Plan> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::book::{DrinkRegion, Jigger, Mark};
+    use crate::book::{Jigger, Mark};
     use crate::quantity::{Conventions, Ratio, Unit};
+    use crate::substance::energy::StandardDrink;
 
     fn house(cups: &[&[(&str, f64)]]) -> House {
         let mark = |(label, ml): &(&str, f64)| Mark {
@@ -215,7 +216,7 @@ mod tests {
                 .iter()
                 .map(|cup| Jigger { brim: mark(&cup[0]), lines: cup[1..].iter().map(mark).collect() })
                 .collect(),
-            region: DrinkRegion::default(),
+            region: StandardDrink::default(),
         }
     }
 

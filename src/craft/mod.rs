@@ -6,3 +6,6 @@ pub mod measure;
 pub mod milk_wash;
 pub mod scale;
 pub mod serves;
+pub mod sharpen;
+pub mod strength;
+pub mod syrup;

@@ -1,8 +1,9 @@
 //! The bench a form is read at: the house and the locale. Reads fields and collects their problems.
 
 use super::answer::Problem;
-use crate::book::{DrinkRegion, House};
+use crate::book::House;
 use crate::quantity::{Amount, Conventions, Mass, Ratio, Unit, Volume};
+use crate::substance::energy::StandardDrink;
 use crate::text::{self, AmountProblem, Decimal, Kind, Reading};
 
 /// Everything besides the form that decides what a text means and how a figure is shown.
@@ -22,7 +23,7 @@ impl Default for Bench {
                 conventions: Conventions::default(),
                 usual_unit: Unit::Millilitre,
                 jiggers: Vec::new(),
-                region: DrinkRegion::default(),
+                region: StandardDrink::default(),
             },
             decimal: Decimal::default(),
         }

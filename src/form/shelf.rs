@@ -5,8 +5,9 @@ use super::answer::{Answer, Figure, Problem, Strip, Tone};
 use super::fields::{Choice, choice, form};
 use super::pad::Keys;
 use super::screen::{Block, Tool};
-use crate::book::{DrinkRegion, House, Jigger};
+use crate::book::{House, Jigger};
 use crate::quantity::{Amount, Conventions, Ounce, Unit, Volume};
+use crate::substance::energy::StandardDrink;
 use crate::text::{self, Decimal, Kind, Reading};
 
 choice! { Ounce:
@@ -15,7 +16,7 @@ choice! { Ounce:
     Round30 = "round", "Round, 30 ml";
 }
 
-choice! { DrinkRegion:
+choice! { StandardDrink:
     UnitedStates = "us", "US, 14 g of ethanol";
     UnitedKingdom = "uk", "UK unit, 10 ml of ethanol";
     Australia = "au", "Australia, 10 g of ethanol";
@@ -128,7 +129,7 @@ form! {
         theme = "system",
         /// How numbers are entered: a key of [`Keyboard`].
         keyboard = "pad",
-        /// The standard drink: a key of [`DrinkRegion`].
+        /// The standard drink: a key of [`StandardDrink`].
         region = "us",
         /// "away" once the hint on installing has been put away.
         install_hint = "",
@@ -177,7 +178,7 @@ impl Tool for ShelfForm {
             Block::chips::<Theme>("theme", "Look", true),
             Block::chips::<Keyboard>("keyboard", "Numbers are typed on", true),
             Block::chips::<DecimalMark>("decimal", "Decimals", true),
-            Block::chips::<DrinkRegion>("region", "Standard drink", true),
+            Block::chips::<StandardDrink>("region", "Standard drink", true),
             remark("Everything stays on this device. Nothing is sent anywhere."),
         ]);
         blocks
@@ -271,7 +272,7 @@ impl ShelfForm {
         let jiggers = self.read_jiggers(&Reading { bare: usual_unit, ..reading }, &mut problems);
         (
             Bench {
-                house: House { conventions, usual_unit, jiggers, region: DrinkRegion::read(&self.region) },
+                house: House { conventions, usual_unit, jiggers, region: StandardDrink::read(&self.region) },
                 decimal,
             },
             problems,

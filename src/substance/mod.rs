@@ -5,6 +5,7 @@
 pub mod acid;
 pub mod cold;
 pub mod density;
+pub mod energy;
 pub mod ethanol;
 pub mod juice;
 pub mod milk;

@@ -3,13 +3,14 @@
 use proptest::prelude::*;
 
 use super::{factors, volumes};
-use meniscus::book::{DrinkRegion, House, Jigger, Line, Mark, Spec};
+use meniscus::book::{House, Jigger, Line, Mark, Spec};
 use meniscus::craft::acid::{Acids, stand_in, stands_in_for};
 use meniscus::craft::jigger;
 use meniscus::craft::milk_wash::{drink_for, milk_for};
 use meniscus::craft::scale::{Rounding, Target, factor, scaled, total};
 use meniscus::craft::serves;
 use meniscus::quantity::{Acidity, Amount, Conventions, Mass, Ounce, Ratio, Size, Unit, Volume};
+use meniscus::substance::energy::StandardDrink;
 
 fn close(a: f64, b: f64) -> bool {
     (a - b).abs() <= 1e-9 * a.abs().max(b.abs()).max(1e-9)
@@ -24,7 +25,7 @@ fn houses() -> impl Strategy<Value = House> {
         conventions: Conventions { ounce, ..Conventions::default() },
         usual_unit: Unit::Millilitre,
         jiggers,
-        region: DrinkRegion::default(),
+        region: StandardDrink::default(),
     })
 }
 

@@ -2,6 +2,7 @@
 //! the tolerance is the source's own rounding. See DEVELOPERS.md, "Tests".
 
 mod acid_constants;
+mod energy_and_drinks;
 mod freezing;
 mod general_unit_library;
 mod icumsa_sucrose;
@@ -12,6 +13,7 @@ mod mixing;
 mod nist_units;
 mod oiml_r22;
 mod ounces_and_serves;
+mod strength_and_syrup;
 
 /// Asserts that two numbers agree to within `tolerance`.
 #[track_caller]

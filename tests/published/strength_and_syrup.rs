@@ -1,0 +1,114 @@
+//! Letting down, syrups and sharpening.
+//!
+//! Sources: OIML R 22 (1975) and ICUMSA (Bubník et al. 1995), worked examples computed from them by other code
+//! than ours; 27 CFR 30.66, Table 6, for contraction; Karadeniz, Turk J Agric For 2004;28:267–271, for orange.
+
+use meniscus::craft::sharpen::{citric_for, from_titration, instead_of_citric};
+use meniscus::craft::strength::{CutProblem, cut};
+use meniscus::craft::syrup::{
+    Correction, Syrup, brix_by_volume, brix_by_weight, correct, make, over_the_limit, swap, yielded,
+};
+use meniscus::quantity::{Abv, Acidity, Brix, Mass, Ratio, Temperature, Volume};
+use meniscus::substance::acid::Acid;
+
+use crate::near;
+
+fn percent(value: f64) -> Abv {
+    Abv::from_fraction(value / 100.0).expect("a strength")
+}
+
+fn brix(degrees: f64) -> Brix {
+    Brix::from_degrees(degrees).expect("a sweetness")
+}
+
+fn grams(g: f64) -> Mass {
+    Mass::from_g(g).expect("a mass")
+}
+
+/// 1000 ml at 50 % to 40 %: 254.9 g or 255.4 ml of water, 1250.0 ml in all. Tolerance 0.2.
+#[test]
+fn fifty_to_forty() {
+    let made = cut(Volume::LITRE, percent(50.0), percent(40.0)).expect("weaker");
+    near(made.water.g(), 254.9, 0.2, "g");
+    near(made.water_volume.ml(), 255.4, 0.2, "ml");
+    near(made.total.ml(), 1250.0, 0.2, "ml");
+    near(made.contraction.ml(), 5.4, 0.2, "ml lost");
+    assert_eq!(cut(Volume::LITRE, percent(40.0), percent(40.0)), Err(CutProblem::NotWeaker));
+    assert_eq!(cut(Volume::LITRE, percent(40.0), percent(0.0)), Err(CutProblem::ToNothing));
+}
+
+/// 95 to 40 % takes 144.45 volumes of water to 100, not 137.5; 30 to 15 % takes 99.68, not 100 (from the formula;
+/// at 60 °F, so to 0.3 here at 20 °C).
+#[test]
+fn the_naive_sum_errs_both_ways() {
+    let water = |from, to| cut(Volume::whole_ml(100), percent(from), percent(to)).expect("weaker").water_volume.ml();
+    near(water(95.0, 40.0), 144.45, 0.3, "volumes");
+    near(water(30.0, 15.0), 99.68, 0.3, "volumes");
+}
+
+/// By weight 1:1 is 50.00 and 2:1 66.67 °Bx; 1:1 by the cup 45.85. Yields of a kilogram of sugar: 1626.5 ml at 1:1
+/// and 1130.6 at 2:1 (2261.2 ml of two).
+#[test]
+fn ratios_and_yields() {
+    let ratio = |value| Ratio::from_value(value).expect("a ratio");
+    near(brix_by_weight(ratio(1.0)).expect("possible").degrees(), 50.0, 1e-9, "°Bx");
+    near(brix_by_weight(ratio(2.0)).expect("possible").degrees(), 66.67, 0.005, "°Bx");
+    near(brix_by_weight(ratio(1.5)).expect("possible").degrees(), 60.0, 1e-9, "°Bx");
+    near(brix_by_volume(ratio(1.0)).expect("possible").degrees(), 45.85, 0.05, "°Bx");
+    near(brix_by_volume(ratio(2.0)).expect("possible").degrees(), 62.9, 0.05, "°Bx");
+    let volume = |sugar, water| yielded(Syrup { sugar: grams(sugar), water: grams(water) }).expect("in range").ml();
+    near(volume(1000.0, 1000.0), 1626.5, 0.5, "ml");
+    near(volume(2000.0, 1000.0), 2261.2, 0.5, "ml");
+    near(volume(200.0, 236.2), 361.3, 0.5, "ml");
+}
+
+/// A litre of 50 °Bx: 614.8 g of sugar and as much water.
+#[test]
+fn a_litre_of_simple() {
+    let made = make(Volume::LITRE, brix(50.0)).expect("in range");
+    near(made.sugar.g(), 614.8, 0.1, "g");
+    near(made.water.g(), 614.8, 0.1, "g");
+}
+
+/// Corrections come back: after adding, the sweetness is the one wanted (mass balance).
+#[test]
+fn a_syrup_that_measures_wrong() {
+    let mass = grams(1000.0);
+    let Some(Correction::Sugar(sugar)) = correct(mass, brix(45.0), brix(50.0)) else { panic!("sugar") };
+    near((450.0 + sugar.g()) / (1000.0 + sugar.g()), 0.5, 1e-12, "Brix");
+    let Some(Correction::Water(water)) = correct(mass, brix(55.0), brix(50.0)) else { panic!("water") };
+    near(550.0 / (1000.0 + water.g()), 0.5, 1e-12, "Brix");
+    assert_eq!(correct(mass, brix(50.0), brix(100.0)), None);
+}
+
+/// Sugar of 2:1 is 884.5 g/l and of 1:1 614.8 (ICUMSA), so 1 of 2:1 is 1.4387 of 1:1.
+#[test]
+fn out_of_rich_syrup() {
+    let simple = swap(Volume::whole_ml(100), brix(200.0 / 3.0), brix(50.0)).expect("in range").expect("sugar");
+    near(simple.ml(), 100.0 * 884.5 / 614.8, 0.05, "ml");
+    let fridge = Temperature::from_celsius(4.0).expect("a temperature");
+    near(over_the_limit(brix(200.0 / 3.0), fridge).expect("in range").expect("over"), 1.87, 0.005, "°Bx over");
+    assert_eq!(over_the_limit(brix(50.0), fridge), Ok(None));
+}
+
+/// Orange of 13.28 g/l citric and 7.79 malic (Karadeniz 2004) titrates as 20.72 g/l citric; to 60 g/l it takes
+/// 40.75 g to the litre there was.
+#[test]
+fn orange_as_sour_as_lime() {
+    let g_per_l = |value| Acidity::from_g_per_l(value).expect("an acidity");
+    let malic = 7.79 * Acid::Citric.equivalent_mass() / Acid::Malic.equivalent_mass();
+    near(13.28 + malic, 20.72, 0.005, "g/l");
+    let dose = citric_for(Volume::LITRE, g_per_l(20.72), g_per_l(60.0)).expect("possible");
+    near(dose.g(), 40.75, 0.05, "g");
+    assert_eq!(citric_for(Volume::LITRE, g_per_l(60.0), g_per_l(20.0)), Some(Mass::ZERO));
+}
+
+/// 45 ml of 0.1 N base to 5 ml of juice: 57.64 g/l as citric, 60.34 as malic.
+#[test]
+fn a_titration_reads_as_either_acid() {
+    let read = |acid| from_titration(Volume::whole_ml(45), 0.1, Volume::whole_ml(5), acid).expect("a sample").g_per_l();
+    near(read(Acid::Citric), 57.64, 0.05, "g/l");
+    near(read(Acid::Malic), 60.34, 0.05, "g/l");
+    near(instead_of_citric(grams(64.04), Acid::Tartaric).expect("possible").g(), 75.045, 0.005, "g");
+    assert_eq!(from_titration(Volume::whole_ml(45), 0.1, Volume::ZERO, Acid::Citric), None);
+}
