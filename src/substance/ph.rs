@@ -53,11 +53,16 @@ pub fn ph(dissolved: &Dissolved<'_>) -> Result<f64, PhProblem> {
     if !dissolved.acids.iter().all(|(_, molal)| possible(*molal)) || !dissolved.cations.is_finite() {
         return Err(PhProblem::NotAConcentration);
     }
+    let constants = Acid::ALL.map(|acid| Dissociation::of(acid, dissolved));
     let mut ionic = dissolved.cations.abs();
+    // Where to look first, as ln [H]; each round starts from the last.
+    let mut guess = -7.0;
     for _ in 0..40 {
         let activity = Activity::at(ionic);
-        let hydrogen = balanced(dissolved, &activity);
-        let next = ionic_strength(dissolved, hydrogen, &activity);
+        let solution = Solution::at(&constants, dissolved.cations, &activity);
+        guess = solution.balanced(guess);
+        let hydrogen = guess.exp();
+        let next = solution.ionic_strength(hydrogen);
         if next > MOST_IONIC_STRENGTH {
             return Err(PhProblem::TooConcentrated);
         }
@@ -77,8 +82,8 @@ struct Activity([f64; 4]);
 impl Activity {
     fn at(ionic_strength: f64) -> Activity {
         let root = ionic_strength.sqrt();
-        let davies = 0.509 * (root / (1.0 + root) - 0.3 * ionic_strength);
-        Activity([0.0, 1.0, 4.0, 9.0].map(|z_squared: f64| 10_f64.powf(-davies * z_squared)))
+        let single = 10_f64.powf(-0.509 * (root / (1.0 + root) - 0.3 * ionic_strength));
+        Activity([1.0, single, single.powi(4), single.powi(9)])
     }
 
     fn coefficient(&self, charge: usize) -> f64 {
@@ -86,52 +91,111 @@ impl Activity {
     }
 }
 
-/// The concentration of hydrogen ions at which the charges balance, by bisection on its logarithm.
-fn balanced(dissolved: &Dissolved<'_>, activity: &Activity) -> f64 {
-    let (mut acid, mut base) = (1.0_f64, -15.0_f64);
-    for _ in 0..52 {
-        let middle = 0.5 * (acid + base);
-        if excess_charge(dissolved, 10_f64.powf(middle), activity) > 0.0 {
-            acid = middle;
-        } else {
-            base = middle;
+/// An acid in a solution: how much, and its constants at zero ionic strength, cumulated.
+#[derive(Clone, Copy)]
+struct Dissociation {
+    molal: f64,
+    cumulative: [f64; 3],
+}
+
+impl Dissociation {
+    fn of(acid: Acid, dissolved: &Dissolved<'_>) -> Dissociation {
+        let molal = dissolved.acids.iter().filter(|(listed, _)| *listed == acid).map(|(_, molal)| molal).sum();
+        let mut cumulative = [0.0; 3];
+        if molal > 0.0 {
+            let mut product = 1.0;
+            for (constant, pka) in cumulative.iter_mut().zip(acid.constants().pka) {
+                product *= 10_f64.powf(-pka);
+                *constant = product;
+            }
         }
+        Dissociation { molal, cumulative }
     }
-    10_f64.powf(0.5 * (acid + base))
-}
 
-fn excess_charge(dissolved: &Dissolved<'_>, hydrogen: f64, activity: &Activity) -> f64 {
-    let anions: f64 = dissolved.acids.iter().map(|(acid, molal)| molal * moments(*acid, hydrogen, activity).0).sum();
-    hydrogen + dissolved.cations - hydroxide(hydrogen, activity) - anions
-}
-
-fn hydroxide(hydrogen: f64, activity: &Activity) -> f64 {
-    10_f64.powf(-P_KW) / (activity.coefficient(1).powi(2) * hydrogen)
-}
-
-/// ½ Σ z² m over everything charged.
-fn ionic_strength(dissolved: &Dissolved<'_>, hydrogen: f64, activity: &Activity) -> f64 {
-    let anions: f64 = dissolved.acids.iter().map(|(acid, molal)| molal * moments(*acid, hydrogen, activity).1).sum();
-    0.5 * (hydrogen + hydroxide(hydrogen, activity) + dissolved.cations.abs() + anions)
-}
-
-/// Mean charge and mean squared charge of one mole of an acid at this concentration of hydrogen ions.
-fn moments(acid: Acid, hydrogen: f64, activity: &Activity) -> (f64, f64) {
-    let (mut species, mut all, mut charge, mut square) = (1.0, 1.0, 0.0, 0.0);
-    for (lost, pka) in acid.constants().pka.iter().enumerate() {
-        let correction = activity.coefficient(lost) / (activity.coefficient(1) * activity.coefficient(lost + 1));
-        species *= 10_f64.powf(-pka) * correction / hydrogen;
-        let z = (lost + 1) as f64;
-        all += species;
-        charge += z * species;
-        square += z * z * species;
+    /// The same in terms of concentrations instead of activities: β γ₀ / (γ₁ⁿ γₙ).
+    fn corrected(mut self, activity: &Activity) -> Dissociation {
+        let mut hydrogens = 1.0;
+        for (lost, constant) in self.cumulative.iter_mut().enumerate() {
+            hydrogens *= activity.coefficient(1);
+            *constant /= hydrogens * activity.coefficient(lost + 1);
+        }
+        self
     }
-    (charge / all, square / all)
+
+    /// Mean charge, and mean squared charge, of a mole at this concentration of hydrogen ions.
+    fn moments(&self, hydrogen: f64) -> (f64, f64) {
+        let one = self.cumulative[0] / hydrogen;
+        let two = self.cumulative[1] / (hydrogen * hydrogen);
+        let three = self.cumulative[2] / (hydrogen * hydrogen * hydrogen);
+        let all = 1.0 + one + two + three;
+        ((one + 2.0 * two + 3.0 * three) / all, (one + 4.0 * two + 9.0 * three) / all)
+    }
+}
+
+/// A solution at one ionic strength.
+struct Solution {
+    acids: [Dissociation; Acid::ALL.len()],
+    cations: f64,
+    /// [H] [OH].
+    water: f64,
+}
+
+impl Solution {
+    fn at(acids: &[Dissociation; Acid::ALL.len()], cations: f64, activity: &Activity) -> Solution {
+        let water = 10_f64.powf(-P_KW) / activity.coefficient(1).powi(2);
+        Solution { acids: acids.map(|acid| acid.corrected(activity)), cations, water }
+    }
+
+    fn present(&self) -> impl Iterator<Item = &Dissociation> {
+        self.acids.iter().filter(|acid| acid.molal > 0.0)
+    }
+
+    /// ln [H] at which charges balance: Newton's method within a bracket that always closes.
+    fn balanced(&self, guess: f64) -> f64 {
+        let (mut low, mut high) = (-35.0_f64, 3.0_f64);
+        let mut x = guess.clamp(low, high);
+        for _ in 0..60 {
+            let (excess, slope) = self.excess_charge(x.exp());
+            if excess > 0.0 {
+                high = x;
+            } else {
+                low = x;
+            }
+            let newton = x - excess / slope;
+            let next = if newton > low && newton < high { newton } else { 0.5 * (low + high) };
+            if (next - x).abs() < 1e-10 {
+                return next;
+            }
+            x = next;
+        }
+        x
+    }
+
+    /// Positive less negative charge, and its slope in ln [H]; both rise with [H].
+    fn excess_charge(&self, hydrogen: f64) -> (f64, f64) {
+        let hydroxide = self.water / hydrogen;
+        let (mut anions, mut slope) = (0.0, hydrogen + hydroxide);
+        for acid in self.present() {
+            let (charge, square) = acid.moments(hydrogen);
+            anions += acid.molal * charge;
+            slope += acid.molal * (square - charge * charge);
+        }
+        (hydrogen + self.cations - hydroxide - anions, slope)
+    }
+
+    /// ½ Σ z² m over everything charged.
+    fn ionic_strength(&self, hydrogen: f64) -> f64 {
+        let anions: f64 = self.present().map(|acid| acid.molal * acid.moments(hydrogen).1).sum();
+        0.5 * (hydrogen + self.water / hydrogen + self.cations.abs() + anions)
+    }
 }
 
 /// The mean charge of an acid at a pH in water of this ionic strength: protons it has given up.
+///
+/// None for what is no ionic strength.
 #[must_use]
-pub fn protons_lost(acid: Acid, ph: f64, ionic_strength: f64) -> f64 {
-    let activity = Activity::at(ionic_strength.max(0.0));
-    moments(acid, 10_f64.powf(-ph) / activity.coefficient(1), &activity).0
+pub fn protons_lost(acid: Acid, ph: f64, ionic_strength: f64) -> Option<f64> {
+    let activity = Activity::at((ionic_strength >= 0.0).then_some(ionic_strength)?);
+    let one = Dissociation::of(acid, &Dissolved { acids: &[(acid, 1.0)], cations: 0.0 }).corrected(&activity);
+    Some(one.moments(10_f64.powf(-ph) / activity.coefficient(1)).0)
 }

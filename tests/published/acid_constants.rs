@@ -7,7 +7,7 @@
 use meniscus::quantity::{Mass, Ratio};
 use meniscus::substance::acid::Acid;
 use meniscus::substance::mix::Mix;
-use meniscus::substance::ph::{Dissolved, PhProblem, ph};
+use meniscus::substance::ph::{Dissolved, PhProblem, ph, protons_lost};
 
 use crate::near;
 
@@ -71,6 +71,14 @@ fn a_mix_has_the_ph_of_its_acids() {
     let mut salted = mix;
     salted.cations = Ratio::from_value(50.0).expect("mmol");
     assert!(salted.ph().expect("a pH") > mix.ph().expect("a pH"));
+}
+
+/// Citric acid at pH 4.6 and an ionic strength of 0.1 has given up 1.62 protons (computed from the constants by
+/// other code than ours): what a wash has of it to curdle milk with.
+#[test]
+fn protons_at_the_curdling_point() {
+    near(protons_lost(Acid::Citric, 4.6, 0.1).expect("possible"), 1.618, 0.005, "protons");
+    assert_eq!(protons_lost(Acid::Citric, 4.6, f64::NAN), None);
 }
 
 #[test]
