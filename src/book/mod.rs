@@ -2,8 +2,12 @@
 
 mod bottle;
 mod house;
+mod ingredient;
+mod library;
 mod spec;
 
 pub use bottle::{BOTTLES, Bottle};
 pub use house::{House, Jigger, Mark};
+pub use ingredient::{Allergen, COMMON, Ingredient, Kind, Sugar};
+pub use library::{LIBRARY, ingredient};
 pub use spec::{Line, Spec};

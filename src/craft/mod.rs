@@ -4,6 +4,7 @@ pub mod acid;
 pub mod jigger;
 pub mod measure;
 pub mod milk_wash;
+pub mod pour;
 pub mod scale;
 pub mod serves;
 pub mod sharpen;

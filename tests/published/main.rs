@@ -8,6 +8,7 @@ mod general_unit_library;
 mod icumsa_sucrose;
 mod juice_acids;
 mod label_measures;
+mod library_figures;
 mod milk_practice;
 mod mixing;
 mod nist_units;

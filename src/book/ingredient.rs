@@ -1,0 +1,201 @@
+//! Ingredients of the trade: what a litre of each holds, who must be told, how it keeps. Plain data.
+
+use crate::substance::acid::Acid;
+
+/// What sort of ingredient it is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Kind {
+    /// Distilled, unsweetened.
+    Spirit,
+    /// Distilled, sweetened.
+    Liqueur,
+    /// Wine, fortified and aromatised wine, beer, cider.
+    Wine,
+    /// Dashed, not poured.
+    Bitters,
+    /// Pressed from fruit.
+    Juice,
+    /// Sugar in water, honey and the like.
+    Syrup,
+    /// Milk, cream and what stands in for them.
+    Dairy,
+    /// Egg.
+    Egg,
+    /// Carbonated.
+    Soda,
+    /// Coffee and tea.
+    Brew,
+    /// Weighed, not poured: sugar, acids, salt.
+    Powder,
+    /// Water and ice.
+    Water,
+}
+
+impl Kind {
+    /// How it keeps once open, cautiously. A local food code goes first.
+    #[must_use]
+    pub const fn keeping(self) -> &'static str {
+        match self {
+            Kind::Spirit | Kind::Liqueur | Kind::Bitters => "keeps for months, closed and out of the light",
+            Kind::Wine => "cold once open; days for wine, weeks for fortified",
+            Kind::Juice => "cold, and best the day it is pressed",
+            Kind::Syrup => "cold; weeks when rich, days when thin or fresh",
+            Kind::Dairy => "cold, to the date on the pack",
+            Kind::Egg => "cold, and the day it is cracked",
+            Kind::Soda => "closed; flat within hours of opening",
+            Kind::Brew => "cold, a day or two",
+            Kind::Powder => "dry and closed",
+            Kind::Water => "clean",
+        }
+    }
+}
+
+/// What guests must be told of. Source: Regulation (EU) 1169/2011, Annex II, and US FALCPA 2004, from memory.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Allergen {
+    /// Milk, lactose included.
+    Milk,
+    /// Egg.
+    Egg,
+    /// Tree nuts.
+    Nuts,
+    /// Soya.
+    Soya,
+    /// Gluten cereals, oats included in the EU.
+    Gluten,
+    /// Sulphites above 10 mg/l.
+    Sulphites,
+    /// Celery.
+    Celery,
+}
+
+/// How its sugar is made up.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sugar {
+    /// Table sugar.
+    Sucrose,
+    /// Glucose and fructose, as in fruit and honey.
+    Invert,
+}
+
+/// An ingredient: what a litre of it holds at 20 °C, or for a powder what a kilogram does.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Ingredient {
+    /// Stable key, kept in saved data.
+    pub key: &'static str,
+    /// Name in the trade's words.
+    pub name: &'static str,
+    /// What sort it is.
+    pub kind: Kind,
+    /// Strength, % vol.
+    pub percent: f64,
+    /// Sugar, g/l (g/kg for a powder).
+    pub sugar: f64,
+    /// What sugar.
+    pub sugar_kind: Sugar,
+    /// Acids, g/l (g/kg for a powder).
+    pub acids: &'static [(Acid, f64)],
+    /// Strong cations less strong anions, mmol/l: the potassium of juice.
+    pub cations: f64,
+    /// Anything else dissolved or afloat, g/l.
+    pub other: f64,
+    /// Whether it is milk or cream, which clot and must be declared.
+    pub is_milk: bool,
+    /// Published spread of its figures, in words; empty where we know none.
+    pub range: &'static str,
+    /// Who must be told.
+    pub allergens: &'static [Allergen],
+    /// Where the figures come from.
+    pub source: &'static str,
+}
+
+/// The source of most figures of the trade.
+pub const COMMON: &str = "common practice, no source";
+
+impl Ingredient {
+    /// An ingredient that holds nothing but water yet.
+    #[must_use]
+    pub const fn new(key: &'static str, name: &'static str, kind: Kind) -> Ingredient {
+        Ingredient {
+            key,
+            name,
+            kind,
+            percent: 0.0,
+            sugar: 0.0,
+            sugar_kind: Sugar::Sucrose,
+            acids: &[],
+            cations: 0.0,
+            other: 0.0,
+            is_milk: false,
+            range: "",
+            allergens: &[],
+            source: COMMON,
+        }
+    }
+
+    /// With this strength, % vol.
+    #[must_use]
+    pub const fn at(mut self, percent: f64) -> Ingredient {
+        self.percent = percent;
+        self
+    }
+
+    /// With this sucrose, g/l.
+    #[must_use]
+    pub const fn sweet(mut self, sugar: f64) -> Ingredient {
+        self.sugar = sugar;
+        self
+    }
+
+    /// With this glucose and fructose, g/l.
+    #[must_use]
+    pub const fn fruit_sweet(mut self, sugar: f64) -> Ingredient {
+        self.sugar = sugar;
+        self.sugar_kind = Sugar::Invert;
+        self
+    }
+
+    /// With these acids, g/l.
+    #[must_use]
+    pub const fn sour(mut self, acids: &'static [(Acid, f64)]) -> Ingredient {
+        self.acids = acids;
+        self
+    }
+
+    /// With the potassium of juice, mmol/l.
+    #[must_use]
+    pub const fn salts(mut self, cations: f64) -> Ingredient {
+        self.cations = cations;
+        self
+    }
+
+    /// With other solids, g/l.
+    #[must_use]
+    pub const fn solids(mut self, other: f64) -> Ingredient {
+        self.other = other;
+        self
+    }
+
+    /// As milk.
+    #[must_use]
+    pub const fn milk(mut self) -> Ingredient {
+        self.is_milk = true;
+        self.allergens = &[Allergen::Milk];
+        self
+    }
+
+    /// With allergens to declare.
+    #[must_use]
+    pub const fn declare(mut self, allergens: &'static [Allergen]) -> Ingredient {
+        self.allergens = allergens;
+        self
+    }
+
+    /// With a source, and the spread it gives.
+    #[must_use]
+    pub const fn from(mut self, source: &'static str, range: &'static str) -> Ingredient {
+        self.source = source;
+        self.range = range;
+        self
+    }
+}

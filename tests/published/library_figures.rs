@@ -1,0 +1,90 @@
+//! The library of ingredients against published figures.
+//!
+//! Sources: Penniston et al. 2008 for citrus; FDA, "Approximate pH of Foods" (lime 2.00–2.35, lemon 2.00–2.60);
+//! Directive 2009/106/EC, minimum °Brix of juices (orange 11.2, apple 11.2, pineapple 12.8, lemon 8.0); ICUMSA for
+//! syrups; OIML R 22 for spirits.
+
+use meniscus::book::{COMMON, Kind, LIBRARY, ingredient};
+use meniscus::craft::pour::{balance, pour, standard};
+use meniscus::quantity::{Amount, Mass, Temperature, Volume};
+use meniscus::substance::acid::Acid;
+
+use crate::near;
+
+fn litre(key: &str) -> meniscus::substance::mix::Mix {
+    standard(ingredient(key).expect(key))
+}
+
+fn density(key: &str) -> f64 {
+    litre(key).density(Temperature::TWENTY).expect("in range").g_per_ml()
+}
+
+/// Every row has a key of its own, a name, a source, and makes a litre that reads back as what it says.
+#[test]
+fn every_row_reads_back() {
+    assert!(LIBRARY.len() >= 90, "{}", LIBRARY.len());
+    for row in LIBRARY {
+        assert_eq!(LIBRARY.iter().filter(|other| other.key == row.key).count(), 1, "{}", row.key);
+        assert!(!row.name.is_empty() && !row.source.is_empty(), "{}", row.key);
+        let mix = standard(row);
+        if row.kind == Kind::Powder {
+            continue;
+        }
+        near(mix.volume(Temperature::TWENTY).expect("in range").ml(), 1000.0, 1e-3, row.key);
+        near(mix.strength().fraction() * 100.0, row.percent, 1e-3, row.key);
+        near(mix.g_per_l(mix.sugar()), row.sugar, 0.01, row.key);
+    }
+    assert!(LIBRARY.iter().any(|row| row.source == COMMON));
+}
+
+/// OIML R 22: 948.05 kg/m³ at 40 % vol. ICUMSA: 1.2297 at 1:1 and 1.3268 g/ml at 2:1 by weight, 1.2071 by the cup.
+#[test]
+fn densities() {
+    near(density("london-dry-gin"), 0.948_05, 1e-5, "gin");
+    near(density("simple-syrup"), 1.2297, 3e-4, "simple syrup");
+    near(density("rich-syrup"), 1.3268, 3e-4, "rich syrup");
+    near(density("simple-syrup-cups"), 1.2071, 3e-4, "simple syrup by the cup");
+    near(density("water"), 0.998_201, 1e-6, "water");
+}
+
+/// Honey: 1.41 to 1.43 g/ml and at most 18.6 % moisture (US grade standard).
+#[test]
+fn honey() {
+    let honey = litre("honey");
+    assert!((1.41..=1.43).contains(&density("honey")), "{}", density("honey"));
+    let moisture = honey.water.g() / honey.mass().g();
+    assert!((0.16..=0.20).contains(&moisture), "{moisture}");
+}
+
+/// FDA: lime juice 2.00 to 2.35, lemon juice 2.00 to 2.60.
+#[test]
+fn citrus_ph() {
+    let ph = |key| balance(&litre(key)).ph.expect("a pH");
+    assert!((2.0..=2.35).contains(&ph("lime-juice")), "{}", ph("lime-juice"));
+    assert!((2.0..=2.6).contains(&ph("lemon-juice")), "{}", ph("lemon-juice"));
+}
+
+/// Soluble solids at least the directive's minimum °Brix, less half a degree for what we leave out.
+#[test]
+fn juice_brix() {
+    for (key, minimum) in [("orange-juice", 11.2), ("apple-juice", 11.2), ("pineapple-juice", 12.8)] {
+        let mix = litre(key);
+        let solids = (mix.sugar() + mix.acids() + mix.other).g() / mix.mass().g() * 100.0;
+        assert!(solids >= minimum - 0.5, "{key}: {solids}");
+    }
+}
+
+/// A 60 ml pour of gin holds 18.94 g of ethanol (OIML). Weighing and
+/// pouring agree, a powder is only weighed.
+#[test]
+fn pours() {
+    let gin = ingredient("london-dry-gin").expect("gin");
+    let poured = pour(gin, Amount::Volume(Volume::whole_ml(60))).expect("poured");
+    near(poured.ethanol.g(), 18.94, 0.005, "g");
+    let weighed = pour(gin, Amount::Mass(poured.mass())).expect("weighed");
+    near(weighed.ethanol.g(), poured.ethanol.g(), 1e-9, "g");
+    let citric = ingredient("citric-acid").expect("citric acid");
+    assert_eq!(pour(citric, Amount::Volume(Volume::whole_ml(5))), None);
+    let five = Mass::from_g(5.0).expect("a mass");
+    near(pour(citric, Amount::Mass(five)).expect("weighed").mass_of(Acid::Citric).g(), 5.0, 1e-12, "g");
+}
