@@ -1,7 +1,7 @@
 //! An amount of an ingredient, as what is in it.
 
 use crate::book::{Ingredient, Kind, Sugar};
-use crate::quantity::{Abv, Amount, Density, Mass, Ratio, Temperature, Volume};
+use crate::quantity::{Abv, Acidity, Amount, Density, Mass, Ratio, Temperature, Volume};
 use crate::substance::acid::Acid;
 use crate::substance::mix::Mix;
 
@@ -76,7 +76,7 @@ pub struct Balance {
 /// Reads a mix.
 #[must_use]
 pub fn balance(mix: &Mix) -> Balance {
-    let acid = mix.titratable_acidity().map_or(0.0, |acidity| acidity.g_per_l());
+    let acid = mix.titratable_acidity().map_or(0.0, Acidity::g_per_l);
     let sugar = mix.g_per_l(mix.sugar());
     let has_acid = Acid::ALL.iter().any(|acid| mix.mass_of(*acid) > Mass::ZERO);
     Balance {
