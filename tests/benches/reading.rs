@@ -39,11 +39,11 @@ fn read(spec: &str) -> Balance {
     let conventions = Conventions::default();
     let reading =
         Reading { conventions: &conventions, decimal: Decimal::Point, bare: Unit::Millilitre, kind: Kind::Either };
-    let mix: Mix = read_spec(spec, &reading).into_iter().filter_map(|line| line.read.ok()).filter_map(poured).sum();
+    let mix: Mix = read_spec(spec, &reading).into_iter().filter_map(|line| poured(line.read.as_ref().ok()?)).sum();
     balance(&mix)
 }
 
-fn poured(line: Line) -> Option<Mix> {
+fn poured(line: &Line) -> Option<Mix> {
     pour(LIBRARY.iter().find(|ingredient| ingredient.name == line.name)?, line.amount)
 }
 
