@@ -31,12 +31,12 @@ async function register() {
   const workers = navigator.serviceWorker;
   const registration = await workers.register("service-worker.js", { updateViaCache: "none" });
   if (registration.waiting && workers.controller) waiting();
-  registration.addEventListener("updatefound", () => {
-    const worker = registration.installing;
+  const watch = (worker) =>
     worker?.addEventListener("statechange", () => {
       if (worker.state === "installed" && workers.controller) waiting();
     });
-  });
+  watch(registration.installing);
+  registration.addEventListener("updatefound", () => watch(registration.installing));
   window.addEventListener("meniscus-update-now", () => {
     asked = true;
     if (registration.waiting) registration.waiting.postMessage("take over");

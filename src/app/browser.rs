@@ -18,12 +18,12 @@ fn document() -> Option<Document> {
 
 /// The element the app lives in.
 pub(super) fn app_root() -> Option<HtmlElement> {
-    document()?.get_element_by_id("app")?.dyn_into().ok()
+    document()?.get_element_by_id("app").map(JsCast::unchecked_into)
 }
 
-/// The input with this id.
+/// The input with this id, or the text area, which has the same methods.
 pub(super) fn input(id: &str) -> Option<HtmlInputElement> {
-    document()?.get_element_by_id(id)?.dyn_into().ok()
+    document()?.get_element_by_id(id).map(JsCast::unchecked_into)
 }
 
 /// Focuses an input without moving the page.
@@ -133,16 +133,15 @@ pub(super) fn copy(text: &str, then: impl Fn(bool) + Clone + 'static) {
     // Absent on a page that is not served securely.
     let clipboard = window()
         .and_then(|window| js_sys::Reflect::get(&window.navigator(), &JsValue::from_str("clipboard")).ok())
-        .and_then(|clipboard| clipboard.dyn_into::<web_sys::Clipboard>().ok());
+        .filter(JsValue::is_object)
+        .map(JsCast::unchecked_into::<web_sys::Clipboard>);
     let Some(clipboard) = clipboard else { return then(false) };
     let failed = then.clone();
     let on_copied = Closure::once_into_js(move |_: JsValue| then(true));
     let on_failed = Closure::once_into_js(move |_: JsValue| failed(false));
     let promise: JsValue = clipboard.write_text(text).into();
     // `then` on the promise itself, so that no async runtime comes along for one call.
-    if let Ok(method) =
-        js_sys::Reflect::get(&promise, &JsValue::from_str("then")).and_then(JsCast::dyn_into::<js_sys::Function>)
-    {
-        let _ = method.call2(&promise, &on_copied, &on_failed);
+    if let Ok(method) = js_sys::Reflect::get(&promise, &JsValue::from_str("then")) {
+        let _ = method.unchecked_into::<js_sys::Function>().call2(&promise, &on_copied, &on_failed);
     }
 }

@@ -3,12 +3,13 @@
 use leptos::prelude::*;
 
 use super::browser;
+use super::field;
 use super::pad::ActiveField;
 use super::slot::Slot;
+use crate::form::Bench;
 use crate::form::route::{self, Route};
 use crate::form::screen::{Deed, Screen, after, screen};
 use crate::form::shelf::{Keyboard, ShelfForm};
-use crate::form::{Bench, Fields};
 use crate::store;
 
 /// What is in sight besides the forms. Kept in one signal: each type of signal costs a phone a kilobyte.
@@ -47,14 +48,14 @@ impl Desk {
     /// Opens everything that is stored.
     pub(super) fn open() -> Desk {
         let sight = RwSignal::new(Sight { update_waits: browser::page_flag("data-update"), ..Sight::default() });
-        if !store::is_working() {
-            sight.update(|sight| sight.notice = store::SaveProblem::Blocked.to_string());
+        if let Err(problem) = store::trial() {
+            sight.update(|sight| sight.notice = problem.to_string());
         }
         let keys = [Route::Measure, Route::Scale, Route::Acid, Route::MilkWash, Route::Serves, Route::Shelf];
         let slots: Vec<Slot> = keys.iter().map(|route| Slot::open(route.form_key(), sight)).collect();
         let shelf = slots[slots.len() - 1];
         let device = browser::device_decimal();
-        let bench = Memo::new(move |_| shelf.with(|texts| ShelfForm::from_texts(texts).bench(device)));
+        let bench = Memo::new(move |_| shelf.with(|texts| ShelfForm::of(texts).bench(device)));
         let slots = StoredValue::new(slots);
         let shown = move |_: Option<&Screen>| {
             let route = sight.with(|sight| sight.route);
@@ -78,6 +79,11 @@ impl Desk {
         }
     }
 
+    /// Takes over what other tabs have saved.
+    pub(super) fn follow(self) {
+        self.slots.with_value(|slots| slots.iter().for_each(|slot| slot.follow()));
+    }
+
     /// The slot of the screen shown.
     pub(super) fn slot(self) -> Slot {
         slot_of(self.slots, self.route())
@@ -97,6 +103,7 @@ impl Desk {
                 sight.route = address.route;
                 sight.active = None;
             });
+            self.begin();
         }
         for (name, text) in &address.carried {
             self.act(Deed::Take(name, text));
@@ -109,9 +116,16 @@ impl Desk {
         }
     }
 
+    /// Another screen begins at its top, under its name, with its first number ready.
+    pub(super) fn begin(self) {
+        browser::set_title(untrack(|| self.route()).label());
+        browser::scroll_to_top("page");
+        browser::next_frame(move || field::open_first(self));
+    }
+
     /// What is chosen on the shelf.
     pub(super) fn shelf(self) -> ShelfForm {
-        self.shelf.with(ShelfForm::from_texts)
+        self.shelf.with(ShelfForm::of)
     }
 
     /// Whether numbers are entered on the app's own pad.

@@ -121,7 +121,11 @@ fn problem_id(name: &str) -> String {
 fn problem(desk: Desk, field: &Field) -> AnyView {
     let name = field.name;
     let Some(Problem { words, fixes, .. }) = &field.problem else { return nothing() };
-    let fixes = fix_buttons(fixes, move |text| desk.slot().set(name, text.to_owned()));
+    let fixes = fix_buttons(fixes, move |text| {
+        desk.slot().set(name, text.to_owned());
+        // The button is gone now: the focus goes where it was meant for.
+        browser::focus(name);
+    });
     view! { <p class="problem" id=problem_id(name)><span>{words.clone()}</span>{fixes}</p> }.into_any()
 }
 

@@ -27,16 +27,10 @@ pub fn start() {
 fn app() -> AnyView {
     let desk = Desk::open();
     browser::on_event("hashchange", move || desk.arrive(&browser::hash()));
+    browser::on_event("storage", move || desk.follow());
     desk.arrive(&browser::hash());
+    desk.begin();
     part::outside(Box::new(move || browser::set_theme(desk.shelf().theme())));
-    let route = Memo::new(move |_| desk.route() as usize);
-    part::outside(Box::new(move || {
-        // Reading the memo, not only tracking it, is what makes it follow its own sources.
-        let _ = route.get();
-        browser::set_title(untrack(|| desk.route()).label());
-        browser::scroll_to_top("page");
-        browser::next_frame(move || field::open_first(desk));
-    }));
     part::all(
         [shell::header(desk), strip::strip(desk), shell::page(desk), pad::pad(desk), shell::places(desk)].into_iter(),
     )

@@ -19,10 +19,8 @@ pub(super) struct ActiveField {
 
 /// The pad; gone while no field is active or the phone's keyboard is chosen.
 pub(super) fn pad(desk: Desk) -> AnyView {
-    // Told apart from the rest, so that typing does not draw twenty keys again.
-    let face = Memo::new(move |_| face_of(desk));
     part(move || {
-        let Some((keys, unit)) = face.get() else { return nothing() };
+        let Some((keys, unit)) = face_of(desk) else { return nothing() };
         let keys = all(keys.into_iter().map(|key| {
             let tap = on_tap(move || match key {
                 Key::Turn => desk.sight.update(|sight| sight.turned = !sight.turned),
@@ -79,7 +77,8 @@ fn type_into(desk: Desk, key: Key) {
     let caret = |position: Option<u32>| position.map_or(usize::MAX, |utf16| char_index(&text, utf16));
     let start = caret(input.selection_start().ok().flatten());
     let end = caret(input.selection_end().ok().flatten());
-    let entry = press(&Entry { text: text.clone(), start, end }, key);
+    let decimal = desk.bench.with_untracked(|bench| bench.decimal);
+    let entry = press(&Entry { text: text.clone(), start, end }, key, decimal);
     input.set_value(&entry.text);
     if !browser::has_focus(&input) {
         browser::focus(active.name);

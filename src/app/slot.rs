@@ -1,4 +1,4 @@
-//! A slot: the texts of one form, kept in local storage, with one tap of undo.
+//! A slot: the texts of one form, kept in local storage, with taps of undo.
 
 use leptos::prelude::*;
 
@@ -59,28 +59,28 @@ impl Slot {
 
     /// Puts other texts in place of these; Undo brings these back.
     pub(super) fn replace(self, next: impl FnOnce(&Texts) -> Texts) {
-        self.kept.update(|kept| {
-            let next = next(&kept.now);
-            if next != kept.now {
-                kept.before = Some(std::mem::replace(&mut kept.now, next));
-            }
-        });
+        self.kept.update(|kept| kept.replace(next(&kept.now)));
         self.save();
     }
 
-    /// Brings back what was replaced last; once more takes it away again.
+    /// Brings back what was replaced last.
     pub(super) fn undo(self) {
-        self.kept.update(|kept| {
-            if let Some(before) = kept.before.take() {
-                kept.before = Some(std::mem::replace(&mut kept.now, before));
-            }
-        });
+        self.kept.update(Kept::undo);
         self.save();
+    }
+
+    /// Takes over what another tab has saved.
+    pub(super) fn follow(self) {
+        if let Loaded::Value(kept) = store::load::<Kept>(&stored_under(self.key))
+            && self.kept.with_untracked(|mine| *mine != kept)
+        {
+            self.kept.set(kept);
+        }
     }
 
     /// Whether there is something to undo.
     pub(super) fn can_undo(self) -> bool {
-        self.kept.with(|kept| kept.before.is_some())
+        self.kept.with(|kept| !kept.before.is_empty())
     }
 
     fn save(self) {

@@ -12,6 +12,8 @@ pub const MOST_POURS: u32 = 6;
 pub const TOLERANCE: f64 = 0.025;
 /// An error nobody can pour to: 0.2 %.
 const EXACT: f64 = 0.002;
+/// A plan further off than this is no help: a quarter.
+const WORTH_SAYING: f64 = 0.25;
 /// Extra pours worth making to hit an amount exactly.
 const POURS_FOR_EXACT: u32 = 2;
 /// Barspoons anybody will count out beside jiggers.
@@ -87,9 +89,9 @@ impl Plan {
 }
 
 /// The best plan for `wanted`: exact if that costs at most two pours more than being close,
-/// else the fewest pours that are close, else the closest there is.
+/// else the fewest pours that are close, else the closest there is within a quarter.
 ///
-/// None when nothing can be poured or it would take more than [`MOST_POURS`].
+/// None when nothing comes that close or it would take more than [`MOST_POURS`].
 #[must_use]
 pub fn plan(wanted: Volume, house: &House) -> Option<Plan> {
     let measures = Measures::of(house);
@@ -112,11 +114,14 @@ pub fn plan(wanted: Volume, house: &House) -> Option<Plan> {
     match (close, exact) {
         (Some(close), Some(exact)) if exact.count() <= close.count() + POURS_FOR_EXACT => Some(exact),
         (Some(close), _) => Some(close),
-        (None, _) => plans.into_iter().min_by(|a, b| {
-            // Half a percent of difference is worth a pour.
-            let cost = |plan: &Plan| plan.error().abs() + 0.005 * f64::from(plan.count());
-            cost(a).total_cmp(&cost(b))
-        }),
+        (None, _) => plans
+            .into_iter()
+            .min_by(|a, b| {
+                // Half a percent of difference is worth a pour.
+                let cost = |plan: &Plan| plan.error().abs() + 0.005 * f64::from(plan.count());
+                cost(a).total_cmp(&cost(b))
+            })
+            .filter(|plan| plan.error().abs() <= WORTH_SAYING),
     }
 }
 
@@ -194,7 +199,6 @@ fn dashes(wanted: Volume, house: &House) -> Option<Plan> {
     (1..=MOST_POURS)
         .map(|times| plan_from(vec![Pour { vessel: Vessel::Dash, volume: dash, times }], wanted))
         .min_by(|a, b| a.error().abs().total_cmp(&b.error().abs()))
-        .filter(Plan::is_close)
 }
 
 #[cfg(test)]
@@ -256,6 +260,8 @@ mod tests {
         poured(ounces(2.25), &house, "1×2 oz + 1×¼ oz");
         poured(Volume::from_ml(1.6).expect("ml"), &house, "2×dash");
         poured(Volume::whole_ml(5), &house, "1×bsp");
+        poured(Volume::whole_ml(3), &house, "4×dash");
+        poured(Volume::from_ml(2.3).expect("ml"), &house, "3×dash");
     }
 
     #[test]
@@ -269,5 +275,7 @@ mod tests {
         assert_eq!(plan(Volume::whole_ml(750), &ounce_house()), None);
         assert_eq!(plan(Volume::ZERO, &ounce_house()), None);
         assert_eq!(plan(Volume::whole_ml(60), &house(&[])), None);
+        assert_eq!(plan(Volume::whole_ml(30), &house(&[])), None);
+        assert_eq!(plan(Volume::from_ml(0.1).expect("ml"), &ounce_house()), None);
     }
 }

@@ -147,24 +147,49 @@ pub fn scaled(spec: &Spec, factor: Ratio, rounding: Rounding, house: &House) -> 
     lines
 }
 
-/// `exact` to something pourable. Counts round to halves, nothing rounds to zero.
+/// `exact` to something pourable. Counts round to quarters, nothing rounds to zero.
 #[must_use]
 pub fn round(exact: Amount, rounding: Rounding, house: &House, density: Density) -> Amount {
     let to_ml =
         |volume: Volume, step: f64| Amount::Volume(Volume::from_ml(to_step(volume.ml(), step)).unwrap_or(volume));
     match (exact, rounding) {
-        (Amount::Count(count), _) => Amount::Count(Ratio::from_value(to_step(count.value(), 0.5)).unwrap_or(count)),
+        (Amount::Count(count), _) => Amount::Count(Ratio::from_value(to_step(count.value(), 0.25)).unwrap_or(count)),
         (Amount::Mass(mass), _) => Amount::Mass(to_tenth_gram(mass)),
         (Amount::Volume(volume), Rounding::TenthGram) => Amount::Mass(to_tenth_gram(volume * density)),
         (Amount::Volume(volume), Rounding::FiveMl) => to_ml(volume, 5.0),
         (Amount::Volume(volume), Rounding::OneMl) => to_ml(volume, 1.0),
-        (Amount::Volume(volume), Rounding::Jiggers) => {
-            let smallest =
-                house.marks().map(|mark| mark.volume.ml()).filter(|ml| *ml > 0.0).fold(f64::INFINITY, f64::min);
-            let dash = house.conventions.dash.ml();
-            let step = if smallest.is_finite() { smallest } else { 5.0 };
-            to_ml(volume, if volume.ml() < 0.75 * step { dash } else { step })
-        }
+        (Amount::Volume(volume), Rounding::Jiggers) => to_ml(
+            volume,
+            match with(volume, house) {
+                With::Jiggers(step) => step.ml(),
+                With::Dasher => house.conventions.dash.ml(),
+                With::Jug => 1.0,
+            },
+        ),
+    }
+}
+
+/// What an amount is poured with when it is rounded to the jiggers.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum With {
+    /// The jiggers, in steps of their smallest measure.
+    Jiggers(Volume),
+    /// The dasher, for up to six dashes.
+    Dasher,
+    /// Something with millilitres on it.
+    Jug,
+}
+
+/// What `exact` is poured with.
+#[must_use]
+pub fn with(exact: Volume, house: &House) -> With {
+    let smallest = house.marks().map(|mark| mark.volume.ml()).filter(|ml| *ml > 0.0).fold(f64::INFINITY, f64::min);
+    if exact.ml() >= 0.75 * smallest {
+        Volume::from_ml(smallest).map_or(With::Jug, With::Jiggers)
+    } else if exact.ml() <= 6.5 * house.conventions.dash.ml() {
+        With::Dasher
+    } else {
+        With::Jug
     }
 }
 

@@ -20,17 +20,19 @@ pub struct Shared {
 /// Why serves cannot be counted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ServesProblem {
-    /// More serves than anybody pours from one batch.
+    /// More serves, or more to make, than anybody can.
     TooMany,
 }
 
 impl fmt::Display for ServesProblem {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("That is over a million serves. Check the serve and its unit.")
+        f.write_str("That is more than anybody can make. Check the number and the serve.")
     }
 }
 
 const MOST: f64 = 1e6;
+/// Ten cubic metres, the most that any field takes.
+const MOST_ML: f64 = 1e7;
 
 /// Shares `volume` out in serves of `serve` after losing the fraction `loss` of it.
 ///
@@ -48,11 +50,12 @@ pub fn share(volume: Volume, serve: Volume, loss: Ratio) -> Result<Shared, Serve
 /// serves × serve / (1 − loss).
 ///
 /// # Errors
-/// [`ServesProblem::TooMany`] above a million serves, or when the loss takes all.
+/// [`ServesProblem::TooMany`] above a million serves or ten cubic metres, or when the loss takes all.
 pub fn volume_for(serves: Ratio, serve: Volume, loss: Ratio) -> Result<Volume, ServesProblem> {
     let kept = 1.0 - loss.value();
     let gross = Ratio::from_value(serves.value() / kept).map_err(|_| ServesProblem::TooMany)?;
-    if serves.value() > MOST || kept <= 0.0 { Err(ServesProblem::TooMany) } else { Ok(serve * gross) }
+    let make = serve * gross;
+    if serves.value() > MOST || kept <= 0.0 || make.ml() > MOST_ML { Err(ServesProblem::TooMany) } else { Ok(make) }
 }
 
 /// A batch in bottles.

@@ -95,7 +95,9 @@ pub const OWN: &str = "own";
 const MOST_ACID: f64 = 400.0;
 
 impl Tool for AcidForm {
-    const TALL: bool = true;
+    fn is_tall(&self) -> bool {
+        true
+    }
 
     fn layout(&self, _bench: &Bench) -> Vec<Block> {
         let named = PROFILES.iter().map(|profile| Opt { key: profile.key.into(), label: profile.name.into() });
@@ -158,7 +160,7 @@ impl AcidForm {
 
     /// What the juice is called in a sentence.
     fn fruit(&self) -> &'static str {
-        self.named_profile().map_or("your juice", |profile| match profile.fruit {
+        self.named_profile().map_or("of your juice", |profile| match profile.fruit {
             "lemon" => "lemon juice",
             _ => "lime juice",
         })
@@ -173,11 +175,13 @@ impl AcidForm {
             Ok(Some(value)) if (0.0..=MOST_ACID).contains(&value) => acidity(value),
             Ok(None) => acidity(0.0),
             other => {
-                let words = match other {
-                    Err(problem @ text::NumberProblem::Ambiguous { .. }) => problem.to_string(),
-                    _ => "Type grams per litre from 0 to 400, like 45.".to_owned(),
+                let (words, fixes) = match other {
+                    Err(problem @ text::NumberProblem::Ambiguous { .. }) => {
+                        (problem.to_string(), text::AmountProblem::from(problem).fixes(text))
+                    }
+                    _ => ("Type grams per litre from 0 to 400, like 45.".to_owned(), Vec::new()),
                 };
-                problems.push(Problem::new(field, words));
+                problems.push(Problem { fixes, ..Problem::new(field, words) });
                 None
             }
         };
@@ -243,12 +247,9 @@ impl AcidForm {
     }
 
     fn backwards(&self, mut answer: Answer, acids: Option<Acids>, bench: &Bench) -> Answer {
-        let before = answer.problems.len();
-        let citric = bench.mass(CITRIC, &self.citric, &mut answer.problems);
-        let malic = bench.mass(MALIC, &self.malic, &mut answer.problems);
-        let typed_well = answer.problems.len() == before;
-        let (citric, malic) = (citric.unwrap_or(Mass::ZERO), malic.unwrap_or(Mass::ZERO));
-        let juice = acids.filter(|_| typed_well).and_then(|acids| Some((acids, stands_in_for(citric, malic, &acids)?)));
+        let citric = bench.mass_or_none(CITRIC, &self.citric, &mut answer.problems);
+        let malic = bench.mass_or_none(MALIC, &self.malic, &mut answer.problems);
+        let juice = acids.and_then(|acids| Some((acids, stands_in_for(citric?, malic?, &acids)?)));
         let Some((acids, juice)) = juice else {
             return answer.without_answer("Type the grams of acid there are.");
         };

@@ -4,7 +4,7 @@ use super::answer::Problem;
 use crate::book::House;
 use crate::quantity::{Amount, Conventions, Mass, Ratio, Unit, Volume};
 use crate::substance::energy::StandardDrink;
-use crate::text::{self, AmountProblem, Decimal, Kind, Reading};
+use crate::text::{self, AmountProblem, Decimal, Kind, NumberProblem, Reading};
 
 /// Everything besides the form that decides what a text means and how a figure is shown.
 #[derive(Clone, Debug, PartialEq)]
@@ -75,8 +75,26 @@ impl Bench {
         }
     }
 
+    /// A mass that may be none: zero and empty are both nothing. None only for a mistake.
+    pub(super) fn mass_or_none(&self, field: &'static str, text: &str, problems: &mut Vec<Problem>) -> Option<Mass> {
+        match text::read_amount(text, &self.reading(Kind::Mass)) {
+            Ok(None) | Err(AmountProblem::Zero) => Some(Mass::ZERO),
+            _ => self.mass(field, text, problems),
+        }
+    }
+
     pub(super) fn count(&self, field: &'static str, text: &str, problems: &mut Vec<Problem>) -> Option<Ratio> {
-        Self::read(field, text, text::read_count(text, self.decimal), problems)
+        text::read_count(text, self.decimal).unwrap_or_else(|problem| {
+            let words = match &problem {
+                AmountProblem::Number(NumberProblem::Ambiguous { .. } | NumberProblem::Spaced { .. }) => {
+                    problem.to_string()
+                }
+                AmountProblem::TooMuch => "That is over a million. Check the number.".to_owned(),
+                _ => "Type a number above zero, like 18 or 2½.".to_owned(),
+            };
+            problems.push(Problem { fixes: problem.fixes(text), ..Problem::new(field, words) });
+            None
+        })
     }
 
     /// A percentage as a fraction; empty is zero.
@@ -96,7 +114,7 @@ impl Bench {
         }
     }
 
-    /// A volume as text for another tool, to a thousandth of a millilitre.
+    /// A volume as text for another tool, to a hundredth of a millilitre.
     pub(super) fn carried(&self, volume: Volume) -> String {
         format!("{} ml", text::editable(volume.ml(), self.decimal))
     }

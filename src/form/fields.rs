@@ -6,41 +6,25 @@ use std::collections::BTreeMap;
 pub type Texts = BTreeMap<String, String>;
 
 /// A form whose every field is a text.
-pub trait Fields: Default {
+pub trait Fields {
     /// Its fields, in order.
     fn fields(&mut self) -> Vec<(&'static str, &mut String)>;
-
-    /// A form from kept texts: what is not among them has its default, names it does not know are ignored.
-    #[must_use]
-    fn from_texts(texts: &Texts) -> Self {
-        let mut form = Self::default();
-        put(form.fields(), texts);
-        form
-    }
-
-    /// Its texts, to keep.
-    #[must_use]
-    fn into_texts(mut self) -> Texts {
-        taken(self.fields())
-    }
 }
 
-// Apart from the trait, so that they are compiled once and not for each form.
-fn put(fields: Vec<(&'static str, &mut String)>, texts: &Texts) {
-    for (name, field) in fields {
+/// Types kept texts into a form: what is not among them stays as it is, names it does not know are ignored.
+pub fn fill(form: &mut dyn Fields, texts: &Texts) {
+    for (name, field) in form.fields() {
         if let Some(text) = texts.get(name) {
             field.clone_from(text);
         }
     }
 }
 
-fn taken(fields: Vec<(&'static str, &mut String)>) -> Texts {
-    // One by one: collecting sorts first, and brings a sort along that nothing else needs.
-    let mut texts = Texts::new();
-    for (name, field) in fields {
+/// Takes the texts out of a form, over those of `texts` that have its names.
+pub(super) fn empty_into(form: &mut dyn Fields, texts: &mut Texts) {
+    for (name, field) in form.fields() {
         texts.insert(name.to_owned(), std::mem::take(field));
     }
-    texts
 }
 
 /// Declares a form: each field a text, with its default.

@@ -3,7 +3,7 @@
 use super::Bench;
 use super::answer::{Answer, Figure, Strip, Tone};
 use super::fields::form;
-use super::pad::Keys;
+use super::pad::{Keys, unit_typed};
 use super::route::Route;
 use super::screen::{Block, Opt, Tool};
 use crate::craft::jigger::{self, Plan, Vessel};
@@ -48,7 +48,7 @@ impl Tool for MeasureForm {
         let plan = jigger::plan(both.volume, &bench.house);
         answer.strip = Strip {
             figures: vec![headline(typed, both, &self.amount, bench)],
-            also: plan.as_ref().map_or_else(|| no_plan(bench), |plan| pour_words(plan, bench)),
+            also: plan.as_ref().map_or_else(|| no_plan(both.volume, bench), |plan| pour_words(plan, bench)),
             tone: Tone::Answer,
         };
         equivalents(&mut answer, both, bench);
@@ -76,7 +76,7 @@ impl Tool for MeasureForm {
 
 /// Millilitres, unless they were typed: then house ounces.
 fn headline(typed: Amount, both: Both, text: &str, bench: &Bench) -> Figure {
-    let in_ml = text.to_ascii_lowercase().contains("ml")
+    let in_ml = unit_typed(text) == Some(Unit::Millilitre)
         || (bench.house.usual_unit == Unit::Millilitre && !text.chars().any(|c| c.is_ascii_alphabetic()));
     match typed {
         Amount::Volume(_) if in_ml => text::ounces(both.volume, &bench.house.conventions, bench.decimal),
@@ -84,9 +84,13 @@ fn headline(typed: Amount, both: Both, text: &str, bench: &Bench) -> Figure {
     }
 }
 
-fn no_plan(bench: &Bench) -> String {
-    if bench.house.marks().next().is_none() {
+fn no_plan(volume: Volume, bench: &Bench) -> String {
+    if volume < bench.house.conventions.dash {
+        "Less than a dash: too little to pour.".into()
+    } else if bench.house.marks().next().is_none() {
         "No jiggers on the shelf: add yours in Shelf.".into()
+    } else if volume < Volume::whole_ml(25) {
+        "No measure comes close: weigh it, or use a smaller one.".into()
     } else {
         format!("More than {} pours: measure it in a jug.", jigger::MOST_POURS)
     }

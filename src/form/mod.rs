@@ -21,4 +21,4 @@ pub mod specs;
 
 pub use answer::{Answer, Carry, Cell, Problem, Row, Strip, Tone};
 pub use bench::Bench;
-pub use fields::{Choice, Fields, Texts};
+pub use fields::{Choice, Fields, Texts, fill};

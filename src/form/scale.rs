@@ -11,7 +11,7 @@ use super::fields::{Choice, choice, form};
 use super::pad::Keys;
 use super::route::Route;
 use super::screen::{Block, Input, Opt, Tool};
-use crate::book::{Line, Spec};
+use crate::book::Spec;
 use crate::craft::scale::{Rounding, ScaleProblem, Target, factor, scaled, total};
 use crate::quantity::{Amount, Ratio};
 use crate::text::{self, Kind, SpecLine, read_spec};
@@ -99,7 +99,11 @@ impl Tool for ScaleForm {
             ],
             By::Factor => vec![Block::amount(FACTOR, "Times", Keys::Count)],
             By::Have => vec![
-                Block::amount(HAVE, "I have", Keys::Either),
+                Block::amount(
+                    HAVE,
+                    "I have",
+                    if self.have_is_counted(&measured(&self.lines(bench))) { Keys::Count } else { Keys::Either },
+                ),
                 Block::pick("have_of", "Of", self.line_options(bench)),
             ],
         });
@@ -133,10 +137,9 @@ impl Tool for ScaleForm {
         self.show(answer, &lines, &spec, factor, bench)
     }
 
+    /// The spec stays: it is cleared in Specs.
     fn clear(&mut self) {
-        for text in
-            [&mut self.spec, &mut self.serves, &mut self.total, &mut self.vessel, &mut self.factor, &mut self.have]
-        {
+        for text in [&mut self.serves, &mut self.total, &mut self.vessel, &mut self.factor, &mut self.have] {
             text.clear();
         }
     }
@@ -164,13 +167,18 @@ impl ScaleForm {
 
     /// The measured lines, to choose from.
     fn line_options(&self, bench: &Bench) -> Vec<Opt> {
-        let name = |line: Line| Opt { key: line.name.clone(), label: line.name };
-        measured(&self.lines(bench)).lines.into_iter().map(name).collect()
+        let spec = measured(&self.lines(bench));
+        let keys = line_keys(&spec);
+        keys.into_iter().zip(spec.lines).map(|(key, line)| Opt { key, label: line.name }).collect()
     }
 
     /// The place of the line there is a given amount of: the first when none is chosen.
     fn have_at(&self, spec: &Spec) -> usize {
-        spec.lines.iter().position(|line| line.name == self.have_of).unwrap_or(0)
+        line_keys(spec).iter().position(|key| *key == self.have_of).unwrap_or(0)
+    }
+
+    fn have_is_counted(&self, spec: &Spec) -> bool {
+        spec.lines.get(self.have_at(spec)).is_some_and(|line| matches!(line.amount, Amount::Count(_)))
     }
 
     fn lines(&self, bench: &Bench) -> Vec<SpecLine> {
@@ -215,8 +223,7 @@ impl ScaleForm {
             By::Factor => bench.count(FACTOR, &self.factor, problems).map(Target::Factor),
             By::Have => {
                 let line = self.have_at(spec);
-                let counted = spec.lines.get(line).is_some_and(|line| matches!(line.amount, Amount::Count(_)));
-                let amount = if counted {
+                let amount = if self.have_is_counted(spec) {
                     bench.count(HAVE, &self.have, problems).map(Amount::Count)
                 } else {
                     bench.amount(HAVE, &self.have, Kind::Either, problems)
@@ -268,6 +275,16 @@ impl ScaleForm {
         answer.carry("Wash it with milk", Route::MilkWash.href_with("drink", &carried));
         answer
     }
+}
+
+/// A key for each line: its name, and its number among those of the same name.
+fn line_keys(spec: &Spec) -> Vec<String> {
+    let mut keys: Vec<String> = Vec::new();
+    for line in &spec.lines {
+        let same = keys.iter().filter(|key| key.split('·').next() == Some(&line.name)).count();
+        keys.push(if same == 0 { line.name.clone() } else { format!("{}·{}", line.name, same + 1) });
+    }
+    keys
 }
 
 #[cfg(test)]

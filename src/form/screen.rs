@@ -1,7 +1,7 @@
 //! A whole screen as data: the strip, and below it blocks in order. The app draws it and knows no tool.
 
-use super::answer::{Answer, Carry, Cell, Problem, Row, Strip};
-use super::fields::{Choice, Fields, Texts};
+use super::answer::{Answer, Carry, Cell, Problem, Row, Strip, Tone};
+use super::fields::{Choice, Fields, Texts, empty_into, fill};
 use super::pad::Keys;
 use super::route::Route;
 use super::{Bench, acid, measure, milk_wash, scale, serves, shelf, specs};
@@ -130,9 +130,14 @@ impl Screen {
 /// A tool: a form that lays itself out and answers.
 pub trait Tool: Fields {
     /// Whether its strip needs room for two figures.
-    const TALL: bool = false;
+    fn is_tall(&self) -> bool {
+        false
+    }
+
     /// What the button that clears says.
-    const CLEAR: &'static str = "Clear";
+    fn clear_label(&self) -> &'static str {
+        "Clear"
+    }
 
     /// The fields, with whatever stands between them.
     fn layout(&self, bench: &Bench) -> Vec<Block>;
@@ -145,6 +150,19 @@ pub trait Tool: Fields {
 
     /// Takes an amount carried over from another tool. Names it does not know are ignored.
     fn take(&mut self, name: &str, text: &str);
+}
+
+/// The tool of a route, as it starts.
+fn tool(route: Route) -> Box<dyn Tool> {
+    match route {
+        Route::Measure => Box::new(measure::MeasureForm::default()),
+        Route::Scale => Box::new(scale::ScaleForm::default()),
+        Route::Acid => Box::new(acid::AcidForm::default()),
+        Route::MilkWash => Box::new(milk_wash::MilkWashForm::default()),
+        Route::Serves => Box::new(serves::ServesForm::default()),
+        Route::Specs => Box::new(specs::SpecsForm::default()),
+        Route::Shelf => Box::new(shelf::ShelfForm::default()),
+    }
 }
 
 /// What a screen's tool does with its form.
@@ -161,33 +179,18 @@ pub enum Deed<'a> {
 /// The screen of a route for what is typed in its form.
 #[must_use]
 pub fn screen(route: Route, texts: &Texts, bench: &Bench) -> Screen {
-    match route {
-        Route::Measure => show::<measure::MeasureForm>(texts, bench),
-        Route::Scale => show::<scale::ScaleForm>(texts, bench),
-        Route::Acid => show::<acid::AcidForm>(texts, bench),
-        Route::MilkWash => show::<milk_wash::MilkWashForm>(texts, bench),
-        Route::Serves => show::<serves::ServesForm>(texts, bench),
-        Route::Specs => show::<specs::SpecsForm>(texts, bench),
-        Route::Shelf => show::<shelf::ShelfForm>(texts, bench),
-    }
+    let mut form = tool(route);
+    fill(form.as_mut(), texts);
+    let (answer, layout) = (form.answer(bench), form.layout(bench));
+    let (tall, clear) = (form.is_tall(), form.clear_label());
+    laid_out(answer, layout, &form.fields(), (tall, clear))
 }
 
 /// The texts of a route's form after a deed.
 #[must_use]
 pub fn after(route: Route, texts: &Texts, deed: Deed<'_>) -> Texts {
-    match route {
-        Route::Measure => done::<measure::MeasureForm>(texts, deed),
-        Route::Scale => done::<scale::ScaleForm>(texts, deed),
-        Route::Acid => done::<acid::AcidForm>(texts, deed),
-        Route::MilkWash => done::<milk_wash::MilkWashForm>(texts, deed),
-        Route::Serves => done::<serves::ServesForm>(texts, deed),
-        Route::Specs => done::<specs::SpecsForm>(texts, deed),
-        Route::Shelf => done::<shelf::ShelfForm>(texts, deed),
-    }
-}
-
-fn done<F: Tool>(texts: &Texts, deed: Deed<'_>) -> Texts {
-    let mut form = F::from_texts(texts);
+    let mut form = tool(route);
+    fill(form.as_mut(), texts);
     match deed {
         Deed::Clear => form.clear(),
         Deed::Take(name, text) => form.take(name, text),
@@ -199,14 +202,8 @@ fn done<F: Tool>(texts: &Texts, deed: Deed<'_>) -> Texts {
     }
     // What this form does not know stays as it was: another version or screen may.
     let mut after = texts.clone();
-    after.extend(form.into_texts());
+    empty_into(form.as_mut(), &mut after);
     after
-}
-
-fn show<F: Tool>(texts: &Texts, bench: &Bench) -> Screen {
-    let mut form = F::from_texts(texts);
-    let (answer, layout) = (form.answer(bench), form.layout(bench));
-    laid_out(answer, layout, &form.fields(), (F::TALL, F::CLEAR))
 }
 
 /// Puts texts, problems and results in their places.
@@ -216,7 +213,7 @@ fn laid_out(
     fields: &[(&'static str, &mut String)],
     (tall, clear): (bool, &'static str),
 ) -> Screen {
-    let copy = answer.as_text();
+    let copy = if answer.strip.tone == Tone::Answer { answer.as_text() } else { String::new() };
     let Answer { strip, mut problems, cells_title, cells, rows_title, rows, remarks, cautions, carry } = answer;
     let mut table = Some(rows);
     let mut blocks = Vec::new();

@@ -2,7 +2,7 @@
 
 use super::Bench;
 use super::answer::{Answer, Figure, Problem, Strip, Tone};
-use super::fields::{Choice, choice, form};
+use super::fields::{Choice, Texts, choice, fill, form};
 use super::pad::Keys;
 use super::screen::{Block, Tool};
 use crate::book::{House, Jigger};
@@ -150,7 +150,9 @@ const JIGGERS: [[(&str, &str); 2]; 6] = [
 ];
 
 impl Tool for ShelfForm {
-    const CLEAR: &'static str = "Start over";
+    fn clear_label(&self) -> &'static str {
+        "Start over"
+    }
 
     fn layout(&self, _bench: &Bench) -> Vec<Block> {
         let mut blocks = Vec::new();
@@ -206,6 +208,14 @@ impl Tool for ShelfForm {
 }
 
 impl ShelfForm {
+    /// The shelf of these texts.
+    #[must_use]
+    pub fn of(texts: &Texts) -> ShelfForm {
+        let mut shelf = ShelfForm::default();
+        fill(&mut shelf, texts);
+        shelf
+    }
+
     /// The look chosen.
     #[must_use]
     pub fn theme(&self) -> Theme {
@@ -259,17 +269,17 @@ impl ShelfForm {
         let mut problems = Vec::new();
         let ounce = Ounce::read(&self.ounce);
         let plain = Conventions { ounce, ..Conventions::default() };
-        let reading = Reading { conventions: &plain, decimal, bare: Unit::Millilitre, kind: Kind::Volume };
-        let dash = small(DASH, &self.dash, (0.1, 5.0), &reading, &mut problems).unwrap_or(Conventions::DASH);
-        let barspoon =
-            small(BARSPOON, &self.barspoon, (1.0, 20.0), &reading, &mut problems).unwrap_or(Conventions::BARSPOON);
         let usual_unit = match UsualUnit::read(&self.usual_unit) {
             UsualUnit::Millilitre => Unit::Millilitre,
             UsualUnit::Centilitre => Unit::Centilitre,
             UsualUnit::Ounce => Unit::Ounce,
         };
+        let reading = Reading { conventions: &plain, decimal, bare: usual_unit, kind: Kind::Volume };
+        let dash = small(DASH, &self.dash, (0.1, 5.0), &reading, &mut problems).unwrap_or(Conventions::DASH);
+        let barspoon =
+            small(BARSPOON, &self.barspoon, (1.0, 20.0), &reading, &mut problems).unwrap_or(Conventions::BARSPOON);
         let conventions = Conventions { ounce, dash, barspoon };
-        let jiggers = self.read_jiggers(&Reading { bare: usual_unit, ..reading }, &mut problems);
+        let jiggers = self.read_jiggers(&reading, &mut problems);
         (
             Bench {
                 house: House { conventions, usual_unit, jiggers, region: StandardDrink::read(&self.region) },
@@ -286,18 +296,27 @@ impl ShelfForm {
                 Vec::new()
             })
         };
-        self.jigger_texts()
+        let mut one_brim = Vec::new();
+        let jiggers = self
+            .jigger_texts()
             .into_iter()
             .zip(JIGGERS)
             .filter_map(|((brim, lines), [brim_field, lines_field])| {
                 let lines = marks(lines_field.0, lines);
-                let mut brims = marks(brim_field.0, brim).into_iter();
+                let all = marks(brim_field.0, brim);
+                if all.len() > 1 {
+                    let words = "One measure to the brim. The others belong below, to the lines inside it.";
+                    one_brim.push(Problem::new(brim_field.0, words));
+                }
+                let mut brims = all.into_iter();
                 // Without a brim the lines still measure: the largest stands in for it.
                 let largest = || lines.iter().max_by(|a, b| a.volume.ml().total_cmp(&b.volume.ml())).cloned();
                 let brim = brims.next().or_else(largest)?;
                 Some(Jigger { brim, lines })
             })
-            .collect()
+            .collect();
+        problems.append(&mut one_brim);
+        jiggers
     }
 }
 

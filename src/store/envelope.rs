@@ -10,14 +10,37 @@ use serde::{Deserialize, Serialize};
 /// The version this program writes.
 pub const VERSION: u32 = 1;
 
-/// A form as it is kept: its texts now, and those that one tap on Undo brings back.
+/// A form as it is kept: its texts now, and those that taps on Undo bring back.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Kept {
     /// What is typed, by field.
     pub now: BTreeMap<String, String>,
-    /// What was typed before the last clearing or carrying over.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub before: Option<BTreeMap<String, String>>,
+    /// What was typed before each clearing and carrying over, the latest last.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub before: Vec<BTreeMap<String, String>>,
+}
+
+/// Taps on Undo that are kept.
+const MOST_BEFORE: usize = 5;
+
+impl Kept {
+    /// Puts other texts in place of these, which Undo brings back.
+    pub fn replace(&mut self, next: BTreeMap<String, String>) {
+        if next == self.now {
+            return;
+        }
+        self.before.push(std::mem::replace(&mut self.now, next));
+        if self.before.len() > MOST_BEFORE {
+            self.before.remove(0);
+        }
+    }
+
+    /// Brings back what was replaced last. What stood there goes to the far end: enough taps bring it back too.
+    pub fn undo(&mut self) {
+        if let Some(before) = self.before.pop() {
+            self.before.insert(0, std::mem::replace(&mut self.now, before));
+        }
+    }
 }
 
 /// Why a saved text cannot be used.
@@ -82,10 +105,28 @@ mod tests {
 
     #[test]
     fn what_is_sealed_opens() {
-        let kept = Kept { now: texts("45 ml"), before: Some(texts("1 oz")) };
+        let kept = Kept { now: texts("45 ml"), before: vec![texts("1 oz")] };
         let text = seal(&kept).expect("json");
-        assert_eq!(text, r#"{"v":1,"data":{"now":{"amount":"45 ml"},"before":{"amount":"1 oz"}}}"#);
+        assert_eq!(text, r#"{"v":1,"data":{"now":{"amount":"45 ml"},"before":[{"amount":"1 oz"}]}}"#);
         assert_eq!(open::<Kept>(&text), Ok(kept));
+    }
+
+    #[test]
+    fn undo_goes_back_step_by_step_and_round() {
+        let mut kept = Kept { now: texts("1"), before: Vec::new() };
+        for next in ["2", "2", "3"] {
+            kept.replace(texts(next));
+        }
+        let mut seen = Vec::new();
+        for _ in 0..3 {
+            kept.undo();
+            seen.push(kept.now["amount"].clone());
+        }
+        assert_eq!(seen, ["2", "1", "3"]);
+        for next in 0..20 {
+            kept.replace(texts(&format!("x{next}")));
+        }
+        assert_eq!(kept.before.len(), MOST_BEFORE);
     }
 
     #[test]

@@ -4,7 +4,7 @@ use std::fmt;
 
 use gloo_storage::{LocalStorage, Storage};
 use serde::{Serialize, de::DeserializeOwned};
-use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen::JsValue;
 
 use super::envelope::{Unreadable, open, seal};
 
@@ -53,10 +53,13 @@ fn storage() -> Option<web_sys::Storage> {
 }
 
 /// Whether anything can be saved at all, by trying.
-#[must_use]
-pub fn is_working() -> bool {
-    let key = "meniscus/trial";
-    storage().is_some_and(|storage| storage.set_item(key, "1").is_ok() && storage.remove_item(key).is_ok())
+///
+/// # Errors
+/// [`SaveProblem`] when not.
+pub fn trial() -> Result<(), SaveProblem> {
+    let storage = storage().ok_or(SaveProblem::Blocked)?;
+    storage.set_item("meniscus/trial", "1").map_err(|error| reason(&error))?;
+    storage.remove_item("meniscus/trial").map_err(|error| reason(&error))
 }
 
 /// Reads what is saved under `key`. A text that cannot be read is copied under
@@ -102,8 +105,8 @@ pub fn save<T: Serialize>(key: &str, value: &T) -> Result<(), SaveProblem> {
     }
 }
 
+/// Storage that is there but refuses is full; browsers that forbid it say so by name.
 fn reason(error: &JsValue) -> SaveProblem {
     let name = js_sys::Reflect::get(error, &JsValue::from_str("name")).ok().and_then(|name| name.as_string());
-    let named_full = name.is_some_and(|name| name.contains("Quota"));
-    if named_full || error.dyn_ref::<js_sys::Error>().is_none() { SaveProblem::Full } else { SaveProblem::Blocked }
+    if name.as_deref() == Some("SecurityError") { SaveProblem::Blocked } else { SaveProblem::Full }
 }

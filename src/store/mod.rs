@@ -8,4 +8,4 @@ mod local;
 
 pub use envelope::{Kept, Unreadable, VERSION, open, seal};
 #[cfg(feature = "app")]
-pub use local::{Loaded, SaveProblem, is_working, load, save};
+pub use local::{Loaded, SaveProblem, load, save, trial};

@@ -103,12 +103,12 @@ pub fn liquid(key: &str) -> Option<&'static Liquid> {
 #[must_use]
 pub fn guess(name: &str) -> Option<&'static Liquid> {
     let name = name.to_ascii_lowercase();
+    let is_letter = |c: char| c.is_ascii_alphabetic() || !c.is_ascii();
     let stands_alone = |word: &&'static str| {
-        name.match_indices(*word).any(|(at, found)| {
-            let before = name[..at].chars().next_back();
-            let after = name[at + found.len()..].chars().next();
-            let is_letter = |c: char| c.is_ascii_alphabetic() || !c.is_ascii();
-            !before.is_some_and(is_letter) && !after.is_some_and(is_letter)
+        let mut before = None;
+        name.char_indices().any(|(at, c)| {
+            let starts = !before.replace(c).is_some_and(is_letter);
+            starts && name[at..].strip_prefix(*word).is_some_and(|rest| !rest.chars().next().is_some_and(is_letter))
         })
     };
     LIQUIDS.iter().find(|liquid| liquid.words.iter().any(stands_alone))

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use super::number::{Decimal, NumberProblem, is_space, read_number, scan, skip_spaces, starts_number};
+use super::number::{Decimal, NumberProblem, is_space, read_number, replaced, scan, skip_spaces, starts_number};
 use super::units::{typed, unit_of};
 use crate::quantity::{Amount, Conventions, Mass, OutOfRange, Ratio, Unit, Volume};
 
@@ -89,8 +89,9 @@ impl AmountProblem {
     pub fn fixes(&self, text: &str) -> Vec<String> {
         match self {
             AmountProblem::Number(NumberProblem::Ambiguous { typed, grouped, decimal }) => {
-                [grouped, decimal].map(|reading| text.replacen(typed.as_str(), reading, 1)).to_vec()
+                [grouped, decimal].map(|reading| replaced(text, typed, reading)).to_vec()
             }
+            AmountProblem::Number(NumberProblem::Spaced { typed, grouped }) => vec![replaced(text, typed, grouped)],
             _ => Vec::new(),
         }
     }
@@ -243,7 +244,7 @@ mod tests {
         ml("1¾oz", 51.753_676_734_375);
         ml("1 1/2 oz + 2 dashes", 45.960_294_343_75);
         ml("1 oz +", 29.573_529_562_5);
-        ml("1 350 ml", 1350.0);
+        ml("1\u{202f}350 ml", 1350.0);
     }
 
     #[test]

@@ -37,6 +37,13 @@ pub enum NumberProblem {
         /// The number as decimals.
         decimal: String,
     },
+    /// "2 700": one number grouped by a space, or two?
+    Spaced {
+        /// What was typed.
+        typed: String,
+        /// As one number.
+        grouped: String,
+    },
     /// A fraction over zero.
     OverZero,
     /// Below zero.
@@ -55,6 +62,7 @@ impl fmt::Display for NumberProblem {
             NumberProblem::Ambiguous { typed, grouped, decimal } => {
                 write!(f, "{typed} can be read two ways. Did you mean {grouped} or {decimal}?")
             }
+            NumberProblem::Spaced { typed, grouped } => write!(f, "Is {typed} one number? Write it {grouped}."),
             NumberProblem::OverZero => f.write_str("A fraction can't have zero below the line."),
             NumberProblem::Negative => f.write_str("Below zero can't be poured. Type an amount above zero."),
             NumberProblem::Marks(typed) => write!(f, "{typed} has too many marks. Type it like 1250.5."),
@@ -102,8 +110,11 @@ pub(super) const VULGAR: [(char, u32, u32); 9] = [
     ('⅞', 7, 8),
 ];
 
+/// Fractions that are read, but that no bar measures in.
+const RARE: [(char, u32, u32); 6] = [('⅕', 1, 5), ('⅖', 2, 5), ('⅗', 3, 5), ('⅘', 4, 5), ('⅙', 1, 6), ('⅚', 5, 6)];
+
 fn vulgar(c: char) -> Option<f64> {
-    VULGAR.iter().find(|(sign, ..)| *sign == c).map(|(_, n, d)| f64::from(*n) / f64::from(*d))
+    VULGAR.iter().chain(&RARE).find(|(sign, ..)| *sign == c).map(|(_, n, d)| f64::from(*n) / f64::from(*d))
 }
 
 /// Whether a character is a digit or a fraction: part of a number.
@@ -118,6 +129,14 @@ pub(super) fn starts_number(c: char) -> bool {
 
 pub(super) fn is_space(c: char) -> bool {
     c.is_whitespace() || matches!(c, '\u{a0}' | '\u{202f}' | '\u{2009}')
+}
+
+/// `text` with `new` in place of the first `old`. The standard search brings two kilobytes along.
+pub(super) fn replaced(text: &str, old: &str, new: &str) -> String {
+    match text.char_indices().find(|(at, _)| text[*at..].starts_with(old)) {
+        Some((at, _)) => format!("{}{new}{}", &text[..at], &text[at + old.len()..]),
+        None => text.to_owned(),
+    }
 }
 
 pub(super) fn skip_spaces(chars: &[char], at: &mut usize) {
@@ -137,7 +156,7 @@ pub(super) fn scan(chars: &[char], at: &mut usize, decimal: Decimal) -> Result<f
         *at += 1;
         return Ok(part);
     }
-    let numeral = take_numeral(chars, at);
+    let numeral = take_numeral(chars, at)?;
     if !numeral.chars().any(|c| c.is_ascii_digit()) {
         return Err(NumberProblem::Unreadable(first));
     }
@@ -161,7 +180,7 @@ fn digits_at(chars: &[char], at: usize) -> usize {
 }
 
 /// Digits with their marks, and spaces that group thousands ("1 350").
-fn take_numeral(chars: &[char], at: &mut usize) -> String {
+fn take_numeral(chars: &[char], at: &mut usize) -> Result<String, NumberProblem> {
     let mut numeral = String::new();
     let mut plain = true;
     while let Some(&c) = chars.get(*at) {
@@ -171,13 +190,18 @@ fn take_numeral(chars: &[char], at: &mut usize) -> String {
             plain = false;
             numeral.push(c);
         } else if plain && is_space(c) && !numeral.is_empty() && numeral.len() <= 9 && groups_after(chars, *at) {
-            // A group of thousands: skip the space.
+            if c == ' ' {
+                let typed: String = numeral.chars().chain(chars[*at..].iter().copied().take(4)).collect();
+                let grouped = typed.replace(' ', "");
+                return Err(NumberProblem::Spaced { typed, grouped });
+            }
+            // A group of thousands, as we show them, with a space that does not break.
         } else {
             break;
         }
         *at += 1;
     }
-    numeral
+    Ok(numeral)
 }
 
 /// Whether exactly three digits follow the space at `at`, and no fraction.
@@ -299,7 +323,6 @@ mod tests {
         reads(",5", 0.5);
         reads("1.", 1.0);
         reads("0,750", 0.75);
-        reads("1 350", 1350.0);
         reads("1\u{202f}350", 1350.0);
         reads("1,350.5", 1350.5);
         reads("1.350,5", 1350.5);
@@ -322,6 +345,14 @@ mod tests {
         for (text, value) in [("1000", 1000.0), ("1", 1.0), ("1,1250", 1.125), ("1,25", 1.25)] {
             assert_eq!(read_number(text, Decimal::Comma), Ok(Some(value)));
         }
+    }
+
+    #[test]
+    fn asks_when_a_space_could_part_two_numbers() {
+        let problem = read_number("2 700", Decimal::Point).expect_err("two numbers?");
+        assert_eq!(problem.to_string(), "Is 2 700 one number? Write it 2700.");
+        assert_eq!(read_number("2\u{202f}700", Decimal::Point), Ok(Some(2700.0)));
+        assert_eq!(read_number("2 1/2", Decimal::Point), Ok(Some(2.5)));
     }
 
     #[test]

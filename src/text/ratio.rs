@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use super::number::{Decimal, read_number};
+use super::number::{Decimal, read_number, replaced};
 use crate::quantity::Ratio;
 
 /// Millilitres of drink washed by one millilitre of milk.
@@ -41,7 +41,7 @@ pub fn read_milk_ratio(text: &str, decimal: Decimal) -> Result<Option<MilkRatio>
         return if text.is_empty() { Ok(None) } else { Err(RatioProblem::Unreadable) };
     }
     let number = |side: &str| read_number(side, decimal).ok().flatten().ok_or(RatioProblem::Unreadable);
-    let lower = text.to_ascii_lowercase().replace(" to ", ":").replace('∶', ":");
+    let lower = replaced(&text.to_ascii_lowercase(), " to ", ":").replace('∶', ":");
     let (milk, drink) = if let Some((milk, drink)) = lower.split_once(':') {
         (number(milk)?, number(drink)?)
     } else if let Some(percent) = lower.strip_suffix('%') {

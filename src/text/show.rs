@@ -59,10 +59,10 @@ fn digits(value: f64, decimals: usize) -> (String, String) {
     (format!("{}", scaled / scale), format!("{:0decimals$}", scaled % scale))
 }
 
-/// A number to type on with: up to three places, nothing grouped.
+/// A number to type on with: up to two places, so that it can be read one way only, nothing grouped.
 #[must_use]
 pub fn editable(value: f64, decimal: Decimal) -> String {
-    let (whole, rest) = digits(value, 3);
+    let (whole, rest) = digits(value, 2);
     let rest = rest.trim_end_matches('0');
     if rest.is_empty() { whole } else { format!("{whole}{}{rest}", decimal.mark()) }
 }
@@ -112,10 +112,10 @@ pub fn litres_or_ml(volume: Volume, decimal: Decimal) -> Figure {
     }
 }
 
-/// Grams with a fixed number of places, kilograms from ten up.
+/// Grams with a fixed number of places, kilograms from a hundred up.
 #[must_use]
 pub fn grams(mass: Mass, decimals: usize, decimal: Decimal) -> Figure {
-    if mass.g() < 9_999.5 {
+    if mass.g() < 99_999.5 {
         Figure::new(plain(mass.g(), decimals, decimal), "g")
     } else {
         Figure::new(trimmed(mass.g() / 1000.0, decimal), "kg")

@@ -3,10 +3,11 @@
 use std::fmt;
 
 use super::amount::{AmountProblem, Reading};
-use super::number::{is_digit, is_space, scan, skip_spaces, starts_number};
+use super::number::{NumberProblem, is_digit, is_space, replaced, scan, skip_spaces, starts_number};
 use super::units::{leading_unit, typed};
 use crate::book::Line;
-use crate::quantity::{Amount, Mass, Ratio, Volume};
+use crate::quantity::{Amount, Mass, Ratio, Unit, Volume};
+use crate::substance::density;
 
 /// A line of text and what was understood of it. Nothing typed is dropped.
 #[derive(Clone, Debug, PartialEq)]
@@ -28,8 +29,12 @@ pub enum LineProblem {
     NoName,
     /// An amount that can't be read.
     Amount(AmountProblem),
+    /// An amount that is there but can't be told from the rest.
+    Unclear,
     /// Longer than any line of a spec.
     TooLong,
+    /// Beyond the lines that are read.
+    TooMany,
 }
 
 impl fmt::Display for LineProblem {
@@ -39,6 +44,10 @@ impl fmt::Display for LineProblem {
             LineProblem::NoUnit(number) => write!(f, "{number} of what? Add a unit, like {number} ml."),
             LineProblem::NoName => f.write_str("An amount of what? Add a name."),
             LineProblem::Amount(problem) => problem.fmt(f),
+            LineProblem::Unclear => {
+                f.write_str("There is an amount in this that can't be read. Write it like 60 ml gin.")
+            }
+            LineProblem::TooMany => f.write_str("Only the first 200 lines are read."),
             LineProblem::TooLong => f.write_str("Too long to be one line of a spec."),
         }
     }
@@ -55,15 +64,17 @@ const MOST_COUNTED: f64 = 15.0;
 const LONGEST_LINE: usize = 200;
 const MOST_LINES: usize = 200;
 
-/// Reads every line that is not blank, up to 200 of them.
+/// Reads every line that is not blank, up to 200 of them; one more line says how many are left.
 #[must_use]
 pub fn read_spec(text: &str, reading: &Reading<'_>) -> Vec<SpecLine> {
-    text.lines()
-        .map(str::trim)
-        .filter(|line| !line.is_empty())
-        .take(MOST_LINES)
-        .map(|line| SpecLine { typed: line.to_owned(), read: read_line(line, reading) })
-        .collect()
+    let mut lines = text.lines().map(str::trim).filter(|line| !line.is_empty());
+    let read = |line: &str| SpecLine { typed: line.to_owned(), read: read_line(line, reading) };
+    let mut all: Vec<SpecLine> = lines.by_ref().take(MOST_LINES).map(read).collect();
+    let rest = lines.count();
+    if rest > 0 {
+        all.push(SpecLine { typed: format!("… and {rest} more"), read: Err(LineProblem::TooMany) });
+    }
+    all
 }
 
 fn read_line(line: &str, reading: &Reading<'_>) -> Result<Line, LineProblem> {
@@ -75,28 +86,42 @@ fn read_line(line: &str, reading: &Reading<'_>) -> Result<Line, LineProblem> {
         return amount_first(line, reading);
     }
     // The amount may stand at the end; try each word that starts like a number, from the left.
-    let mut first_problem = None;
-    for (at, _) in line.char_indices().filter(|(at, c)| {
-        starts_number(*c) && is_digit(*c) && line[..*at].chars().next_back().is_some_and(|before| !is_digit(before))
-    }) {
+    let mut asked = None;
+    for (at, _) in line.match_indices(|c: char| is_digit(c) || c == '.').filter(|(at, _)| starts_word(line, *at)) {
         let (name, tail) = line.split_at(at);
-        if !name.ends_with(|c: char| is_space(c) || c == ':' || c == '(') {
-            continue;
-        }
         match amount_alone(tail.trim_end_matches(')'), reading) {
             Ok(amount) => return named(amount, name),
-            Err(problem @ LineProblem::Amount(AmountProblem::Zero | AmountProblem::TooMuch)) => {
-                first_problem = first_problem.or(Some(problem));
-            }
-            Err(_) => {}
+            Err(LineProblem::NoAmount | LineProblem::Amount(AmountProblem::Number(NumberProblem::Unreadable(_)))) => {}
+            Err(problem) => asked = asked.or(Some(problem)),
         }
     }
-    Err(first_problem.unwrap_or(LineProblem::NoAmount))
+    Err(asked.unwrap_or(if holds_amount(line) { LineProblem::Unclear } else { LineProblem::NoAmount }))
 }
 
+/// Whether a word begins at a place: after a space, a colon or a bracket.
+fn starts_word(line: &str, at: usize) -> bool {
+    line[..at].ends_with(|c: char| is_space(c) || matches!(c, ':' | '('))
+}
+
+/// Whether a number with a unit stands anywhere in a text.
+fn holds_amount(text: &str) -> bool {
+    let words: Vec<&str> = text.split(|c: char| is_space(c) || matches!(c, '(' | ')' | '~')).collect();
+    words.iter().enumerate().any(|(at, word)| {
+        let unit = word.trim_start_matches(|c| is_digit(c) || matches!(c, '.' | ',' | '/'));
+        unit.len() < word.len()
+            && if unit.is_empty() { leading_unit(&words[at + 1..]).is_some() } else { leading_unit(&[unit]).is_some() }
+    })
+}
+
+/// Without the dash, dot or number that lists begin their lines with.
 fn without_bullet(line: &str) -> &str {
-    let rest = line.trim_start_matches(['-', '–', '*', '•', '·']);
-    if rest.len() < line.len() && rest.starts_with(is_space) { rest.trim_start() } else { line }
+    let bullet = line.trim_start_matches(['-', '–', '*', '•', '·', '○', '◦']);
+    let digits = line.len() - line.trim_start_matches(|c: char| c.is_ascii_digit()).len();
+    let number = line[digits..].strip_prefix([')', '.']).filter(|_| (1..=2).contains(&digits));
+    [number.unwrap_or(line), bullet]
+        .into_iter()
+        .find(|rest| rest.len() < line.len() && rest.starts_with(is_space))
+        .map_or(line, str::trim_start)
 }
 
 fn amount_first(line: &str, reading: &Reading<'_>) -> Result<Line, LineProblem> {
@@ -108,8 +133,20 @@ fn amount_first(line: &str, reading: &Reading<'_>) -> Result<Line, LineProblem> 
             let name = without_brackets(&words[used..].join(" "));
             named(measured(number, unit, reading)?, &name)
         }
+        // "2 x 30 ml gin", "1 bottle (750 ml) gin": counting these would leave them out of the total.
+        None if holds_amount(&rest) => Err(LineProblem::Unclear),
+        None if is_poured(&outside) && number > 0.0 => Err(no_unit(line, &rest)),
         None => named(counted(number, line, &rest)?, &outside),
     }
+}
+
+/// Whether a name is of something poured, so that a bare number before it is no count. A bare "lime" is a fruit.
+fn is_poured(name: &str) -> bool {
+    density::guess(name).is_some_and(|liquid| !matches!(liquid.key, "citrus" | "orange") || name.contains("juice"))
+}
+
+fn no_unit(line: &str, rest: &str) -> LineProblem {
+    LineProblem::NoUnit(line[..line.len() - rest.len()].trim().to_owned())
 }
 
 fn amount_alone(text: &str, reading: &Reading<'_>) -> Result<Amount, LineProblem> {
@@ -133,7 +170,7 @@ fn leading_number(text: &str, reading: &Reading<'_>) -> Result<(f64, String), Li
 /// A unit of the list, or a part, which stands for one house ounce.
 #[derive(Clone, Copy)]
 enum LineUnit {
-    Known(crate::quantity::Unit),
+    Known(Unit),
     Part,
 }
 
@@ -162,7 +199,7 @@ fn counted(number: f64, line: &str, rest: &str) -> Result<Amount, LineProblem> {
         return Err(AmountProblem::Zero.into());
     }
     if number > MOST_COUNTED {
-        return Err(LineProblem::NoUnit(line[..line.len() - rest.len()].trim().to_owned()));
+        return Err(no_unit(line, rest));
     }
     Ratio::from_value(number).map(Amount::Count).map_err(|problem| AmountProblem::from(problem).into())
 }
@@ -190,8 +227,8 @@ impl LineProblem {
     pub fn fixes(&self, line: &str) -> Vec<String> {
         match self {
             LineProblem::Amount(problem) => problem.fixes(line),
-            LineProblem::NoUnit(number) => [crate::quantity::Unit::Millilitre, crate::quantity::Unit::Gram]
-                .map(|unit| line.replacen(number, &format!("{number} {}", typed(unit)), 1))
+            LineProblem::NoUnit(number) => [Unit::Millilitre, Unit::Ounce, Unit::Gram]
+                .map(|unit| replaced(line, number, &format!("{number} {}", typed(unit))))
                 .to_vec(),
             _ => Vec::new(),
         }
@@ -201,7 +238,7 @@ impl LineProblem {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::{Conventions, Unit};
+    use crate::quantity::Conventions;
     use crate::text::{Decimal, Kind};
 
     fn read(line: &str) -> Result<Line, LineProblem> {
@@ -237,6 +274,21 @@ mod tests {
         volume("Gin (60 ml)", 60.0, "Gin");
         volume("1 part vermouth", 29.574, "vermouth");
         volume("Vermouth 1 1/2 oz", 44.360, "Vermouth");
+        volume("1. 60 ml gin", 60.0, "gin");
+        volume("2) Gin 60 ml", 60.0, "Gin");
+        volume("2 oz, gin", 59.147, "gin");
+        volume("Lime .75 oz", 22.180, "Lime");
+        volume("○ 45 ml gin", 45.0, "gin");
+    }
+
+    #[test]
+    fn lines_beyond_the_limit_are_counted_not_dropped() {
+        let conventions = Conventions::default();
+        let reading =
+            Reading { conventions: &conventions, decimal: Decimal::Point, bare: Unit::Millilitre, kind: Kind::Either };
+        let lines = read_spec(&"1 ml gin\n".repeat(210), &reading);
+        assert_eq!(lines.len(), 201);
+        assert_eq!((lines[200].typed.as_str(), &lines[200].read), ("… and 10 more", &Err(LineProblem::TooMany)));
     }
 
     #[test]
@@ -256,6 +308,14 @@ mod tests {
         assert_eq!(read("top with soda"), Err(LineProblem::NoAmount));
         assert_eq!(read("60 gin"), Err(LineProblem::NoUnit("60".into())));
         assert_eq!(read("45 ml"), Err(LineProblem::NoName));
+        assert_eq!(read("2 gin"), Err(LineProblem::NoUnit("2".into())));
+        assert_eq!(read("Gin 60"), Err(LineProblem::NoUnit("60".into())));
+        for line in ["2 x 30 ml gin", "1 bottle (750 ml) gin", "1 and 1/2 oz gin", "about 2 oz gin", "~30 ml soda"] {
+            assert_eq!(read(line), Err(LineProblem::Unclear), "{line}");
+        }
+        for line in ["1 750 ml bottle gin", "Gin 1,000 ml", "Gin 2-3 oz"] {
+            assert!(matches!(read(line), Err(LineProblem::Amount(AmountProblem::Number(_)))), "{line}");
+        }
         assert_eq!(read("0 oz gin"), Err(LineProblem::Amount(AmountProblem::Zero)));
         assert_eq!(
             read("2-3 dashes bitters").map_err(|p| p.to_string()),
@@ -264,6 +324,6 @@ mod tests {
         assert_eq!(read(&"x".repeat(300)), Err(LineProblem::TooLong));
         let problem = read("1,000 ml gin").expect_err("ambiguous");
         assert_eq!(problem.fixes("1,000 ml gin"), ["1000 ml gin", "1 ml gin"]);
-        assert_eq!(LineProblem::NoUnit("60".into()).fixes("60 gin"), ["60 ml gin", "60 g gin"]);
+        assert_eq!(LineProblem::NoUnit("60".into()).fixes("60 gin"), ["60 ml gin", "60 oz gin", "60 g gin"]);
     }
 }

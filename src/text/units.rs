@@ -79,7 +79,7 @@ pub fn name(unit: Unit, house: &Conventions, decimal: Decimal) -> String {
 /// The unit of this name, in any case, singular or plural, with dots, brackets and spaces forgiven.
 #[must_use]
 pub fn unit_of(word: &str) -> Option<Unit> {
-    let lower = word.to_ascii_lowercase().replace(['.', '(', ')'], " ");
+    let lower = word.to_ascii_lowercase().replace(['.', ',', ':', '(', ')'], " ");
     let words = lower.split_whitespace().collect::<Vec<_>>().join(" ");
     let named = |word: &str| NAMES.iter().find(|(_, names)| names.contains(&word)).map(|(unit, _)| *unit);
     named(&words).or_else(|| words.strip_suffix('s').and_then(named))

@@ -6,6 +6,7 @@ pub mod check;
 pub mod precache;
 pub mod server;
 pub mod size;
+pub mod smaller;
 pub mod tools;
 
 use std::path::PathBuf;

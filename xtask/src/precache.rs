@@ -3,8 +3,10 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use anyhow::{Context, Result, anyhow};
+use anyhow::{Context, Result};
 use sha2::{Digest, Sha256};
+
+use crate::smaller;
 
 const TEMPLATE: &str = include_str!("service_worker.js");
 
@@ -21,20 +23,17 @@ const NOT_KEPT: [&str; 3] = ["_headers", "screenshots/", WORKER];
 pub fn write_from_hook() -> Result<()> {
     let staging = std::env::var_os("TRUNK_STAGING_DIR").context("TRUNK_STAGING_DIR is not set: run by Trunk only")?;
     let staging = Path::new(&staging);
-    for file in files(staging)? {
-        let path = staging.join(&file);
-        let smaller = match file.rsplit('.').next() {
-            Some("js") => {
-                minifier::js::minify(&fs::read_to_string(&path)?).map(|js| js.to_string()).map_err(str::to_owned)
-            }
-            Some("css") => {
-                minifier::css::minify(&fs::read_to_string(&path)?).map(|css| css.to_string()).map_err(str::to_owned)
-            }
-            _ => continue,
-        };
-        fs::write(path, smaller.map_err(|problem| anyhow!("{file}: {problem}"))?)?;
+    let files = files(staging)?;
+    let ending = |end: &str| files.iter().find(|file| file.ends_with(end)).map(|file| staging.join(file));
+    if let Some(wasm) = ending("_bg.wasm") {
+        let script = wasm.to_string_lossy().replace("_bg.wasm", ".js");
+        smaller::number_imports(Path::new(&script), &wasm)?;
+    }
+    for file in files.iter().filter(|file| file.ends_with(".js") || file.ends_with(".css")) {
+        smaller::minify(&staging.join(file))?;
     }
     let version = write(staging)?;
+    smaller::minify(&staging.join(WORKER))?;
     println!("service worker of version {version}");
     Ok(())
 }

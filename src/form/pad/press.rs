@@ -47,7 +47,7 @@ pub fn unit_typed(text: &str) -> Option<Unit> {
 
 /// What a key makes of a field. [`Key::Turn`] and [`Key::Done`] leave it alone.
 #[must_use]
-pub fn press(entry: &Entry, key: Key) -> Entry {
+pub fn press(entry: &Entry, key: Key, decimal: Decimal) -> Entry {
     let mut entry = entry.clone();
     let length = entry.text.chars().count();
     entry.end = entry.end.min(length);
@@ -63,8 +63,8 @@ pub fn press(entry: &Entry, key: Key) -> Entry {
         Key::Colon => insert(&entry, ":"),
         Key::Percent if entry.text.contains('%') => Entry::at_end(entry.text),
         Key::Percent => Entry::at_end(format!("{} %", entry.text.trim_end())),
-        Key::Up => step(&entry, 1.0),
-        Key::Down => step(&entry, -1.0),
+        Key::Up => step(&entry, 1.0, decimal),
+        Key::Down => step(&entry, -1.0, decimal),
         Key::Delete => delete(&entry),
         Key::Turn | Key::Done => entry,
     }
@@ -97,28 +97,50 @@ fn before_unit(entry: &Entry, edit: impl FnOnce(&str) -> String) -> Option<Entry
 }
 
 fn number(entry: &Entry, c: char) -> Entry {
-    if matches!(c, '.' | ',') && !entry.is_selected_whole() && has_mark_before(entry) {
+    if matches!(c, '.' | ',') && !entry.is_selected_whole() && has_mark(entry) {
         return entry.clone();
     }
-    let is_ratio_or_sum = |text: &str| text.ends_with(['+', ';']);
-    before_unit(entry, |amount| if is_ratio_or_sum(amount) { format!("{amount} {c}") } else { format!("{amount}{c}") })
-        .unwrap_or_else(|| insert(entry, &c.to_string()))
+    let append = |amount: &str| {
+        let mut amount = amount.to_owned();
+        match amount.pop() {
+            // "½", then "5": wholes stand before their fraction.
+            Some(last) if is_fraction(last) => format!("{amount}{c}{last}"),
+            Some(last @ ('+' | ';')) => format!("{amount}{last} {c}"),
+            last => format!("{amount}{}{c}", last.map(String::from).unwrap_or_default()),
+        }
+    };
+    if let Some(entry) = before_unit(entry, append) {
+        return entry;
+    }
+    if entry.is_at_end() && entry.text.chars().next_back().is_some_and(is_fraction) {
+        return Entry::at_end(append(&entry.text));
+    }
+    insert(entry, &c.to_string())
 }
 
-fn has_mark_before(entry: &Entry) -> bool {
-    entry
-        .text
-        .chars()
-        .take(entry.start)
-        .collect::<Vec<_>>()
-        .into_iter()
-        .rev()
-        .take_while(|c| !matches!(c, '+' | ';' | ':'))
-        .any(|c| matches!(c, '.' | ','))
+fn is_fraction(c: char) -> bool {
+    !c.is_ascii() && is_digit(c)
+}
+
+/// Whether the number that the caret stands in has a decimal mark already.
+fn has_mark(entry: &Entry) -> bool {
+    let chars: Vec<char> = entry.text.chars().collect();
+    let within = |c: &&char| c.is_ascii_digit() || matches!(c, '.' | ',');
+    let before = chars[..entry.start].iter().rev().take_while(within);
+    let after = chars[entry.end..].iter().take_while(within);
+    before.chain(after).any(|c| matches!(c, '.' | ','))
+        || (entry.is_at_end()
+            && split_unit(&entry.text)
+                .0
+                .trim_end()
+                .chars()
+                .rev()
+                .take_while(|c| within(&c))
+                .any(|c| matches!(c, '.' | ',')))
 }
 
 fn fraction(entry: &Entry, c: char) -> Entry {
-    let ends_in_fraction = |text: &str| text.chars().next_back().is_some_and(|last| !last.is_ascii() && is_digit(last));
+    let ends_in_fraction = |text: &str| text.chars().next_back().is_some_and(is_fraction);
     let put = |amount: &str| {
         let mut amount = amount.to_owned();
         if ends_in_fraction(&amount) {
@@ -134,11 +156,21 @@ fn fraction(entry: &Entry, c: char) -> Entry {
     insert(&Entry { start: from, ..entry.clone() }, &c.to_string())
 }
 
+/// Gives the amount that the caret stands in its unit; what follows it in a sum or list stays.
 fn with_unit(entry: &Entry, unit: Unit) -> Entry {
-    let (amount, _) = split_unit(&entry.text);
-    let amount = amount.trim_end();
-    let space = if amount.is_empty() { "" } else { " " };
-    Entry::at_end(format!("{amount}{space}{}", typed(unit)))
+    let caret = entry.text.char_indices().nth(entry.end).map_or(entry.text.len(), |(at, _)| at);
+    let until = entry.text[caret..].find(['+', ';']).map_or(entry.text.len(), |at| caret + at);
+    let (here, after) = entry.text.split_at(until);
+    let (amount, _) = split_unit(here);
+    let amount = if amount.ends_with(['+', ';']) { format!("{amount} ") } else { spaced(amount.trim_end()) };
+    let text = format!("{amount}{}", typed(unit));
+    let end = text.chars().count();
+    let gap = if after.starts_with('+') { " " } else { "" };
+    Entry { text: format!("{text}{gap}{after}"), start: end, end }
+}
+
+fn spaced(amount: &str) -> String {
+    if amount.is_empty() { String::new() } else { format!("{amount} ") }
 }
 
 /// Starts the next amount of a sum or list, unless one has just been started.
@@ -151,22 +183,23 @@ fn follow(entry: &Entry, mark: &str, joint: &str) -> Entry {
     }
 }
 
-fn step(entry: &Entry, by: f64) -> Entry {
+fn step(entry: &Entry, by: f64, decimal: Decimal) -> Entry {
     let (amount, rest) = split_unit(&entry.text);
-    let from = amount.rfind([':', '+', ';', ' ']).filter(|at| at + 1 < amount.len()).map_or(0, |at| at + 1);
+    let from = amount.rfind([':', '+', ';']).map_or(0, |at| at + 1);
     let (before, last) = amount.split_at(from);
-    let last = last.trim_end_matches('%').trim_end();
-    let mark = if last.contains(',') { Decimal::Comma } else { Decimal::Point };
-    let value = match crate::text::read_number(last, mark) {
+    let last = last.trim().trim_end_matches('%').trim_end();
+    let value = match crate::text::read_number(last, decimal) {
         Ok(value) => value.unwrap_or(0.0) + by,
         Err(_) => return entry.clone(),
     };
     if !(0.0..1e6).contains(&value) {
         return entry.clone();
     }
-    let number = crate::text::editable(value, mark);
+    let fraction = crate::text::fraction_of(value).filter(|_| last.chars().any(is_fraction));
+    let number = fraction.unwrap_or_else(|| crate::text::editable(value, decimal));
+    let lead = if before.is_empty() || before.ends_with(':') { "" } else { " " };
     let space = if rest.is_empty() { "" } else { " " };
-    Entry::at_end(format!("{before}{number}{space}{rest}"))
+    Entry::at_end(format!("{before}{lead}{number}{space}{rest}"))
 }
 
 fn delete(entry: &Entry) -> Entry {
@@ -178,7 +211,7 @@ fn delete(entry: &Entry) -> Entry {
         return Entry::at_end(amount.trim_end());
     }
     let before: String = entry.text.chars().take(entry.start).collect();
-    let kept = match before.trim_end_matches([' ', '+', ';']) {
+    let kept = match before.trim_end_matches([' ', '+', ';', '%']) {
         joint if joint.len() < before.len() => joint.chars().count(),
         _ => entry.start.saturating_sub(1),
     };
@@ -201,7 +234,7 @@ mod tests {
                     Key::Percent,
                 ]);
                 let key = all.into_iter().find(|key| key.label() == name).expect(name);
-                press(&entry, key)
+                press(&entry, key, Decimal::Point)
             })
             .text
     }
@@ -221,19 +254,41 @@ mod tests {
         assert_eq!(typed_in("1 8 −1"), "17");
         assert_eq!(typed_in("5 % %"), "5 %");
         assert_eq!(typed_in("½ ; ¾ oz"), "½; ¾ oz");
+        assert_eq!(typed_in("½ oz 5"), "5½ oz");
+        assert_eq!(typed_in("1 ⅓ +1"), "2⅓");
+        assert_eq!(typed_in("5 % ⌫"), "5");
+        assert_eq!(typed_in("1 . 5 oz ."), "1.5 oz");
     }
 
     #[test]
     fn a_selected_text_is_replaced_but_keeps_its_number_for_a_unit() {
-        assert_eq!(press(&Entry::selected("1¾ oz"), Key::Char('4')).text, "4");
-        assert_eq!(press(&Entry::selected("1¾ oz"), Key::Unit(Unit::Millilitre)).text, "1¾ ml");
-        assert_eq!(press(&Entry::selected("45 ml"), Key::Delete).text, "");
+        assert_eq!(press(&Entry::selected("1¾ oz"), Key::Char('4'), Decimal::Point).text, "4");
+        assert_eq!(press(&Entry::selected("1¾ oz"), Key::Unit(Unit::Millilitre), Decimal::Point).text, "1¾ ml");
+        assert_eq!(press(&Entry::selected("45 ml"), Key::Delete, Decimal::Point).text, "");
+    }
+
+    #[test]
+    fn one_more_takes_the_whole_number() {
+        for (text, more) in [("1 3/4", "2.75"), ("1,5", "2,5"), ("1:5", "1:6"), ("", "1")] {
+            assert_eq!(
+                press(&Entry::at_end(text), Key::Up, Decimal::Comma).text.replace('.', ","),
+                more.replace('.', ",")
+            );
+        }
+    }
+
+    #[test]
+    fn a_unit_goes_to_the_amount_under_the_caret() {
+        let entry = Entry { text: "1½ oz + 2 dash".into(), start: 1, end: 1 };
+        assert_eq!(press(&entry, Key::Unit(Unit::Millilitre), Decimal::Point).text, "1½ ml + 2 dash");
+        let entry = Entry { text: "1.5 oz".into(), start: 0, end: 0 };
+        assert_eq!(press(&entry, Key::Char('.'), Decimal::Point).text, "1.5 oz");
     }
 
     #[test]
     fn a_caret_in_the_middle_types_there() {
         let entry = Entry { text: "15 ml".into(), start: 1, end: 1 };
-        assert_eq!(press(&entry, Key::Char('2')), Entry { text: "125 ml".into(), start: 2, end: 2 });
-        assert_eq!(press(&entry, Key::Delete).text, "5 ml");
+        assert_eq!(press(&entry, Key::Char('2'), Decimal::Point), Entry { text: "125 ml".into(), start: 2, end: 2 });
+        assert_eq!(press(&entry, Key::Delete, Decimal::Point).text, "5 ml");
     }
 }

@@ -1,7 +1,8 @@
 //! The lines of a spec as rows of a table: scaled, as read, or kept and explained.
 
-use crate::book::{Line, Spec};
-use crate::craft::scale::{Rounding, ScaledLine};
+use crate::book::{Line, Mark, Spec};
+use crate::craft::scale::{Rounding, ScaledLine, With, with};
+use crate::form::pad::unit_typed;
 use crate::form::{Bench, Row};
 use crate::quantity::{Amount, Ratio, Unit, Volume};
 use crate::text::{self, LineProblem, SpecLine};
@@ -40,7 +41,7 @@ pub(in crate::form) fn unscaled_row(line: &SpecLine, bench: &Bench) -> Row {
 }
 
 pub(super) fn scaled_row(line: &ScaledLine, rounding: Rounding, bench: &Bench) -> Row {
-    let amount = pour_words(line.rounded, rounding, bench);
+    let amount = pour_words(line, rounding, bench);
     let exact = exact_words(line.exact, bench);
     let mut detail = if exact == amount { String::new() } else { format!("exactly {exact}") };
     if line.drift.abs() >= NOTICEABLE {
@@ -63,23 +64,24 @@ fn counted_words(count: Ratio, bench: &Bench) -> String {
     text::fraction_of(count.value()).unwrap_or_else(|| text::count(count.value(), bench.decimal))
 }
 
-/// A rounded amount as it is poured: ounces where the jiggers are in ounces, dashes when tiny.
-fn pour_words(amount: Amount, rounding: Rounding, bench: &Bench) -> String {
+/// A rounded amount as it is poured: ounces where the jiggers are in house ounces, dashes when tiny.
+fn pour_words(line: &ScaledLine, rounding: Rounding, bench: &Bench) -> String {
     let conventions = &bench.house.conventions;
-    match amount {
-        Amount::Volume(volume) if rounding == Rounding::Jiggers => {
-            let smallest = bench.house.marks().min_by(|a, b| a.volume.ml().total_cmp(&b.volume.ml()));
-            let in_ounces = smallest.is_some_and(|mark| mark.label.contains("oz"));
-            let tiny = smallest.is_some_and(|mark| volume.ml() < 0.75 * mark.volume.ml());
-            match text::figure(amount, Unit::Dash, conventions, bench.decimal).filter(|_| tiny) {
-                Some(dashes) => dashes.to_string(),
-                None if in_ounces => text::ounces(volume, conventions, bench.decimal).to_string(),
-                None => whole_ml(volume, bench),
+    match (line.rounded, line.exact) {
+        (Amount::Volume(volume), Amount::Volume(exact)) if rounding == Rounding::Jiggers => {
+            let in_ounces = |mark: &Mark| unit_typed(&mark.label) == Some(Unit::Ounce);
+            match with(exact, &bench.house) {
+                With::Jiggers(_) if bench.house.marks().all(in_ounces) => {
+                    text::ounces(volume, conventions, bench.decimal).to_string()
+                }
+                With::Dasher => text::figure(line.rounded, Unit::Dash, conventions, bench.decimal)
+                    .map_or_else(String::new, |dashes| dashes.to_string()),
+                _ => whole_ml(volume, bench),
             }
         }
-        Amount::Volume(volume) => whole_ml(volume, bench),
-        Amount::Mass(mass) => text::grams(mass, 1, bench.decimal).to_string(),
-        Amount::Count(count) => counted_words(count, bench),
+        (Amount::Volume(volume), _) => whole_ml(volume, bench),
+        (Amount::Mass(mass), _) => text::grams(mass, 1, bench.decimal).to_string(),
+        (Amount::Count(count), _) => counted_words(count, bench),
     }
 }
 

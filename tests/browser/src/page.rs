@@ -157,7 +157,7 @@ impl Phone {
     /// When there is no such field.
     pub async fn type_in(&self, name: &str, text: &str) -> Result<()> {
         let field = self.driver.find(By::Id(name)).await.with_context(|| format!("no field {name}"))?;
-        self.run(&format!("const e = document.getElementById('{name}'); e.focus(); e.select()")).await?;
+        self.run(&format!("const e = document.getElementById('{name}'); e.focus(); e.select(); if (e.tagName === 'TEXTAREA') {{ e.value = ''; e.dispatchEvent(new Event('input', {{ bubbles: true }})) }}")).await?;
         if text.is_empty() {
             field.send_keys("" + Key::Delete).await?;
         } else {
@@ -200,6 +200,22 @@ impl Phone {
     pub async fn is_kept(&self) -> Result<()> {
         self.until("navigator.serviceWorker.controller && navigator.serviceWorker.controller.state === 'activated'")
             .await
+    }
+
+    /// The tab in use.
+    ///
+    /// # Errors
+    /// When the browser refuses.
+    pub async fn tab(&self) -> Result<thirtyfour::WindowHandle> {
+        Ok(self.driver.window().await?)
+    }
+
+    /// Goes on in another tab.
+    ///
+    /// # Errors
+    /// When it is gone.
+    pub async fn go_to_tab(&self, tab: &thirtyfour::WindowHandle) -> Result<()> {
+        Ok(self.driver.switch_to_window(tab.clone()).await?)
     }
 
     /// Opens another tab and goes on in it.

@@ -111,6 +111,36 @@ async fn blocked_storage_is_said_and_the_tools_still_answer() -> Result<()> {
 }
 
 #[tokio::test]
+async fn two_tabs_do_not_overwrite_each_other() -> Result<()> {
+    let serving = Serving::start(&xtask::dist())?;
+    let phone = Phone::start(&serving.url(), &Setup::default()).await?;
+    phone.open("service/scale").await?;
+    let first = phone.tab().await?;
+    phone.new_tab().await?;
+    phone.open("service/scale").await?;
+    phone.type_in("spec", "60 ml gin").await?;
+    phone.go_to_tab(&first).await?;
+    phone.until("document.getElementById('spec').value === '60 ml gin'").await?;
+    phone.press("7").await?;
+    phone.reload().await?;
+    assert_eq!(phone.value("spec").await?, "60 ml gin");
+    Ok(())
+}
+
+#[tokio::test]
+async fn carrying_on_works_where_commas_show_decimals() -> Result<()> {
+    let serving = Serving::start(&xtask::dist())?;
+    let phone = Phone::start(&serving.url(), &Setup::default()).await?;
+    phone.open("shelf").await?;
+    phone.tap_on("1,5").await?;
+    phone.tap_on("Service").await?;
+    phone.tap_on("Wash it with milk").await?;
+    phone.strip_says("10,4 ml milk").await?;
+    assert_eq!(phone.value("drink").await?, "51,75 ml");
+    Ok(())
+}
+
+#[tokio::test]
 async fn full_storage_is_said_and_unsaid() -> Result<()> {
     let serving = Serving::start(&xtask::dist())?;
     let before = "window.__full = false; const set = Storage.prototype.setItem;
