@@ -2,20 +2,16 @@
 
 use crate::book::{Ingredient, Kind, Sugar};
 use crate::quantity::{Abv, Acidity, Amount, Density, Mass, Ratio, Temperature, Volume};
-use crate::substance::acid::Acid;
+use crate::substance::acid::{Acid, ML_PER_GRAM_DISSOLVED};
 use crate::substance::mix::Mix;
-
-/// Grams of ethanol to the millilitre at 20 °C. Source: OIML R 22 (1975).
-const ETHANOL_G_PER_ML: f64 = 0.789_239_1;
-/// Density of whole milk at 20 °C, g/ml, from memory; cream is taken as the same.
-const MILK_G_PER_ML: f64 = 1.030;
+use crate::substance::{ethanol, milk};
 
 /// A litre of an ingredient at 20 °C: what is named in it, and water to fill the litre. A powder: a kilogram.
 #[must_use]
 pub fn standard(ingredient: &Ingredient) -> Mix {
     let grams = |g: f64| Mass::from_g(g).unwrap_or(Mass::ZERO);
     let mut mix = ingredient.acids.iter().map(|(acid, g)| Mix::acid(*acid, grams(*g))).sum::<Mix>();
-    mix.ethanol = grams(ingredient.percent * 10.0 * ETHANOL_G_PER_ML);
+    mix.ethanol = grams(ingredient.percent * 10.0 * ethanol::G_PER_ML);
     match ingredient.sugar_kind {
         Sugar::Sucrose => mix.sucrose = grams(ingredient.sugar),
         Sugar::Invert => mix.invert_sugar = grams(ingredient.sugar),
@@ -23,8 +19,8 @@ pub fn standard(ingredient: &Ingredient) -> Mix {
     mix.other = grams(ingredient.other);
     mix.cations = Ratio::from_value(ingredient.cations).unwrap_or(Ratio::ZERO);
     if ingredient.is_milk {
-        let acids = mix.acids().g() * 0.6;
-        mix.milk = grams((1000.0 - acids) * MILK_G_PER_ML);
+        let acids = mix.acids().g() * ML_PER_GRAM_DISSOLVED;
+        mix.milk = grams((1000.0 - acids) * milk::G_PER_ML);
     } else if ingredient.kind != Kind::Powder {
         fill_with_water(&mut mix);
     }

@@ -1,5 +1,6 @@
 //! What a drink holds of energy, and how it is counted in standard drinks.
 
+use super::ethanol;
 use super::mix::Mix;
 
 /// Kilojoules and kilocalories to the gram. Source: Regulation (EU) 1169/2011, Annex XIV.
@@ -39,18 +40,15 @@ pub enum StandardDrink {
     Canada,
 }
 
-/// Grams of ethanol to the millilitre at 20 °C. Source: OIML R 22 (1975).
-const ETHANOL_G_PER_ML: f64 = 0.789_239_1;
-
 impl StandardDrink {
     /// Grams of ethanol in one.
     #[must_use]
     pub const fn grams(self) -> f64 {
         match self {
             StandardDrink::UnitedStates => 14.0,
-            StandardDrink::UnitedKingdom => 10.0 * ETHANOL_G_PER_ML,
+            StandardDrink::UnitedKingdom => 10.0 * ethanol::G_PER_ML,
             StandardDrink::Australia => 10.0,
-            StandardDrink::Canada => 17.05 * ETHANOL_G_PER_ML,
+            StandardDrink::Canada => 17.05 * ethanol::G_PER_ML,
         }
     }
 

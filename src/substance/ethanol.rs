@@ -70,8 +70,8 @@ const C5: [f64; 2] = [-2.788_074_354_782_409e-8, 1.345_612_883_493_354e-8];
 /// Coldest and warmest temperature of the formula, °C.
 pub const VALID_CELSIUS: (f64, f64) = (-20.0, 40.0);
 
-/// Density of pure ethanol at 20 °C, kg/m³, which the formula gives.
-const ETHANOL_AT_20: f64 = 789.239_1;
+/// Grams of pure ethanol to the millilitre at 20 °C, as the formula gives it.
+pub const G_PER_ML: f64 = 0.789_239_1;
 
 /// Density of a mixture of ethanol and water: the sum of A, B and C terms in mass fraction and
 /// temperature − 20 °C.
@@ -97,14 +97,14 @@ pub fn density(ethanol: MassFraction, at: Temperature) -> Result<Density, OutOfR
 #[must_use]
 pub fn strength(ethanol: MassFraction) -> Abv {
     let w = ethanol.fraction();
-    Abv::from_fraction((w * kg_per_m3(w, 20.0) / ETHANOL_AT_20).clamp(0.0, 1.0)).unwrap_or(Abv::NONE)
+    Abv::from_fraction((w * kg_per_m3(w, 20.0) / (1000.0 * G_PER_ML)).clamp(0.0, 1.0)).unwrap_or(Abv::NONE)
 }
 
 /// The mass fraction of a strength by volume at 20 °C: the inverse of [`strength`], to 10⁻¹².
 #[must_use]
 pub fn mass_fraction(strength: Abv) -> MassFraction {
     let wanted = strength.fraction();
-    let found = bisect(|w| w * kg_per_m3(w, 20.0) / ETHANOL_AT_20 - wanted);
+    let found = bisect(|w| w * kg_per_m3(w, 20.0) / (1000.0 * G_PER_ML) - wanted);
     MassFraction::from_fraction(found).unwrap_or(MassFraction::NONE)
 }
 

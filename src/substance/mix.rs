@@ -8,6 +8,7 @@ use std::ops::{Add, Mul};
 use super::acid::{Acid, ML_PER_GRAM_DISSOLVED};
 use super::cold;
 use super::ethanol;
+use super::milk;
 use super::ph::{Dissolved, PhProblem, ph};
 use super::sucrose;
 use crate::quantity::{Abv, Acidity, Brix, Density, Mass, MassFraction, OutOfRange, Ratio, Temperature, Volume};
@@ -33,12 +34,8 @@ pub struct Mix {
     pub cations: Ratio,
 }
 
-/// Kilograms of ethanol to the litre at 20 °C, as OIML R 22 has it.
-const ETHANOL_G_PER_ML: f64 = 0.789_239_1;
 /// Millilitres a gram of other solids takes up. Common practice, no source: near that of sugar.
 const OTHER_ML_PER_GRAM: f64 = 0.62;
-/// Density of whole milk at 20 °C, g/ml, from memory.
-const MILK_G_PER_ML: f64 = 1.030;
 
 impl Mix {
     /// Water alone.
@@ -113,7 +110,7 @@ impl Mix {
         let rooms = sugar.g() * sucrose::ml_per_gram(sweetness)
             + self.acids().g() * ML_PER_GRAM_DISSOLVED
             + self.other.g() * OTHER_ML_PER_GRAM
-            + self.milk.g() / MILK_G_PER_ML;
+            + self.milk.g() / milk::G_PER_ML;
         Volume::from_ml(solvent.volume_at(base).ml() + rooms)
     }
 
@@ -133,7 +130,7 @@ impl Mix {
     /// Strength by volume at 20 °C: its ethanol by itself, over the whole.
     #[must_use]
     pub fn strength(&self) -> Abv {
-        let over = self.ethanol.g() / ETHANOL_G_PER_ML / self.volume_at_20().ml();
+        let over = self.ethanol.g() / ethanol::G_PER_ML / self.volume_at_20().ml();
         Abv::from_fraction(over.min(1.0)).unwrap_or(Abv::NONE)
     }
 
