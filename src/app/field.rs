@@ -51,6 +51,7 @@ fn amount(desk: Desk, field: &Field, keys: Keys) -> AnyView {
     let on_focus: Box<dyn FnMut(leptos::ev::FocusEvent)> = Box::new(move |_| {
         desk.fresh.set_value(true);
         activate(desk, active);
+        browser::select(name);
     });
     // The first tap selects all, ready for a new number; a second one puts the caret where it lands.
     let on_click = on_tap(move || {
@@ -97,7 +98,6 @@ fn amount(desk: Desk, field: &Field, keys: Keys) -> AnyView {
 fn activate(desk: Desk, field: ActiveField) {
     desk.activate(Some(field));
     browser::show(field.name);
-    browser::select(field.name);
 }
 
 /// The unit a bare number is read in, shown dim behind it.
@@ -207,7 +207,7 @@ fn keep_pad(desk: Desk, before: Option<ActiveField>) {
     let first = first_of(desk);
     let active = desk.sight.with_untracked(|sight| sight.active);
     if let (Some(field), Some(_)) = (first.filter(|_| first != before), active) {
-        desk.activate(Some(field));
+        activate(desk, field);
         browser::select(field.name);
     }
 }
@@ -218,8 +218,7 @@ pub(super) fn open_first(desk: Desk) {
     let calls_for_it = untrack(|| desk.route() != Route::Shelf && desk.uses_pad());
     if let Some(field) = first.filter(|_| calls_for_it) {
         browser::focus(field.name);
-        desk.activate(Some(field));
+        activate(desk, field);
         browser::select(field.name);
-        browser::show(field.name);
     }
 }

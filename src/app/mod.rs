@@ -28,6 +28,10 @@ fn app() -> AnyView {
     let desk = Desk::open();
     browser::on_event("hashchange", move || desk.arrive(&browser::hash()));
     browser::on_event("storage", move || desk.follow());
+    // The hint on installing reads what boot.js has noted by then.
+    for noted in ["meniscus-can-install", "meniscus-installed"] {
+        browser::on_event(noted, move || desk.sight.update(|_| {}));
+    }
     desk.arrive(&browser::hash());
     desk.begin();
     part::outside(Box::new(move || browser::set_theme(desk.shelf().theme())));

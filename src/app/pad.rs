@@ -80,6 +80,7 @@ fn type_into(desk: Desk, key: Key) {
     let decimal = desk.bench.with_untracked(|bench| bench.decimal);
     let entry = press(&Entry { text: text.clone(), start, end }, key, decimal);
     input.set_value(&entry.text);
+    desk.fresh.set_value(false);
     if !browser::has_focus(&input) {
         browser::focus(active.name);
     }
