@@ -9,7 +9,7 @@ use super::slot::Slot;
 use crate::form::Bench;
 use crate::form::route::{self, Route};
 use crate::form::screen::{Deed, Screen, after, screen};
-use crate::form::shelf::{Keyboard, ShelfForm};
+use crate::form::shelf::{Keyboard, ShelfForm, Theme};
 use crate::store;
 
 /// What is in sight besides the forms. Kept in one signal: each type of signal costs a phone a kilobyte.
@@ -123,14 +123,14 @@ impl Desk {
         browser::next_frame(move || field::open_first(self));
     }
 
-    /// What is chosen on the shelf.
-    pub(super) fn shelf(self) -> ShelfForm {
-        self.shelf.with(ShelfForm::of)
+    /// The look chosen.
+    pub(super) fn theme(self) -> Theme {
+        self.shelf.with(Theme::of)
     }
 
     /// Whether numbers are entered on the app's own pad.
     pub(super) fn uses_pad(self) -> bool {
-        self.shelf().keyboard() == Keyboard::Pad
+        self.shelf.with(Keyboard::of) == Keyboard::Pad
     }
 }
 

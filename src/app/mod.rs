@@ -34,7 +34,7 @@ fn app() -> AnyView {
     }
     desk.arrive(&browser::hash());
     desk.begin();
-    part::outside(Box::new(move || browser::set_theme(desk.shelf().theme())));
+    part::outside(Box::new(move || browser::set_theme(desk.theme())));
     part::all(
         [shell::header(desk), strip::strip(desk), shell::page(desk), pad::pad(desk), shell::places(desk)].into_iter(),
     )

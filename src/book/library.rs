@@ -3,6 +3,7 @@
 
 use super::ingredient::{Allergen, Ingredient, Kind};
 use crate::substance::acid::Acid;
+use crate::substance::juice::{LEMON_CITRIC, LIME_CITRIC};
 
 const fn spirit(key: &'static str, name: &'static str, percent: f64) -> Ingredient {
     Ingredient::new(key, name, Kind::Spirit).at(percent)
@@ -115,8 +116,8 @@ pub const LIBRARY: &[Ingredient] = &[
     other("orange-bitters", "Orange bitters", Kind::Bitters).at(40.0).sweet(30.0),
     other("anise-bitters", "Anise bitters", Kind::Bitters).at(35.0).sweet(30.0),
     // Juices. Fresh fruit varies by a fifth and more.
-    juice("lemon-juice", "Lemon juice", 20.0, &[(Acid::Citric, 48.0)]).from(PENNISTON, "citric 44 to 60 g/l"),
-    juice("lime-juice", "Lime juice", 15.0, &[(Acid::Citric, 45.9)]).from(PENNISTON, "citric 39 to 53 g/l"),
+    juice("lemon-juice", "Lemon juice", 20.0, &[(Acid::Citric, LEMON_CITRIC)]).from(PENNISTON, "citric 44 to 60 g/l"),
+    juice("lime-juice", "Lime juice", 15.0, &[(Acid::Citric, LIME_CITRIC)]).from(PENNISTON, "citric 39 to 53 g/l"),
     juice("orange-juice", "Orange juice", 100.0, &[(Acid::Citric, 9.1)]).from(PENNISTON, "citric 7 to 13 g/l"),
     juice("grapefruit-juice", "Grapefruit juice", 80.0, &[(Acid::Citric, 14.0)]),
     juice("pineapple-juice", "Pineapple juice", 125.0, &[(Acid::Citric, 8.0)]),

@@ -1,6 +1,6 @@
 //! Syrups: made to a sweetness, corrected, and swapped for one another at equal sugar.
 
-use crate::quantity::{Brix, Mass, OutOfRange, Ratio, Temperature, Volume};
+use crate::quantity::{Brix, Density, Mass, OutOfRange, Ratio, Temperature, Volume};
 use crate::substance::sucrose;
 
 /// Sugar and water for a syrup.
@@ -13,8 +13,7 @@ pub struct Syrup {
 }
 
 /// Bulk density of granulated sugar, g/ml: 200 g to the US cup (USDA portion data, from memory), ± 5 %.
-const GRANULATED_SUGAR: f64 = 200.0 / 236.588_236_5;
-const WATER: f64 = 0.998_201;
+const GRANULATED_SUGAR: f64 = 200.0 / Volume::US_CUP.ml();
 
 /// °Brix of `sugar` parts to one of water, by weight: 1:1 is 50.
 ///
@@ -30,7 +29,7 @@ pub fn brix_by_weight(sugar: Ratio) -> Result<Brix, OutOfRange> {
 /// As [`brix_by_weight`].
 pub fn brix_by_volume(sugar: Ratio) -> Result<Brix, OutOfRange> {
     let grams = sugar.value() * GRANULATED_SUGAR;
-    Brix::from_degrees(100.0 * grams / (grams + WATER))
+    Brix::from_degrees(100.0 * grams / (grams + Density::WATER.g_per_ml()))
 }
 
 /// Sugar and water for a volume of syrup at 20 °C: density × °Brix.

@@ -116,12 +116,6 @@ impl Answer {
         text
     }
 
-    /// The problem of one field.
-    #[must_use]
-    pub fn problem(&self, field: &str) -> Option<&Problem> {
-        self.problems.iter().find(|problem| problem.field == field)
-    }
-
     pub(super) fn cell(&mut self, label: impl Into<String>, figure: Figure) {
         self.cells.push(Cell { label: label.into(), figure });
     }

@@ -38,19 +38,7 @@ impl Bench {
         Reading { conventions: &self.house.conventions, decimal: self.decimal, bare, kind }
     }
 
-    /// The number of a field that is not empty and has no problem; a problem is added to `problems`.
-    fn read<T>(
-        field: &'static str,
-        text: &str,
-        result: Result<Option<T>, AmountProblem>,
-        problems: &mut Vec<Problem>,
-    ) -> Option<T> {
-        result.unwrap_or_else(|problem| {
-            problems.push(Problem { fixes: problem.fixes(text), ..Problem::new(field, problem) });
-            None
-        })
-    }
-
+    /// The amount of a field that is not empty and has no problem; a problem is added to `problems`.
     pub(super) fn amount(
         &self,
         field: &'static str,
@@ -58,7 +46,10 @@ impl Bench {
         kind: Kind,
         problems: &mut Vec<Problem>,
     ) -> Option<Amount> {
-        Self::read(field, text, text::read_amount(text, &self.reading(kind)), problems)
+        text::read_amount(text, &self.reading(kind)).unwrap_or_else(|problem| {
+            problems.push(Problem { fixes: problem.fixes(text), ..Problem::new(field, problem) });
+            None
+        })
     }
 
     pub(super) fn volume(&self, field: &'static str, text: &str, problems: &mut Vec<Problem>) -> Option<Volume> {

@@ -98,14 +98,11 @@ impl Tool for ScaleForm {
                 Block::amount(HEADSPACE, "Left empty", Keys::Percent),
             ],
             By::Factor => vec![Block::amount(FACTOR, "Times", Keys::Count)],
-            By::Have => vec![
-                Block::amount(
-                    HAVE,
-                    "I have",
-                    if self.have_is_counted(&measured(&self.lines(bench))) { Keys::Count } else { Keys::Either },
-                ),
-                Block::pick("have_of", "Of", self.line_options(bench)),
-            ],
+            By::Have => {
+                let spec = measured(&self.lines(bench));
+                let keys = if self.have_is_counted(&spec) { Keys::Count } else { Keys::Either };
+                vec![Block::amount(HAVE, "I have", keys), Block::pick("have_of", "Of", line_options(spec))]
+            }
         });
         let placeholder = ScaleForm::PLACEHOLDER;
         blocks.extend([
@@ -163,13 +160,6 @@ impl ScaleForm {
 
     fn by(&self) -> By {
         By::read(&self.by)
-    }
-
-    /// The measured lines, to choose from.
-    fn line_options(&self, bench: &Bench) -> Vec<Opt> {
-        let spec = measured(&self.lines(bench));
-        let keys = line_keys(&spec);
-        keys.into_iter().zip(spec.lines).map(|(key, line)| Opt { key, label: line.name }).collect()
     }
 
     /// The place of the line there is a given amount of: the first when none is chosen.
@@ -275,6 +265,12 @@ impl ScaleForm {
         answer.carry("Wash it with milk", Route::MilkWash.href_with("drink", &carried));
         answer
     }
+}
+
+/// The measured lines, to choose from.
+fn line_options(spec: Spec) -> Vec<Opt> {
+    let keys = line_keys(&spec);
+    keys.into_iter().zip(spec.lines).map(|(key, line)| Opt { key, label: line.name }).collect()
 }
 
 /// A key for each line: its name, and its number among those of the same name.

@@ -207,6 +207,27 @@ impl Tool for ShelfForm {
     fn take(&mut self, _name: &str, _text: &str) {}
 }
 
+impl Theme {
+    /// The look chosen on the shelf of these texts.
+    #[must_use]
+    pub fn of(texts: &Texts) -> Theme {
+        chosen(texts, "theme")
+    }
+}
+
+impl Keyboard {
+    /// What numbers are entered with on the shelf of these texts.
+    #[must_use]
+    pub fn of(texts: &Texts) -> Keyboard {
+        chosen(texts, "keyboard")
+    }
+}
+
+/// One choice, without reading the whole shelf for it; where none is kept the first, as in [`ShelfForm`].
+fn chosen<C: Choice>(texts: &Texts, name: &str) -> C {
+    C::read(texts.get(name).map_or("", String::as_str))
+}
+
 impl ShelfForm {
     /// The shelf of these texts.
     #[must_use]
@@ -214,18 +235,6 @@ impl ShelfForm {
         let mut shelf = ShelfForm::default();
         fill(&mut shelf, texts);
         shelf
-    }
-
-    /// The look chosen.
-    #[must_use]
-    pub fn theme(&self) -> Theme {
-        Theme::read(&self.theme)
-    }
-
-    /// What numbers are entered with.
-    #[must_use]
-    pub fn keyboard(&self) -> Keyboard {
-        Keyboard::read(&self.keyboard)
     }
 
     fn jigger_texts(&self) -> [(&str, &str); 6] {
@@ -356,6 +365,18 @@ mod tests {
         let bench = shelf.bench(Decimal::Point);
         let labels: Vec<&str> = bench.house.marks().map(|mark| mark.label.as_str()).collect();
         assert_eq!(labels, ["2 oz", "1½ oz", "1 oz", "¼ oz", "½ oz", "¾ oz"]);
+    }
+
+    #[test]
+    fn one_choice_reads_as_the_whole_shelf_does() {
+        let empty = Texts::new();
+        let whole = ShelfForm::of(&empty);
+        assert_eq!(
+            (Theme::of(&empty).key(), Keyboard::of(&empty).key()),
+            (whole.theme.as_str(), whole.keyboard.as_str())
+        );
+        let paper = Texts::from([("theme".to_owned(), "paper".to_owned())]);
+        assert_eq!(Theme::of(&paper), Theme::Paper);
     }
 
     #[test]

@@ -22,19 +22,31 @@ pub struct JuiceAcids {
 const BAR: &str = "common practice, no source";
 const PENNISTON: &str = "Penniston, Nakada, Holmes, Assimos, J Endourol 2008;22(3):567–570";
 
+/// Citric acid of fresh lime juice, g/l. Source: Penniston et al. 2008, SD 6.9.
+pub const LIME_CITRIC: f64 = 45.9;
+/// Citric acid of fresh lemon juice, g/l. Source: Penniston et al. 2008, SD 3.8.
+pub const LEMON_CITRIC: f64 = 48.0;
+
 /// The named profiles. The published ones give citric acid only.
 ///
 /// The bar rule for lime (4 % citric + 2 % malic) is not borne out by the papers we know:
 /// both stand here, and the person chooses.
 pub const PROFILES: &[JuiceAcids] = &[
     JuiceAcids { key: "lime-bar", fruit: "lime", name: "Lime, bar rule", citric: 40.0, malic: 20.0, source: BAR },
-    JuiceAcids { key: "lime-2008", fruit: "lime", name: "Lime, measured", citric: 45.9, malic: 0.0, source: PENNISTON },
+    JuiceAcids {
+        key: "lime-2008",
+        fruit: "lime",
+        name: "Lime, measured",
+        citric: LIME_CITRIC,
+        malic: 0.0,
+        source: PENNISTON,
+    },
     JuiceAcids { key: "lemon-bar", fruit: "lemon", name: "Lemon, bar rule", citric: 60.0, malic: 0.0, source: BAR },
     JuiceAcids {
         key: "lemon-2008",
         fruit: "lemon",
         name: "Lemon, measured",
-        citric: 48.0,
+        citric: LEMON_CITRIC,
         malic: 0.0,
         source: PENNISTON,
     },

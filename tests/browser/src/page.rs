@@ -10,15 +10,6 @@ use crate::Phone;
 pub const ROUTES: [&str; 7] =
     ["service/measure", "service/scale", "prep/acid", "prep/milk-wash", "batch/serves", "specs", "shelf"];
 
-/// The two looks.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Theme {
-    /// Dark.
-    Slate,
-    /// Light.
-    Paper,
-}
-
 impl Phone {
     /// Opens a screen, and waits until the app has drawn it.
     ///
