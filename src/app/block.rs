@@ -7,7 +7,7 @@ use super::desk::Desk;
 use super::field::{field, fix_buttons};
 use super::part::{all, button, link, nothing, on_tap, paragraph};
 use crate::form::screen::{Block, Deed};
-use crate::form::{Cell, Row};
+use crate::form::{Cell, Row, Share};
 
 /// One block.
 pub(super) fn block(desk: Desk, block: &Block) -> AnyView {
@@ -40,26 +40,47 @@ fn heading(words: &'static str) -> AnyView {
 }
 
 fn table_row(desk: Desk, row: &Row) -> AnyView {
-    let typed = row.name.clone();
+    let typed = if row.typed.is_empty() { row.name.clone() } else { row.typed.clone() };
     let fixes = fix_buttons(&row.fixes, move |fixed| desk.act(Deed::Rewrite(&typed, fixed)));
     view! {
         <li class=if row.marked { "marked" } else { "" }>
             <span class="name">{row.name.clone()}</span>
             <b>{row.amount.clone()}</b>
             <span class="detail">{row.detail.clone()}{fixes}</span>
+            {shares(&row.shares)}
         </li>
     }
     .into_any()
 }
 
-fn cell(cell: &Cell) -> AnyView {
-    view! {
-        <div class="cell">
-            <dt>{cell.label.clone()}</dt>
-            <dd><b>{cell.figure.value.clone()}</b>" "{cell.figure.unit.clone()}</dd>
-        </div>
+/// Shares of the drink: a bar over its words each.
+fn shares(shares: &[Share]) -> AnyView {
+    if shares.is_empty() {
+        return nothing();
     }
-    .into_any()
+    let shares = all(shares.iter().map(|share| {
+        view! {
+            <span>
+                <svg viewBox="0 0 100 4" preserveAspectRatio="none" aria-hidden="true">
+                    <rect class="whole" width="100" height="4"></rect>
+                    <rect class="share" width=share.percent.to_string() height="4"></rect>
+                </svg>
+                {share.words.clone()}
+            </span>
+        }
+        .into_any()
+    }));
+    view! { <span class="shares">{shares}</span> }.into_any()
+}
+
+/// A figure under its label; one that explains itself opens when tapped anywhere.
+fn cell(cell: &Cell) -> AnyView {
+    let figure = view! { <b>{cell.figure.value.clone()}</b>" "{cell.figure.unit.clone()} }.into_any();
+    let figure = match cell.about {
+        "" => figure,
+        about => view! { <details><summary>{figure}</summary><p>{about}</p></details> }.into_any(),
+    };
+    view! { <div class="cell"><dt>{cell.label.clone()}</dt><dd>{figure}</dd></div> }.into_any()
 }
 
 /// Clear, Undo and Copy.

@@ -7,7 +7,7 @@ use super::field;
 use super::pad::ActiveField;
 use super::slot::Slot;
 use crate::form::Bench;
-use crate::form::route::{self, Route};
+use crate::form::route::{self, Place, Route};
 use crate::form::screen::{Deed, Screen, after, screen};
 use crate::form::shelf::{Keyboard, ShelfForm, Theme};
 use crate::store;
@@ -51,8 +51,13 @@ impl Desk {
         if let Err(problem) = store::trial() {
             sight.update(|sight| sight.notice = problem.to_string());
         }
-        let keys = [Route::Measure, Route::Scale, Route::Acid, Route::MilkWash, Route::Serves, Route::Shelf];
-        let slots: Vec<Slot> = keys.iter().map(|route| Slot::open(route.form_key(), sight)).collect();
+        // Each form once, that of the shelf last.
+        let mut slots: Vec<Slot> = Vec::new();
+        for route in Place::ALL.iter().flat_map(|place| place.tools()) {
+            if slots.iter().all(|slot| slot.key() != route.form_key()) {
+                slots.push(Slot::open(route.form_key(), sight));
+            }
+        }
         let shelf = slots[slots.len() - 1];
         let device = browser::device_decimal();
         let bench = Memo::new(move |_| shelf.with(|texts| ShelfForm::of(texts).bench(device)));

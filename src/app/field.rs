@@ -6,10 +6,10 @@ use super::browser;
 use super::desk::Desk;
 use super::pad::ActiveField;
 use super::part::{On, all, button, nothing, on_tap};
-use crate::form::Problem;
 use crate::form::pad::{Keys, unit_typed};
 use crate::form::route::Route;
 use crate::form::screen::{Block, Field, Input, Opt};
+use crate::form::{Fix, Problem};
 use crate::text;
 
 /// A field and what is wrong with it.
@@ -105,6 +105,7 @@ fn assumed_unit(desk: Desk, keys: Keys, typed: &str) -> &'static str {
     let number_alone = unit_typed(typed).is_none() && typed.chars().any(text::is_digit);
     match keys {
         Keys::Weight if number_alone => "g",
+        Keys::Celsius if number_alone && !typed.ends_with(['F', 'f', 'C', 'c']) => "°C",
         Keys::Percent if !typed.contains('%') => "%",
         Keys::Pour | Keys::Batch | Keys::Either if number_alone => {
             desk.bench.with(|bench| text::typed(bench.house.usual_unit))
@@ -130,10 +131,10 @@ fn problem(desk: Desk, field: &Field) -> AnyView {
 }
 
 /// Texts that would settle something, one tap each.
-pub(super) fn fix_buttons(fixes: &[String], put: impl Fn(&str) + Clone + 'static) -> AnyView {
-    all(fixes.iter().map(|fix| {
-        let (put, text) = (put.clone(), fix.clone());
-        button("fix", fix.clone(), true, on_tap(move || put(&text)))
+pub(super) fn fix_buttons(fixes: &[Fix], put: impl Fn(&str) + Clone + 'static) -> AnyView {
+    all(fixes.iter().map(|Fix { label, text }| {
+        let (put, text) = (put.clone(), text.clone());
+        button("fix", label.clone(), true, on_tap(move || put(&text)))
     }))
 }
 
@@ -163,7 +164,7 @@ fn lines(desk: Desk, field: &Field, placeholder: &'static str) -> AnyView {
 /// Radio buttons that look like chips.
 fn chips(desk: Desk, field: &Field, options: &[Opt], captioned: bool) -> AnyView {
     let name = field.name;
-    let chips = all(options.iter().map(|Opt { key, label }| {
+    let chips = all(options.iter().map(|Opt { key, label, .. }| {
         let checked = *key == field.text;
         view! {
             <label class="chip">
@@ -180,8 +181,13 @@ fn chips(desk: Desk, field: &Field, options: &[Opt], captioned: bool) -> AnyView
 /// A row with a native list.
 fn pick(desk: Desk, field: &Field, options: &[Opt]) -> AnyView {
     let name = field.name;
-    let options = all(options.iter().map(|Opt { key, label }| {
-        view! { <option value=key.clone() prop:selected=*key == field.text>{label.clone()}</option> }.into_any()
+    let grouped = options.chunk_by(|one, next| one.group == next.group);
+    let options = all(grouped.map(|options| {
+        let group = options[0].group;
+        let options = all(options.iter().map(|Opt { key, label, .. }| {
+            view! { <option value=key.clone() prop:selected=*key == field.text>{label.clone()}</option> }.into_any()
+        }));
+        if group.is_empty() { options } else { view! { <optgroup label=group>{options}</optgroup> }.into_any() }
     }));
     view! {
         <div class="field">
@@ -192,13 +198,17 @@ fn pick(desk: Desk, field: &Field, options: &[Opt]) -> AnyView {
     .into_any()
 }
 
-/// The first number of a screen.
+/// The first number of a screen, unless words come before it: those are typed on the phone's own keyboard.
 fn first_of(desk: Desk) -> Option<ActiveField> {
     desk.screen.with_untracked(|screen| {
-        screen.blocks.iter().find_map(|block| match block {
-            Block::Field(Field { name, input: Input::Amount(keys), .. }) => Some(ActiveField { name, keys: *keys }),
+        let typed_in = screen.blocks.iter().find_map(|block| match block {
+            Block::Field(field) if matches!(field.input, Input::Amount(_) | Input::Lines { .. }) => Some(field),
             _ => None,
-        })
+        });
+        match typed_in? {
+            Field { name, input: Input::Amount(keys), .. } => Some(ActiveField { name, keys: *keys }),
+            _ => None,
+        }
     })
 }
 

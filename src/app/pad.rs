@@ -63,7 +63,15 @@ fn class_of(key: Key, unit: Unit) -> &'static str {
     match key {
         Key::Fraction(_) => "key fraction",
         Key::Unit(own) if own == unit => "key unit on",
-        Key::Unit(_) | Key::Colon | Key::Semicolon | Key::Percent | Key::Up | Key::Down | Key::Plus => "key unit",
+        Key::Unit(_)
+        | Key::Colon
+        | Key::Semicolon
+        | Key::Percent
+        | Key::Minus
+        | Key::Fahrenheit
+        | Key::Up
+        | Key::Down
+        | Key::Plus => "key unit",
         Key::Done => "key done",
         Key::Char(_) | Key::Delete | Key::Turn => "key",
     }

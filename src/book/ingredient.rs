@@ -32,6 +32,25 @@ pub enum Kind {
 }
 
 impl Kind {
+    /// What several of them are called.
+    #[must_use]
+    pub const fn plural(self) -> &'static str {
+        match self {
+            Kind::Spirit => "Spirits",
+            Kind::Liqueur => "Liqueurs and aperitifs",
+            Kind::Wine => "Wine, vermouth, beer",
+            Kind::Bitters => "Bitters",
+            Kind::Juice => "Juice and purée",
+            Kind::Syrup => "Syrups and honey",
+            Kind::Dairy => "Milk and the like",
+            Kind::Egg => "Egg",
+            Kind::Soda => "Sodas",
+            Kind::Brew => "Coffee and tea",
+            Kind::Powder => "Weighed",
+            Kind::Water => "Water",
+        }
+    }
+
     /// How it keeps once open, cautiously. A local food code goes first.
     #[must_use]
     pub const fn keeping(self) -> &'static str {
@@ -69,6 +88,22 @@ pub enum Allergen {
     Celery,
 }
 
+impl Allergen {
+    /// As it is declared.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Allergen::Milk => "milk",
+            Allergen::Egg => "egg",
+            Allergen::Nuts => "nuts",
+            Allergen::Soya => "soya",
+            Allergen::Gluten => "gluten",
+            Allergen::Sulphites => "sulphites",
+            Allergen::Celery => "celery",
+        }
+    }
+}
+
 /// How its sugar is made up.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Sugar {
@@ -85,6 +120,8 @@ pub struct Ingredient {
     pub key: &'static str,
     /// Name in the trade's words.
     pub name: &'static str,
+    /// Other phrases that mean it in a spec.
+    pub names: &'static [&'static str],
     /// What sort it is.
     pub kind: Kind,
     /// Strength, % vol.
@@ -119,6 +156,7 @@ impl Ingredient {
         Ingredient {
             key,
             name,
+            names: &[],
             kind,
             percent: 0.0,
             sugar: 0.0,
@@ -131,6 +169,13 @@ impl Ingredient {
             allergens: &[],
             source: COMMON,
         }
+    }
+
+    /// Also called so.
+    #[must_use]
+    pub const fn also(mut self, names: &'static [&'static str]) -> Ingredient {
+        self.names = names;
+        self
     }
 
     /// With this strength, % vol.

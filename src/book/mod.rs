@@ -4,10 +4,12 @@ mod bottle;
 mod house;
 mod ingredient;
 mod library;
+mod named;
 mod spec;
 
 pub use bottle::{BOTTLES, Bottle};
 pub use house::{House, Jigger, Mark};
 pub use ingredient::{Allergen, COMMON, Ingredient, Kind, Sugar};
 pub use library::{LIBRARY, ingredient};
+pub use named::{Measured, Taken, alike, named, named_to_the_end};
 pub use spec::{Line, Spec};

@@ -1,5 +1,6 @@
 //! A spec: the trade's word for a recipe.
 
+use super::named::Taken;
 use crate::quantity::Amount;
 
 /// One measured line of a spec.
@@ -9,6 +10,8 @@ pub struct Line {
     pub amount: Amount,
     /// Of what, in the bar's own words.
     pub name: String,
+    /// What that is taken to be; none when nothing fits.
+    pub taken: Option<Taken>,
 }
 
 /// The measured lines of a drink.

@@ -2,9 +2,9 @@
 
 use std::fmt;
 
+use super::pour;
 use crate::book::{House, Line, Spec};
-use crate::quantity::{Amount, Density, Mass, Ratio, Volume};
-use crate::substance::density;
+use crate::quantity::{Amount, Density, Mass, Ratio, Temperature, Volume};
 
 /// What a spec is scaled to.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -46,7 +46,8 @@ impl fmt::Display for ScaleProblem {
 /// The density a line is taken at, and whether that is a guess from water.
 #[must_use]
 pub fn density_of(line: &Line) -> (Density, bool) {
-    density::guess(&line.name).map_or((Density::WATER, true), |liquid| (liquid.density(), false))
+    let known = line.taken.and_then(|taken| pour::litre_of(&taken).density(Temperature::TWENTY).ok());
+    known.map_or((Density::WATER, true), |density| (density, false))
 }
 
 /// What a line adds to the volume; nothing when it is counted.
@@ -220,7 +221,7 @@ mod tests {
 
     #[test]
     fn too_much_is_refused() {
-        let line = Line { amount: Amount::Volume(Volume::whole_ml(60)), name: "gin".into() };
+        let line = Line { amount: Amount::Volume(Volume::whole_ml(60)), name: "gin".into(), taken: None };
         let spec = Spec { lines: vec![line] };
         let huge = Target::Factor(Ratio::from_value(1e8).expect("a factor"));
         assert_eq!(factor(&spec, huge), Err(ScaleProblem::TooMuch));

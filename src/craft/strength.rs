@@ -65,3 +65,20 @@ pub fn cut(spirit: Volume, from: Abv, to: Abv) -> Result<Cut, CutProblem> {
     let water_volume = water.volume_at(Density::WATER);
     Ok(Cut { water, water_volume, total, contraction: (spirit + water_volume).less(total) })
 }
+
+/// Spirit and water that make `total` at 20 °C: a litre let down, as many times as fill it.
+///
+/// # Errors
+/// [`CutProblem`].
+pub fn cut_to_fill(total: Volume, from: Abv, to: Abv) -> Result<(Volume, Cut), CutProblem> {
+    let litre = cut(Volume::LITRE, from, to)?;
+    let times = total.over(litre.total).ok_or(CutProblem::ToNothing)?;
+    let Cut { water, water_volume, total, contraction } = litre;
+    let made = Cut {
+        water: water * times,
+        water_volume: water_volume * times,
+        total: total * times,
+        contraction: contraction * times,
+    };
+    Ok((Volume::LITRE * times, made))
+}

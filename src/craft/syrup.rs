@@ -1,6 +1,7 @@
 //! Syrups: made to a sweetness, corrected, and swapped for one another at equal sugar.
 
 use crate::quantity::{Brix, Density, Mass, OutOfRange, Ratio, Temperature, Volume};
+use crate::substance::mix::Mix;
 use crate::substance::sucrose;
 
 /// Sugar and water for a syrup.
@@ -37,9 +38,25 @@ pub fn brix_by_volume(sugar: Ratio) -> Result<Brix, OutOfRange> {
 /// # Errors
 /// [`OutOfRange`] beyond 85 °Brix.
 pub fn make(volume: Volume, sweetness: Brix) -> Result<Syrup, OutOfRange> {
-    let mass = volume * sucrose::density(sweetness, Temperature::TWENTY)?;
+    make_mass(volume * sucrose::density(sweetness, Temperature::TWENTY)?, sweetness)
+}
+
+/// Sugar and water for a mass of syrup.
+///
+/// # Errors
+/// [`OutOfRange`] beyond what a mass can be.
+pub fn make_mass(mass: Mass, sweetness: Brix) -> Result<Syrup, OutOfRange> {
     let part = sweetness.degrees() / 100.0;
     Ok(Syrup { sugar: Mass::from_g(mass.g() * part)?, water: Mass::from_g(mass.g() * (1.0 - part))? })
+}
+
+/// Water for the sugar there is: s (100 − b) / b.
+///
+/// # Errors
+/// [`OutOfRange`] for 0 °Brix.
+pub fn with_sugar(sugar: Mass, sweetness: Brix) -> Result<Syrup, OutOfRange> {
+    let water = sugar.g() * (100.0 - sweetness.degrees()) / sweetness.degrees();
+    Ok(Syrup { sugar, water: Mass::from_g(water)? })
 }
 
 /// The volume that sugar and water make at 20 °C.
@@ -81,6 +98,25 @@ pub fn swap(volume: Volume, from: Brix, to: Brix) -> Result<Option<Volume>, OutO
     let sugar = make(volume, from)?.sugar;
     let one = make(Volume::LITRE, to)?.sugar;
     Ok(Ratio::from_value(sugar.g() / one.g()).ok().map(|ratio| Volume::LITRE * ratio))
+}
+
+/// One sweetener in place of another.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Instead {
+    /// How many times a litre, or for a powder a kilogram, it takes.
+    pub times: Ratio,
+    /// What that is.
+    pub mix: Mix,
+    /// Grams of water it brings more than what it replaces; below zero, less.
+    pub more_water: f64,
+}
+
+/// As much sugar as `was` has, of which `litre` is a litre. None for one without sugar.
+#[must_use]
+pub fn instead(was: &Mix, litre: &Mix) -> Option<Instead> {
+    let times = Ratio::from_value(was.sugar().g() / litre.sugar().g()).ok()?;
+    let mix = *litre * times;
+    Some(Instead { times, mix, more_water: mix.water.g() - was.water.g() })
 }
 
 /// Whether sucrose at this sweetness may crystallise at a temperature, and by how many °Brix it is over.

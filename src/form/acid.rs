@@ -9,7 +9,7 @@ use super::screen::{Block, Opt, Tool};
 use crate::craft::acid::{Acids, StandIn, stand_in, stands_in_for};
 use crate::quantity::{Acidity, Mass, Volume};
 use crate::substance::juice::{JuiceAcids, PROFILES};
-use crate::text::{self, read_number};
+use crate::text;
 
 /// Which way the question goes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -100,8 +100,8 @@ impl Tool for AcidForm {
     }
 
     fn layout(&self, _bench: &Bench) -> Vec<Block> {
-        let named = PROFILES.iter().map(|profile| Opt { key: profile.key.into(), label: profile.name.into() });
-        let profiles = named.chain([Opt { key: OWN.into(), label: "My own".into() }]).collect();
+        let named = PROFILES.iter().map(|profile| Opt::new(profile.key, profile.name));
+        let profiles = named.chain([Opt::new(OWN, "My own")]).collect();
         let replacing = self.direction() == Direction::Replace;
         let mut blocks = vec![Block::chips::<Direction>("direction", "Which way", false)];
         if replacing {
@@ -171,19 +171,12 @@ impl AcidForm {
         if let Some(profile) = self.named_profile() {
             return Some(Acids { citric: acidity(profile.citric)?, malic: acidity(profile.malic)? });
         }
-        let mut own = |field, text: &str| match read_number(text, bench.decimal) {
-            Ok(Some(value)) if (0.0..=MOST_ACID).contains(&value) => acidity(value),
-            Ok(None) => acidity(0.0),
-            other => {
-                let (words, fixes) = match other {
-                    Err(problem @ text::NumberProblem::Ambiguous { .. }) => {
-                        (problem.to_string(), text::AmountProblem::from(problem).fixes(text))
-                    }
-                    _ => ("Type grams per litre from 0 to 400, like 45.".to_owned(), Vec::new()),
-                };
-                problems.push(Problem { fixes, ..Problem::new(field, words) });
-                None
+        let mut own = |field, text: &str| {
+            let words = "Type grams per litre from 0 to 400, like 45.";
+            if text.trim().is_empty() {
+                return acidity(0.0);
             }
+            acidity(bench.number(field, text, (0.0, MOST_ACID), words, problems)?)
         };
         let (citric, malic) = (own(OWN_CITRIC, &self.own_citric), own(OWN_MALIC, &self.own_malic));
         let acids = Acids { citric: citric?, malic: malic? };

@@ -32,8 +32,8 @@ pub struct Problem {
     pub field: String,
     /// What is wrong and what to do.
     pub words: String,
-    /// Whole texts for the field, offered as buttons.
-    pub fixes: Vec<String>,
+    /// Texts for the field, offered as buttons.
+    pub fixes: Vec<Fix>,
 }
 
 /// A small labelled figure.
@@ -43,6 +43,8 @@ pub struct Cell {
     pub label: String,
     /// The figure.
     pub figure: Figure,
+    /// What it means, in plain words on demand; empty where it needs none.
+    pub about: &'static str,
 }
 
 /// A line of a table: name, what to do, and a detail; or a line kept as it was typed.
@@ -56,8 +58,41 @@ pub struct Row {
     pub detail: String,
     /// Whether it needs a look.
     pub marked: bool,
+    /// The line as it was typed; empty where the name is that.
+    pub typed: String,
     /// Rewritten lines, offered as buttons.
-    pub fixes: Vec<String>,
+    pub fixes: Vec<Fix>,
+    /// Its shares of the drink.
+    pub shares: Vec<Share>,
+}
+
+/// A share of the drink, drawn as a bar beside its words.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Share {
+    /// What of, and how much: "sugar 62 %".
+    pub words: String,
+    /// Percent, 0 to 100.
+    pub percent: u8,
+}
+
+/// A whole text for a field or a line, offered as a button.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Fix {
+    /// What the button says.
+    pub label: String,
+    /// The text it puts in place.
+    pub text: String,
+}
+
+impl From<String> for Fix {
+    fn from(text: String) -> Fix {
+        Fix { label: text.clone(), text }
+    }
+}
+
+/// Texts that say themselves what they are.
+pub(super) fn fixes(texts: Vec<String>) -> Vec<Fix> {
+    texts.into_iter().map(Fix::from).collect()
 }
 
 /// A link to the tool that comes next.
@@ -117,7 +152,12 @@ impl Answer {
     }
 
     pub(super) fn cell(&mut self, label: impl Into<String>, figure: Figure) {
-        self.cells.push(Cell { label: label.into(), figure });
+        self.explained(label, figure, "");
+    }
+
+    /// A cell that explains itself when asked.
+    pub(super) fn explained(&mut self, label: impl Into<String>, figure: Figure, about: &'static str) {
+        self.cells.push(Cell { label: label.into(), figure, about });
     }
 
     pub(super) fn carry(&mut self, label: impl Into<String>, href: String) {

@@ -1,8 +1,8 @@
 //! The bench a form is read at: the house and the locale. Reads fields and collects their problems.
 
-use super::answer::Problem;
+use super::answer::{Problem, fixes};
 use crate::book::House;
-use crate::quantity::{Amount, Conventions, Mass, Ratio, Unit, Volume};
+use crate::quantity::{Amount, Conventions, Mass, Ratio, Temperature, Unit, Volume};
 use crate::substance::energy::StandardDrink;
 use crate::text::{self, AmountProblem, Decimal, Kind, NumberProblem, Reading};
 
@@ -47,7 +47,7 @@ impl Bench {
         problems: &mut Vec<Problem>,
     ) -> Option<Amount> {
         text::read_amount(text, &self.reading(kind)).unwrap_or_else(|problem| {
-            problems.push(Problem { fixes: problem.fixes(text), ..Problem::new(field, problem) });
+            problems.push(Problem { fixes: fixes(problem.fixes(text)), ..Problem::new(field, problem) });
             None
         })
     }
@@ -83,7 +83,7 @@ impl Bench {
                 AmountProblem::TooMuch => "That is over a million. Check the number.".to_owned(),
                 _ => "Type a number above zero, like 18 or 2½.".to_owned(),
             };
-            problems.push(Problem { fixes: problem.fixes(text), ..Problem::new(field, words) });
+            problems.push(Problem { fixes: fixes(problem.fixes(text)), ..Problem::new(field, words) });
             None
         })
     }
@@ -103,6 +103,49 @@ impl Bench {
                 None
             }
         }
+    }
+
+    /// A plain number within limits; `words` say what to type.
+    pub(super) fn number(
+        &self,
+        field: &'static str,
+        text: &str,
+        (least, most): (f64, f64),
+        words: &str,
+        problems: &mut Vec<Problem>,
+    ) -> Option<f64> {
+        let problem = match text::read_number(text, self.decimal) {
+            Ok(Some(value)) if (least..=most).contains(&value) => return Some(value),
+            Ok(None) => return None,
+            Err(problem @ NumberProblem::Ambiguous { .. }) => {
+                let problem = AmountProblem::from(problem);
+                Problem { fixes: fixes(problem.fixes(text)), ..Problem::new(field, problem) }
+            }
+            _ => Problem::new(field, words),
+        };
+        problems.push(problem);
+        None
+    }
+
+    /// A temperature within limits; empty is 20 °C.
+    pub(super) fn temperature(
+        &self,
+        field: &'static str,
+        text: &str,
+        (coldest, warmest): (f64, f64),
+        problems: &mut Vec<Problem>,
+    ) -> Option<Temperature> {
+        let words = match text::read_temperature(text, self.decimal) {
+            Ok(None) => return Some(Temperature::TWENTY),
+            Ok(Some(at)) if (coldest..=warmest).contains(&at.celsius()) => return Some(at),
+            Ok(Some(_)) => {
+                let limit = |celsius| text::plain(celsius, 0, self.decimal);
+                format!("Known from {} to {} °C. Type a temperature between.", limit(coldest), limit(warmest))
+            }
+            Err(words) => words,
+        };
+        problems.push(Problem::new(field, words));
+        None
     }
 
     /// A volume as text for another tool, to a hundredth of a millilitre.

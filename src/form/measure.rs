@@ -1,50 +1,104 @@
 //! Measure: any amount in any unit, and how to pour it.
 
 use super::Bench;
-use super::answer::{Answer, Figure, Strip, Tone};
+use super::answer::{Answer, Figure, Problem, Strip, Tone};
 use super::fields::form;
 use super::pad::{Keys, unit_typed};
 use super::route::Route;
 use super::screen::{Block, Opt, Tool};
+use super::taken::figures_of;
+use crate::book::{Ingredient, Kind, LIBRARY, ingredient};
 use crate::craft::jigger::{self, Plan, Vessel};
 use crate::craft::measure::{Both, both, nearest};
-use crate::quantity::{Amount, Ounce, Ratio, Unit, Volume};
-use crate::substance::density::{self, LIQUIDS, Liquid};
-use crate::text::{self, Kind};
+use crate::craft::pour;
+use crate::quantity::{Amount, Density, Ounce, Ratio, Unit, Volume};
+use crate::substance::ethanol;
+use crate::text;
 
 form! {
     /// What is typed.
     MeasureForm {
         /// The amount, or a sum of amounts.
         amount = "1¾ oz",
-        /// Key of the liquid, for weights.
+        /// Key of the ingredient, for weights; or [`OWN`].
         liquid = "water",
+        /// Its temperature.
+        at = "20",
+        /// Density of the person's own liquid, g/ml.
+        own = "1.05",
     }
 }
 
 const AMOUNT: &str = "amount";
+const AT: &str = "at";
+const OWN_DENSITY: &str = "own";
+/// Key for a density of one's own.
+const OWN: &str = "own";
+
+/// Keys of an earlier list of liquids, and the ingredients that took their places.
+const EARLIER: [(&str, &str); 4] =
+    [("milk", "whole-milk"), ("vermouth", "dry-vermouth"), ("citrus", "lemon-juice"), ("orange", "orange-juice")];
+
+/// What is weighed: its name, its density, and where that comes from.
+struct Weighed {
+    name: &'static str,
+    density: Density,
+    source: String,
+}
 
 impl MeasureForm {
-    /// The liquid weighed as; water for a key we do not know.
-    #[must_use]
-    pub fn liquid(&self) -> &'static Liquid {
-        density::liquid(&self.liquid).unwrap_or(&LIQUIDS[0])
+    /// The ingredient weighed; water for a key we do not know, none for a density of one's own.
+    fn ingredient(&self) -> Option<&'static Ingredient> {
+        let key =
+            EARLIER.iter().find(|(earlier, _)| *earlier == self.liquid).map_or(self.liquid.as_str(), |(_, key)| key);
+        if key == OWN { None } else { ingredient(key).or_else(|| ingredient("water")) }
+    }
+
+    fn weighed(&self, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Weighed> {
+        let Some(ingredient) = self.ingredient() else {
+            let words = "Type a density from 0.7 to 1.6 g/ml, like 1.05.";
+            let density = bench.number(OWN_DENSITY, &self.own, (0.7, 1.6), words, problems)?;
+            let density = Density::from_g_per_ml(density).ok()?;
+            return Some(Weighed { name: "Your liquid", density, source: "your own figure".into() });
+        };
+        let at = bench.temperature(AT, &self.at, ethanol::VALID_CELSIUS, problems)?;
+        let litre = pour::standard(ingredient);
+        let density = litre.density(at).ok()?;
+        let spread =
+            if ingredient.range.is_empty() { String::new() } else { format!("; published: {}", ingredient.range) };
+        let figures = match figures_of(&litre, bench) {
+            figures if figures.is_empty() => figures,
+            figures => format!("Taken at {figures}. "),
+        };
+        Some(Weighed {
+            name: ingredient.name,
+            density,
+            source: format!("{figures}Source: {}{spread}", ingredient.source),
+        })
     }
 }
 
 impl Tool for MeasureForm {
     fn layout(&self, _bench: &Bench) -> Vec<Block> {
-        let liquids = LIQUIDS.iter().map(|liquid| Opt { key: liquid.key.into(), label: liquid.name.into() }).collect();
-        vec![Block::amount(AMOUNT, "Amount", Keys::Either), Block::pick("liquid", "Liquid", liquids)]
+        let poured = LIBRARY.iter().filter(|ingredient| ingredient.kind != Kind::Powder && ingredient.key != "ice");
+        let own = Opt::new(OWN, "My own density");
+        let liquids = water_first(poured).map(Opt::ingredient).chain([own]).collect();
+        let mut blocks = vec![Block::amount(AMOUNT, "Amount", Keys::Either), Block::pick("liquid", "Of", liquids)];
+        blocks.push(match self.ingredient() {
+            Some(_) => Block::amount(AT, "At", Keys::Celsius),
+            None => Block::amount(OWN_DENSITY, "Density, g/ml", Keys::Count),
+        });
+        blocks
     }
 
     fn answer(&self, bench: &Bench) -> Answer {
         let mut answer = Answer::default();
-        let liquid = self.liquid();
-        let typed = bench.amount(AMOUNT, &self.amount, Kind::Either, &mut answer.problems);
-        let Some((typed, both)) = typed.and_then(|typed| Some((typed, both(typed, liquid.density())?))) else {
+        let weighed = self.weighed(bench, &mut answer.problems);
+        let typed = bench.amount(AMOUNT, &self.amount, text::Kind::Either, &mut answer.problems);
+        let (Some(weighed), Some(typed)) = (weighed, typed) else {
             return answer.without_answer("Type an amount, like 45 ml or 1½ oz.");
         };
+        let Some(both) = both(typed, weighed.density) else { return answer.without_answer("") };
         let plan = jigger::plan(both.volume, &bench.house);
         answer.strip = Strip {
             figures: vec![headline(typed, both, &self.amount, bench)],
@@ -52,9 +106,9 @@ impl Tool for MeasureForm {
             tone: Tone::Answer,
         };
         equivalents(&mut answer, both, bench);
-        if liquid.key != "water" || matches!(typed, Amount::Mass(_)) {
-            let density = text::plain(liquid.density().g_per_ml(), 3, bench.decimal);
-            answer.remarks.push(format!("{} at 20 °C: {density} g/ml. Source: {}.", liquid.name, liquid.source));
+        if self.liquid != "water" || matches!(typed, Amount::Mass(_)) {
+            let density = text::plain(weighed.density.g_per_ml(), 3, bench.decimal);
+            answer.remarks.push(format!("{}: {density} g/ml. {}.", weighed.name, weighed.source));
         }
         let carried = bench.carried(both.volume);
         answer.carry("Wash it with milk", Route::MilkWash.href_with("drink", &carried));
@@ -72,6 +126,12 @@ impl Tool for MeasureForm {
             text.clone_into(&mut self.amount);
         }
     }
+}
+
+/// Water, then the others in their order.
+fn water_first<'a>(all: impl Iterator<Item = &'a Ingredient> + Clone) -> impl Iterator<Item = &'a Ingredient> {
+    let is_water = |ingredient: &&Ingredient| ingredient.kind == Kind::Water;
+    all.clone().filter(is_water).chain(all.filter(move |ingredient| !is_water(ingredient)))
 }
 
 /// Millilitres, unless they were typed: then house ounces.

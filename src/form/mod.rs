@@ -10,15 +10,19 @@ mod fields;
 pub mod pad;
 pub mod route;
 pub mod screen;
+mod taken;
 
 pub mod acid;
+pub mod balance;
 pub mod measure;
 pub mod milk_wash;
 pub mod scale;
 pub mod serves;
 pub mod shelf;
 pub mod specs;
+pub mod strength;
+pub mod syrup;
 
-pub use answer::{Answer, Carry, Cell, Problem, Row, Strip, Tone};
+pub use answer::{Answer, Carry, Cell, Fix, Problem, Row, Share, Strip, Tone};
 pub use bench::Bench;
 pub use fields::{Choice, Fields, Texts, fill};

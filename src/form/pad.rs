@@ -26,6 +26,8 @@ pub enum Keys {
     Ratio,
     /// Several measures.
     Marks,
+    /// A temperature.
+    Celsius,
 }
 
 /// One key.
@@ -45,6 +47,10 @@ pub enum Key {
     Semicolon,
     /// The percent sign.
     Percent,
+    /// Below zero, or above again.
+    Minus,
+    /// Degrees Fahrenheit.
+    Fahrenheit,
     /// One more.
     Up,
     /// One less.
@@ -69,6 +75,8 @@ impl Key {
             Key::Colon => ":".into(),
             Key::Semicolon => ";".into(),
             Key::Percent => "%".into(),
+            Key::Minus => "−".into(),
+            Key::Fahrenheit => "°F".into(),
             Key::Up => "+1".into(),
             Key::Down => "−1".into(),
             Key::Delete => "⌫".into(),
@@ -85,6 +93,8 @@ impl Key {
             Key::Plus => Some("plus another amount"),
             Key::Colon => Some("to"),
             Key::Semicolon => Some("and another measure"),
+            Key::Minus => Some("below zero"),
+            Key::Fahrenheit => Some("degrees Fahrenheit"),
             Key::Up => Some("one more"),
             Key::Down => Some("one less"),
             Key::Delete => Some("delete"),
@@ -108,6 +118,7 @@ fn front_units(keys: Keys) -> [Key; 4] {
         Keys::Weight => [unit(Unit::Gram), unit(Unit::Kilogram), unit(Unit::Pound), unit(Unit::OunceWeight)],
         Keys::Count => [Key::Up, Key::Down, Key::Fraction('⅔'), Key::Fraction('⅓')],
         Keys::Percent => [Key::Up, Key::Down, Key::Percent, Key::Fraction('⅓')],
+        Keys::Celsius => [Key::Up, Key::Down, Key::Fahrenheit, Key::Minus],
         Keys::Ratio => [Key::Colon, Key::Up, Key::Down, Key::Fraction('⅓')],
     }
 }

@@ -23,6 +23,12 @@ pub enum Route {
     Measure,
     /// A spec made larger.
     Scale,
+    /// What a spec reads as.
+    Balance,
+    /// How strong, and water to make it less.
+    Strength,
+    /// Sugar and water.
+    Syrup,
     /// Acid in place of citrus.
     Acid,
     /// Milk for a wash.
@@ -55,8 +61,8 @@ impl Place {
     #[must_use]
     pub const fn tools(self) -> &'static [Route] {
         match self {
-            Place::Service => &[Route::Measure, Route::Scale],
-            Place::Prep => &[Route::Acid, Route::MilkWash],
+            Place::Service => &[Route::Measure, Route::Scale, Route::Balance],
+            Place::Prep => &[Route::Acid, Route::Syrup, Route::Strength, Route::MilkWash],
             Place::Batch => &[Route::Serves],
             Place::Specs => &[Route::Specs],
             Place::Shelf => &[Route::Shelf],
@@ -69,8 +75,8 @@ impl Route {
     #[must_use]
     pub const fn place(self) -> Place {
         match self {
-            Route::Measure | Route::Scale => Place::Service,
-            Route::Acid | Route::MilkWash => Place::Prep,
+            Route::Measure | Route::Scale | Route::Balance => Place::Service,
+            Route::Acid | Route::Syrup | Route::Strength | Route::MilkWash => Place::Prep,
             Route::Serves => Place::Batch,
             Route::Specs => Place::Specs,
             Route::Shelf => Place::Shelf,
@@ -83,6 +89,9 @@ impl Route {
         match self {
             Route::Measure => "Measure",
             Route::Scale => "Scale",
+            Route::Balance => "Balance",
+            Route::Strength => "Strength",
+            Route::Syrup => "Syrup",
             Route::Acid => "Acid",
             Route::MilkWash => "Milk wash",
             Route::Serves => "Serves",
@@ -91,12 +100,14 @@ impl Route {
         }
     }
 
-    /// The key its form is kept under; never changed once shipped. Specs shares the form of Scale.
+    /// The key its form is kept under; never changed once shipped. Balance and Specs share the form of Scale.
     #[must_use]
     pub const fn form_key(self) -> &'static str {
         match self {
             Route::Measure => "measure",
-            Route::Scale | Route::Specs => "scale",
+            Route::Scale | Route::Balance | Route::Specs => "scale",
+            Route::Strength => "strength",
+            Route::Syrup => "syrup",
             Route::Acid => "acid",
             Route::MilkWash => "milk-wash",
             Route::Serves => "serves",
@@ -108,6 +119,9 @@ impl Route {
         match self {
             Route::Measure => "service/measure",
             Route::Scale => "service/scale",
+            Route::Balance => "service/balance",
+            Route::Strength => "prep/strength",
+            Route::Syrup => "prep/syrup",
             Route::Acid => "prep/acid",
             Route::MilkWash => "prep/milk-wash",
             Route::Serves => "batch/serves",

@@ -2,15 +2,15 @@
 
 mod rows;
 
-use rows::{NOTICEABLE, scaled_row, unread_row};
-pub(super) use rows::{measured, rewritten, unscaled_row};
+use rows::{NOTICEABLE, scaled_row};
+pub(super) use rows::{exact_words, measured, rewritten, unread_row, unscaled_row};
 
-use super::Bench;
 use super::answer::{Answer, Figure, Problem, Row, Strip, Tone};
 use super::fields::{Choice, choice, form};
 use super::pad::Keys;
 use super::route::Route;
 use super::screen::{Block, Input, Opt, Tool};
+use super::{Bench, balance};
 use crate::book::Spec;
 use crate::craft::scale::{Rounding, ScaleProblem, Target, factor, scaled, total};
 use crate::quantity::{Amount, Ratio};
@@ -260,7 +260,20 @@ impl ScaleForm {
         if results.iter().any(|line| matches!(line.exact, Amount::Count(_))) {
             answer.remarks.push("Counted things are left out of the total.".into());
         }
+        match balance::whole(lines) {
+            Ok(mix) if mix.mass().g() > 0.0 => {
+                answer.cells_title = "Balance, before ice";
+                balance::four_cells(&mut answer, &mix, bench);
+            }
+            Ok(_) => {}
+            Err(names) => answer.remarks.push(format!(
+                "No balance yet: {} {} not known. Say in Balance what it is like.",
+                names.join(", "),
+                if names.len() == 1 { "is" } else { "are" }
+            )),
+        }
         let carried = bench.carried(whole);
+        answer.carry("Its balance", Route::Balance.href());
         answer.carry("Share it out in serves", Route::Serves.href_with("made", &carried));
         answer.carry("Wash it with milk", Route::MilkWash.href_with("drink", &carried));
         answer
@@ -270,7 +283,7 @@ impl ScaleForm {
 /// The measured lines, to choose from.
 fn line_options(spec: Spec) -> Vec<Opt> {
     let keys = line_keys(&spec);
-    keys.into_iter().zip(spec.lines).map(|(key, line)| Opt { key, label: line.name }).collect()
+    keys.into_iter().zip(spec.lines).map(|(key, line)| Opt::new(key, line.name)).collect()
 }
 
 /// A key for each line: its name, and its number among those of the same name.
@@ -314,8 +327,8 @@ mod tests {
             form.have_of = "pear cordial".into();
             form.have = "400 g".into();
         });
-        // 400 g at 1.22965 g/ml is 325.3 ml of cordial, 21.69 times 15 ml.
-        assert!(answer.strip.figures[0].value.starts_with("×21.7"), "{:?}", answer.strip);
+        // 400 g of cordial with 430 g/l sugar and 23 g/l acid, 1.17 g/ml, is 342 ml: 22.8 times 15 ml.
+        assert!(answer.strip.figures[0].value.starts_with("×22.8"), "{:?}", answer.strip);
     }
 
     #[test]
@@ -332,7 +345,7 @@ mod tests {
         let answer = form.answer(&Bench::default());
         assert!(answer.rows[0].marked);
         assert_eq!(answer.rows[0].detail, "60 of what? Add a unit, like 60 ml.");
-        assert_eq!(rewritten(&form.spec, "60 gin", &answer.rows[0].fixes[0]), "60 ml gin\n30 ml lime");
+        assert_eq!(rewritten(&form.spec, "60 gin", &answer.rows[0].fixes[0].text), "60 ml gin\n30 ml lime");
     }
 
     #[test]

@@ -4,7 +4,8 @@ use super::answer::{Answer, Carry, Cell, Problem, Row, Strip, Tone};
 use super::fields::{Choice, Fields, Texts, empty_into, fill};
 use super::pad::Keys;
 use super::route::Route;
-use super::{Bench, acid, measure, milk_wash, scale, serves, shelf, specs};
+use super::{Bench, acid, balance, measure, milk_wash, scale, serves, shelf, specs, strength, syrup};
+use crate::book::Ingredient;
 
 /// One of several, in a field.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -13,6 +14,20 @@ pub struct Opt {
     pub key: String,
     /// What is shown.
     pub label: String,
+    /// The heading it stands under with those beside it; empty for none.
+    pub group: &'static str,
+}
+
+impl Opt {
+    /// An option under no heading.
+    pub(super) fn new(key: impl Into<String>, label: impl Into<String>) -> Opt {
+        Opt { key: key.into(), label: label.into(), group: "" }
+    }
+
+    /// As the ingredient of the library, under what its kind is called.
+    pub(super) fn ingredient(ingredient: &Ingredient) -> Opt {
+        Opt { group: ingredient.kind.plural(), ..Opt::new(ingredient.key, ingredient.name) }
+    }
 }
 
 /// How a field is filled in.
@@ -60,7 +75,7 @@ pub enum Block {
     Heading(&'static str),
     /// A table under its heading. In a layout an empty one marks where the answer's goes.
     Table(&'static str, Vec<Row>),
-    /// Small figures under their heading.
+    /// Small figures under their heading. In a layout empty ones mark where the answer's go.
     Cells(&'static str, Vec<Cell>),
     /// A plain remark.
     Remark(String),
@@ -99,7 +114,7 @@ impl Block {
 }
 
 fn options<C: Choice>(all: &[C]) -> Vec<Opt> {
-    all.iter().map(|choice| Opt { key: choice.key().to_owned(), label: choice.label().to_owned() }).collect()
+    all.iter().map(|choice| Opt::new(choice.key(), choice.label())).collect()
 }
 
 /// What the app draws.
@@ -157,6 +172,9 @@ fn tool(route: Route) -> Box<dyn Tool> {
     match route {
         Route::Measure => Box::new(measure::MeasureForm::default()),
         Route::Scale => Box::new(scale::ScaleForm::default()),
+        Route::Balance => Box::new(balance::BalanceForm::default()),
+        Route::Strength => Box::new(strength::StrengthForm::default()),
+        Route::Syrup => Box::new(syrup::SyrupForm::default()),
         Route::Acid => Box::new(acid::AcidForm::default()),
         Route::MilkWash => Box::new(milk_wash::MilkWashForm::default()),
         Route::Serves => Box::new(serves::ServesForm::default()),
@@ -215,11 +233,12 @@ fn laid_out(
 ) -> Screen {
     let copy = if answer.strip.tone == Tone::Answer { answer.as_text() } else { String::new() };
     let Answer { strip, mut problems, cells_title, cells, rows_title, rows, remarks, cautions, carry } = answer;
-    let mut table = Some(rows);
+    let (mut table, mut cells) = (Some(rows), Some(cells));
     let mut blocks = Vec::new();
     for block in layout {
         match block {
             Block::Table(..) => blocks.push(Block::Table(rows_title, table.take().unwrap_or_default())),
+            Block::Cells(..) => blocks.push(Block::Cells(cells_title, cells.take().unwrap_or_default())),
             Block::Field(mut field) => {
                 if let Some((_, text)) = fields.iter().find(|(name, _)| *name == field.name) {
                     field.text.clone_from(text);
@@ -235,7 +254,9 @@ fn laid_out(
     if let Some(rows) = table {
         blocks.push(Block::Table(rows_title, rows));
     }
-    blocks.push(Block::Cells(cells_title, cells));
+    if let Some(cells) = cells {
+        blocks.push(Block::Cells(cells_title, cells));
+    }
     blocks.extend(cautions.into_iter().map(Block::Caution));
     blocks.push(Block::Actions(clear));
     blocks.extend(remarks.into_iter().map(Block::Remark));

@@ -213,7 +213,7 @@ fn serves_left(mut answer: Answer, bench: &Bench, (made, serve, loss): (Volume, 
 }
 
 fn bottle_option(bottle: &Bottle) -> Opt {
-    Opt { key: bottle.ml.to_string(), label: format!("{} ml", bottle.ml) }
+    Opt::new(bottle.ml.to_string(), format!("{} ml", bottle.ml))
 }
 
 fn precise_ml(volume: Volume, bench: &Bench) -> Figure {

@@ -1,7 +1,7 @@
 //! The shelf: what this bar means by its units, what it pours with, and how the app looks.
 
 use super::Bench;
-use super::answer::{Answer, Figure, Problem, Strip, Tone};
+use super::answer::{Answer, Figure, Problem, Strip, Tone, fixes};
 use super::fields::{Choice, Texts, choice, fill, form};
 use super::pad::Keys;
 use super::screen::{Block, Tool};
@@ -301,7 +301,7 @@ impl ShelfForm {
     fn read_jiggers(&self, reading: &Reading<'_>, problems: &mut Vec<Problem>) -> Vec<Jigger> {
         let mut marks = |field: &str, text: &str| {
             text::read_marks(text, reading).unwrap_or_else(|problem| {
-                problems.push(Problem { fixes: problem.fixes(text), ..Problem::new(field, problem) });
+                problems.push(Problem { fixes: fixes(problem.fixes(text)), ..Problem::new(field, problem) });
                 Vec::new()
             })
         };
@@ -347,7 +347,7 @@ fn small(
         }
         Ok(None) => None,
         Err(wrong) => {
-            problem(wrong.to_string(), wrong.fixes(text));
+            problem(wrong.to_string(), fixes(wrong.fixes(text)));
             None
         }
     }

@@ -70,6 +70,9 @@ const C5: [f64; 2] = [-2.788_074_354_782_409e-8, 1.345_612_883_493_354e-8];
 /// Coldest and warmest temperature of the formula, °C.
 pub const VALID_CELSIUS: (f64, f64) = (-20.0, 40.0);
 
+/// 60 °F in °C, at which US proof is defined.
+const SIXTY_FAHRENHEIT: f64 = 140.0 / 9.0;
+
 /// Grams of pure ethanol to the millilitre at 20 °C, as the formula gives it.
 pub const G_PER_ML: f64 = 0.789_239_1;
 
@@ -126,9 +129,21 @@ pub fn mass_fraction_of_density(density: Density, at: Temperature) -> Result<Mas
 #[must_use]
 pub fn us_proof(ethanol: MassFraction) -> f64 {
     let w = ethanol.fraction();
-    let sixty_fahrenheit = 140.0 / 9.0;
-    200.0 * w * kg_per_m3(w, sixty_fahrenheit) / kg_per_m3(1.0, sixty_fahrenheit)
+    200.0 * w * kg_per_m3(w, SIXTY_FAHRENHEIT) / kg_per_m3(1.0, SIXTY_FAHRENHEIT)
 }
+
+/// Strength by volume at 20 °C of a US proof: the inverse of [`us_proof`].
+///
+/// # Errors
+/// [`OutOfRange`] outside 0 to 200.
+pub fn strength_of_us_proof(proof: f64) -> Result<Abv, OutOfRange> {
+    within("proof", proof, (0.0, 200.0), "° proof")?;
+    let found = bisect(|w| 200.0 * w * kg_per_m3(w, SIXTY_FAHRENHEIT) / kg_per_m3(1.0, SIXTY_FAHRENHEIT) - proof);
+    Ok(strength(MassFraction::from_fraction(found)?))
+}
+
+/// Strength by volume of 100 historical UK degrees.
+pub const UK_PROOF_SPIRIT: f64 = 0.571;
 
 /// Historical UK degrees proof: 100 at 57.1 % vol, so strength by volume × 175 / 100 and a little.
 ///
@@ -136,7 +151,7 @@ pub fn us_proof(ethanol: MassFraction) -> f64 {
 /// equal volume of water at 51 °F); the straight line through it is common practice.
 #[must_use]
 pub fn uk_proof(ethanol: MassFraction) -> f64 {
-    strength(ethanol).fraction() / 0.571 * 100.0
+    strength(ethanol).fraction() / UK_PROOF_SPIRIT * 100.0
 }
 
 pub(super) fn within(

@@ -68,6 +68,26 @@ impl Mix {
         mix
     }
 
+    /// With its acids in proportion until they titrate so high in a litre; citric acid where it has none.
+    #[must_use]
+    pub fn with_acidity(mut self, in_a_litre: Acidity) -> Mix {
+        let have = self.acid_as_citric().g();
+        if have > 0.0 {
+            let times = Ratio::from_value(in_a_litre.g_per_l() / have).unwrap_or(Ratio::ONE);
+            self.acids = self.acids.map(|mass| mass * times);
+        } else {
+            self.acids[Acid::Citric as usize] = in_a_litre * Volume::LITRE;
+        }
+        self
+    }
+
+    /// The citric acid that neutralises as much base as its acids.
+    #[must_use]
+    pub fn acid_as_citric(&self) -> Mass {
+        let as_citric = |acid: Acid| self.mass_of(acid).g() * Acid::Citric.equivalent_mass() / acid.equivalent_mass();
+        Mass::from_g(Acid::ALL.into_iter().map(as_citric).sum()).unwrap_or(Mass::ZERO)
+    }
+
     /// How much of an acid there is.
     #[must_use]
     pub const fn mass_of(&self, acid: Acid) -> Mass {
@@ -95,7 +115,7 @@ impl Mix {
     /// The volume at a temperature.
     ///
     /// That of its ethanol and water together (OIML R 22), plus the room its sugar takes in its water alone
-    /// (ICUMSA, at 20 °C), plus acids at 0.60, other solids at 0.62 and milk at 0.97 ml to the gram. With
+    /// (ICUMSA; below 0 °C its value there), plus acids at 0.60, other solids at 0.62 and milk at 0.97 ml to the gram. With
     /// sugar and no ethanol, or ethanol and no sugar, this is the published formula itself. For both at
     /// once we know no published data to set it against: the room of sugar is put at ±1 % of itself, which
     /// is ±0.1 % of the volume of a sweet liqueur.
@@ -107,7 +127,7 @@ impl Mix {
         let base = ethanol::density(fraction(self.ethanol, solvent), at)?;
         let sugar = self.sugar();
         let sweetness = fraction(sugar, sugar + self.water).fraction();
-        let rooms = sugar.g() * sucrose::ml_per_gram(sweetness)
+        let rooms = sugar.g() * sucrose::ml_per_gram(sweetness, at.celsius())
             + self.acids().g() * ML_PER_GRAM_DISSOLVED
             + self.other.g() * OTHER_ML_PER_GRAM
             + self.milk.g() / milk::G_PER_ML;
@@ -152,9 +172,7 @@ impl Mix {
     /// # Errors
     /// [`OutOfRange`] when it is more than a litre can hold.
     pub fn titratable_acidity(&self) -> Result<Acidity, OutOfRange> {
-        let as_citric = |acid: Acid| self.mass_of(acid).g() * Acid::Citric.equivalent_mass() / acid.equivalent_mass();
-        let citric = Mass::from_g(Acid::ALL.into_iter().map(as_citric).sum())?;
-        Acidity::from_g_per_l(self.g_per_l(citric))
+        Acidity::from_g_per_l(self.g_per_l(self.acid_as_citric()))
     }
 
     /// pH at 25 °C from its acids and cations in its water; indicative above about 15 % vol.

@@ -4,7 +4,6 @@
 
 pub mod acid;
 pub mod cold;
-pub mod density;
 pub mod energy;
 pub mod ethanol;
 pub mod juice;

@@ -77,9 +77,9 @@ fn water_kg_per_m3(t: f64) -> f64 {
     over / (1.0 + 16.887_236e-3 * t)
 }
 
-/// Millilitres that a gram of sucrose takes up in a solution of this mass fraction at 20 °C,
-/// 0.616 in thin solutions to 0.633 in thick ones. Held at the value of 85 % beyond.
-pub(super) fn ml_per_gram(w: f64) -> f64 {
-    let w = w.clamp(1e-4, 0.85);
-    (1000.0 / kg_per_m3(w, 20.0) - (1.0 - w) * 1000.0 / kg_per_m3(0.0, 20.0)) / w
+/// Millilitres that a gram of sucrose takes up in a solution of this mass fraction: at 20 °C 0.616 in
+/// thin solutions to 0.633 in thick ones. Held at the values of 85 %, 0 and 100 °C beyond them.
+pub(super) fn ml_per_gram(w: f64, celsius: f64) -> f64 {
+    let (w, t) = (w.clamp(1e-4, 0.85), celsius.clamp(0.0, 100.0));
+    (1000.0 / kg_per_m3(w, t) - (1.0 - w) * 1000.0 / kg_per_m3(0.0, t)) / w
 }

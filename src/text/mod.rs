@@ -3,20 +3,28 @@
 //! What is shown can be typed back in and means the same.
 
 mod amount;
+mod figures;
 mod list;
 mod number;
 mod ratio;
 mod show;
 mod spec;
+mod strength;
+mod sweetness;
+mod temperature;
 mod units;
 
 pub use amount::{AmountProblem, Kind, Reading, read_amount, read_count, read_percent};
+pub use figures::read_taken;
 pub use list::read_marks;
-pub use number::{Decimal, NumberProblem, is_digit, read_number};
+pub use number::{Decimal, NumberProblem, is_digit, read_number, replaced};
 pub use ratio::{MilkRatio, RatioProblem, read_milk_ratio};
 pub use show::{
     Figure, count, editable, exact_millilitres, figure, fraction_of, grams, litres_or_ml, millilitres, ounces, percent,
     plain, signed_percent,
 };
 pub use spec::{LineProblem, SpecLine, read_spec};
+pub use strength::read_strength;
+pub use sweetness::{Sweetness, read_sweetness};
+pub use temperature::read_temperature;
 pub use units::{name, typed, unit_of};

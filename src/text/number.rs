@@ -132,7 +132,8 @@ pub(super) fn is_space(c: char) -> bool {
 }
 
 /// `text` with `new` in place of the first `old`. The standard search brings two kilobytes along.
-pub(super) fn replaced(text: &str, old: &str, new: &str) -> String {
+#[must_use]
+pub fn replaced(text: &str, old: &str, new: &str) -> String {
     match text.char_indices().find(|(at, _)| text[*at..].starts_with(old)) {
         Some((at, _)) => format!("{}{new}{}", &text[..at], &text[at + old.len()..]),
         None => text.to_owned(),

@@ -3,11 +3,11 @@
 use std::fmt;
 
 use super::amount::{AmountProblem, Reading};
-use super::number::{NumberProblem, is_digit, is_space, replaced, scan, skip_spaces, starts_number};
+use super::figures::read_taken;
+use super::number::{Decimal, NumberProblem, is_digit, is_space, replaced, scan, skip_spaces, starts_number};
 use super::units::{leading_unit, typed};
-use crate::book::Line;
+use crate::book::{Kind, Line, named_to_the_end};
 use crate::quantity::{Amount, Mass, Ratio, Unit, Volume};
-use crate::substance::density;
 
 /// A line of text and what was understood of it. Nothing typed is dropped.
 #[derive(Clone, Debug, PartialEq)]
@@ -90,7 +90,7 @@ fn read_line(line: &str, reading: &Reading<'_>) -> Result<Line, LineProblem> {
     for (at, _) in line.match_indices(|c: char| is_digit(c) || c == '.').filter(|(at, _)| starts_word(line, *at)) {
         let (name, tail) = line.split_at(at);
         match amount_alone(tail.trim_end_matches(')'), reading) {
-            Ok(amount) => return named(amount, name),
+            Ok(amount) => return named(amount, name, reading.decimal),
             Err(LineProblem::NoAmount | LineProblem::Amount(AmountProblem::Number(NumberProblem::Unreadable(_)))) => {}
             Err(problem) => asked = asked.or(Some(problem)),
         }
@@ -131,18 +131,24 @@ fn amount_first(line: &str, reading: &Reading<'_>) -> Result<Line, LineProblem> 
     match leading_unit_or_part(&words) {
         Some((unit, used)) => {
             let name = without_brackets(&words[used..].join(" "));
-            named(measured(number, unit, reading)?, &name)
+            named(measured(number, unit, reading)?, &name, reading.decimal)
         }
         // "2 x 30 ml gin", "1 bottle (750 ml) gin": counting these would leave them out of the total.
         None if holds_amount(&rest) => Err(LineProblem::Unclear),
         None if is_poured(&outside) && number > 0.0 => Err(no_unit(line, &rest)),
-        None => named(counted(number, line, &rest)?, &outside),
+        None => named(counted(number, line, &rest)?, &outside, reading.decimal),
     }
 }
 
-/// Whether a name is of something poured, so that a bare number before it is no count. A bare "lime" is a fruit.
+/// Whether a name is of something poured, so that a bare number before it is no count. A bare "lime" is a
+/// fruit, and eggs, ice and spoons of sugar are counted.
 fn is_poured(name: &str) -> bool {
-    density::guess(name).is_some_and(|liquid| !matches!(liquid.key, "citrus" | "orange") || name.contains("juice"))
+    named_to_the_end(name).is_some_and(|ingredient| match ingredient.kind {
+        Kind::Egg | Kind::Powder => false,
+        Kind::Water => ingredient.key != "ice",
+        Kind::Juice => ["juice", "purée", "puree", "pulp", "vinegar", "verjus"].iter().any(|noun| name.ends_with(noun)),
+        _ => true,
+    })
 }
 
 fn no_unit(line: &str, rest: &str) -> LineProblem {
@@ -204,13 +210,13 @@ fn counted(number: f64, line: &str, rest: &str) -> Result<Amount, LineProblem> {
     Ratio::from_value(number).map(Amount::Count).map_err(|problem| AmountProblem::from(problem).into())
 }
 
-fn named(amount: Amount, name: &str) -> Result<Line, LineProblem> {
+fn named(amount: Amount, name: &str, decimal: Decimal) -> Result<Line, LineProblem> {
     let name = name.trim().trim_end_matches([':', ',', '-', '–', '=', '(']).trim();
     let name = name.strip_prefix("of ").unwrap_or(name).trim();
     if name.is_empty() {
         return Err(LineProblem::NoName);
     }
-    Ok(Line { amount, name: name.to_owned() })
+    Ok(Line { amount, name: name.to_owned(), taken: read_taken(name, decimal) })
 }
 
 /// "(60 ml) gin" is "gin": the bracket says the amount again.
@@ -239,7 +245,7 @@ impl LineProblem {
 mod tests {
     use super::*;
     use crate::quantity::Conventions;
-    use crate::text::{Decimal, Kind};
+    use crate::text::Kind;
 
     fn read(line: &str) -> Result<Line, LineProblem> {
         let conventions = Conventions::default();
@@ -251,7 +257,7 @@ mod tests {
     #[track_caller]
     fn volume(line: &str, ml: f64, name: &str) {
         match read(line).expect(line) {
-            Line { amount: Amount::Volume(volume), name: found } => {
+            Line { amount: Amount::Volume(volume), name: found, .. } => {
                 assert!((volume.ml() - ml).abs() < 1e-3, "{line}: {volume:?}");
                 assert_eq!(found, name, "{line}");
             }
@@ -293,10 +299,9 @@ mod tests {
 
     #[test]
     fn weights_and_counts() {
-        assert_eq!(
-            read("400 g pear purée"),
-            Ok(Line { amount: Amount::Mass(Mass::from_g(400.0).expect("mass")), name: "pear purée".into() })
-        );
+        let line = read("400 g pear purée").expect("a line");
+        assert_eq!(line.amount, Amount::Mass(Mass::from_g(400.0).expect("mass")));
+        assert_eq!((line.name.as_str(), line.taken.map(|taken| taken.ingredient.key)), ("pear purée", Some("puree")));
         assert!(matches!(read("8 mint leaves"), Ok(Line { amount: Amount::Count(_), .. })));
         assert!(matches!(read("1 egg white"), Ok(Line { amount: Amount::Count(_), .. })));
         assert!(matches!(read("½ lime, squeezed"), Ok(Line { amount: Amount::Count(_), .. })));

@@ -85,9 +85,15 @@ pub fn unit_of(word: &str) -> Option<Unit> {
     named(&words).or_else(|| words.strip_suffix('s').and_then(named))
 }
 
+/// What the names of several words begin with, so that other lines are not searched for them.
+const LONG_NAMES_BEGIN: &str = "bfiouw";
+
 /// The longest run of words, from the first, that names a unit, and how many words it takes.
 pub(super) fn leading_unit(words: &[&str]) -> Option<(Unit, usize)> {
-    (1..=words.len().min(4)).rev().find_map(|count| unit_of(&words[..count].join(" ")).map(|unit| (unit, count)))
+    let may_be_long =
+        words.first()?.trim_start_matches('(').starts_with(|c: char| LONG_NAMES_BEGIN.contains(c.to_ascii_lowercase()));
+    let most = if may_be_long { words.len().min(4) } else { 1 };
+    (1..=most).rev().find_map(|count| unit_of(&words[..count].join(" ")).map(|unit| (unit, count)))
 }
 
 #[cfg(test)]
@@ -99,6 +105,15 @@ mod tests {
         for unit in Unit::ALL {
             assert_eq!(unit_of(typed(unit)), Some(unit), "{unit:?}");
             assert!(!name(unit, &Conventions::default(), Decimal::Point).is_empty());
+        }
+    }
+
+    #[test]
+    fn names_of_several_words_begin_as_said() {
+        let long = NAMES.iter().flat_map(|(_, names)| names.iter()).filter(|name| name.contains(' '));
+        assert!(long.clone().count() > 20);
+        for name in long {
+            assert!(name.starts_with(|c| LONG_NAMES_BEGIN.contains(c)), "{name}");
         }
     }
 

@@ -4,8 +4,9 @@
 use std::hint::black_box;
 use std::time::Instant;
 
-use meniscus::book::{LIBRARY, Line};
-use meniscus::craft::pour::{Balance, balance, pour};
+use meniscus::book::Line;
+use meniscus::craft::balance::{Balance, balance};
+use meniscus::craft::pour::pour;
 use meniscus::quantity::{Conventions, Unit};
 use meniscus::substance::acid::Acid;
 use meniscus::substance::mix::Mix;
@@ -44,7 +45,7 @@ fn read(spec: &str) -> Balance {
 }
 
 fn poured(line: &Line) -> Option<Mix> {
-    pour(LIBRARY.iter().find(|ingredient| ingredient.name == line.name)?, line.amount)
+    pour(line.taken.as_ref()?, line.amount)
 }
 
 /// Median over batches of a few milliseconds.

@@ -11,6 +11,7 @@ use meniscus::craft::scale::{Rounding, Target, factor, scaled, total};
 use meniscus::craft::serves;
 use meniscus::quantity::{Acidity, Amount, Conventions, Mass, Ounce, Ratio, Size, Unit, Volume};
 use meniscus::substance::energy::StandardDrink;
+use meniscus::text::{Decimal, read_taken};
 
 fn close(a: f64, b: f64) -> bool {
     (a - b).abs() <= 1e-9 * a.abs().max(b.abs()).max(1e-9)
@@ -35,12 +36,16 @@ fn specs() -> impl Strategy<Value = Spec> {
         (0.1_f64..1e5).prop_map(|g| Amount::Mass(Mass::from_g(g).expect("g"))),
     ];
     let names = prop_oneof![Just("gin"), Just("lime juice"), Just("syrup"), Just("pear purée"), Just("moon dust")];
-    let line = (amount, names).prop_map(|(amount, name)| Line { amount, name: name.into() });
+    let line = (amount, names).prop_map(|(amount, name)| Line {
+        amount,
+        name: name.into(),
+        taken: read_taken(name, Decimal::Point),
+    });
     prop::collection::vec(line, 1..8).prop_map(|lines| Spec { lines })
 }
 
 fn times(spec: &Spec, ratio: Ratio) -> Spec {
-    let line = |line: &Line| Line { amount: line.amount.times(ratio), name: line.name.clone() };
+    let line = |line: &Line| Line { amount: line.amount.times(ratio), ..line.clone() };
     Spec { lines: spec.lines.iter().map(line).collect() }
 }
 

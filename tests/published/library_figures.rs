@@ -4,8 +4,9 @@
 //! Directive 2009/106/EC, minimum °Brix of juices (orange 11.2, apple 11.2, pineapple 12.8, lemon 8.0); ICUMSA for
 //! syrups; OIML R 22 for spirits.
 
-use meniscus::book::{COMMON, Kind, LIBRARY, ingredient};
-use meniscus::craft::pour::{balance, pour, standard};
+use meniscus::book::{COMMON, Kind, LIBRARY, Measured, Taken, ingredient};
+use meniscus::craft::balance::balance;
+use meniscus::craft::pour::{pour, standard};
 use meniscus::quantity::{Amount, Mass, Temperature, Volume};
 use meniscus::substance::acid::Acid;
 
@@ -78,13 +79,14 @@ fn juice_brix() {
 /// pouring agree, a powder is only weighed.
 #[test]
 fn pours() {
-    let gin = ingredient("london-dry-gin").expect("gin");
-    let poured = pour(gin, Amount::Volume(Volume::whole_ml(60))).expect("poured");
+    let taken = |key| Taken { ingredient: ingredient(key).expect("an ingredient"), measured: Measured::default() };
+    let gin = taken("london-dry-gin");
+    let poured = pour(&gin, Amount::Volume(Volume::whole_ml(60))).expect("poured");
     near(poured.ethanol.g(), 18.94, 0.005, "g");
-    let weighed = pour(gin, Amount::Mass(poured.mass())).expect("weighed");
+    let weighed = pour(&gin, Amount::Mass(poured.mass())).expect("weighed");
     near(weighed.ethanol.g(), poured.ethanol.g(), 1e-9, "g");
-    let citric = ingredient("citric-acid").expect("citric acid");
-    assert_eq!(pour(citric, Amount::Volume(Volume::whole_ml(5))), None);
+    let citric = taken("citric-acid");
+    assert_eq!(pour(&citric, Amount::Volume(Volume::whole_ml(5))), None);
     let five = Mass::from_g(5.0).expect("a mass");
-    near(pour(citric, Amount::Mass(five)).expect("weighed").mass_of(Acid::Citric).g(), 5.0, 1e-12, "g");
+    near(pour(&citric, Amount::Mass(five)).expect("weighed").mass_of(Acid::Citric).g(), 5.0, 1e-12, "g");
 }

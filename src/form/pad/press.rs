@@ -63,8 +63,12 @@ pub fn press(entry: &Entry, key: Key, decimal: Decimal) -> Entry {
         Key::Colon => insert(&entry, ":"),
         Key::Percent if entry.text.contains('%') => Entry::at_end(entry.text),
         Key::Percent => Entry::at_end(format!("{} %", entry.text.trim_end())),
-        Key::Up => step(&entry, 1.0, decimal),
-        Key::Down => step(&entry, -1.0, decimal),
+        Key::Minus => minus(&entry),
+        Key::Fahrenheit => fahrenheit(&entry),
+        // Below zero one more is nearer to zero.
+        Key::Up | Key::Down => {
+            step(&entry, if (key == Key::Up) != entry.text.starts_with('−') { 1.0 } else { -1.0 }, decimal)
+        }
         Key::Delete => delete(&entry),
         Key::Turn | Key::Done => entry,
     }
@@ -74,7 +78,7 @@ pub fn press(entry: &Entry, key: Key, decimal: Decimal) -> Entry {
 fn split_unit(text: &str) -> (&str, &str) {
     let from = text.rfind(['+', ';', ':']).map_or(0, |at| at + 1);
     let last = &text[from..];
-    let unit = last.find(|c: char| c.is_ascii_alphabetic()).map_or(text.len(), |at| from + at);
+    let unit = last.find(|c: char| c.is_ascii_alphabetic() || c == '°').map_or(text.len(), |at| from + at);
     text.split_at(unit)
 }
 
@@ -83,6 +87,25 @@ fn insert(entry: &Entry, new: &str) -> Entry {
     let after: String = entry.text.chars().skip(entry.end).collect();
     let caret = entry.start + new.chars().count();
     Entry { text: format!("{before}{new}{after}"), start: caret, end: caret }
+}
+
+/// Puts a minus before the text, or takes it away.
+fn minus(entry: &Entry) -> Entry {
+    match entry.text.strip_prefix(['−', '-']) {
+        _ if entry.is_selected_whole() => Entry::at_end("−"),
+        Some(above) => Entry::at_end(above),
+        None => Entry::at_end(format!("−{}", entry.text)),
+    }
+}
+
+/// Puts "°F" behind the number, or takes it away.
+fn fahrenheit(entry: &Entry) -> Entry {
+    let number = entry.text.trim_end_matches(|c: char| c.is_ascii_alphabetic() || c == '°' || c.is_whitespace());
+    if number.len() < entry.text.len() && entry.text.ends_with('F') {
+        Entry::at_end(number)
+    } else {
+        Entry::at_end(format!("{number} °F"))
+    }
 }
 
 /// Digits typed behind a unit belong to the number before it: "4", "oz", "5" is 45 oz.
@@ -185,7 +208,8 @@ fn follow(entry: &Entry, mark: &str, joint: &str) -> Entry {
 
 fn step(entry: &Entry, by: f64, decimal: Decimal) -> Entry {
     let (amount, rest) = split_unit(&entry.text);
-    let from = amount.rfind([':', '+', ';']).map_or(0, |at| at + 1);
+    let from =
+        amount.rfind([':', '+', ';']).map_or(usize::from(amount.starts_with('−')) * '−'.len_utf8(), |at| at + 1);
     let (before, last) = amount.split_at(from);
     let last = last.trim().trim_end_matches('%').trim_end();
     let value = match crate::text::read_number(last, decimal) {
@@ -197,7 +221,7 @@ fn step(entry: &Entry, by: f64, decimal: Decimal) -> Entry {
     }
     let fraction = crate::text::fraction_of(value).filter(|_| last.chars().any(is_fraction));
     let number = fraction.unwrap_or_else(|| crate::text::editable(value, decimal));
-    let lead = if before.is_empty() || before.ends_with(':') { "" } else { " " };
+    let lead = if before.is_empty() || before.ends_with([':', '−']) { "" } else { " " };
     let space = if rest.is_empty() { "" } else { " " };
     Entry::at_end(format!("{before}{lead}{number}{space}{rest}"))
 }
@@ -232,6 +256,8 @@ mod tests {
                     Key::Up,
                     Key::Down,
                     Key::Percent,
+                    Key::Minus,
+                    Key::Fahrenheit,
                 ]);
                 let key = all.into_iter().find(|key| key.label() == name).expect(name);
                 press(&entry, key, Decimal::Point)
@@ -253,6 +279,11 @@ mod tests {
         assert_eq!(typed_in("1 : 5 +1"), "1:6");
         assert_eq!(typed_in("1 8 −1"), "17");
         assert_eq!(typed_in("5 % %"), "5 %");
+        assert_eq!(typed_in("1 8 −"), "−18");
+        assert_eq!(typed_in("1 8 − −"), "18");
+        assert_eq!(typed_in("1 8 − +1"), "−17");
+        assert_eq!(typed_in("6 °F 8"), "68 °F");
+        assert_eq!(typed_in("6 8 °F °F"), "68");
         assert_eq!(typed_in("½ ; ¾ oz"), "½; ¾ oz");
         assert_eq!(typed_in("½ oz 5"), "5½ oz");
         assert_eq!(typed_in("1 ⅓ +1"), "2⅓");

@@ -2,6 +2,7 @@
 
 use crate::book::{Line, Mark, Spec};
 use crate::craft::scale::{Rounding, ScaledLine, With, with};
+use crate::form::answer::fixes;
 use crate::form::pad::unit_typed;
 use crate::form::{Bench, Row};
 use crate::quantity::{Amount, Ratio, Unit, Volume};
@@ -23,19 +24,22 @@ pub(in crate::form) fn rewritten(spec: &str, typed: &str, fixed: &str) -> String
     lines.join("\n")
 }
 
-pub(super) fn unread_row(line: &SpecLine, problem: &LineProblem) -> Row {
+pub(in crate::form) fn unread_row(line: &SpecLine, problem: &LineProblem) -> Row {
     Row {
         name: line.typed.clone(),
         amount: String::new(),
         detail: problem.to_string(),
         marked: *problem != LineProblem::NoAmount,
-        fixes: problem.fixes(&line.typed),
+        fixes: fixes(problem.fixes(&line.typed)),
+        ..Row::default()
     }
 }
 
 pub(in crate::form) fn unscaled_row(line: &SpecLine, bench: &Bench) -> Row {
     match &line.read {
-        Ok(Line { amount, name }) => Row { name: name.clone(), amount: exact_words(*amount, bench), ..Row::default() },
+        Ok(Line { amount, name, .. }) => {
+            Row { name: name.clone(), amount: exact_words(*amount, bench), ..Row::default() }
+        }
         Err(problem) => unread_row(line, problem),
     }
 }
@@ -52,7 +56,7 @@ pub(super) fn scaled_row(line: &ScaledLine, rounding: Rounding, bench: &Bench) -
     Row { name: line.name.clone(), amount, detail, ..Row::default() }
 }
 
-fn exact_words(amount: Amount, bench: &Bench) -> String {
+pub(in crate::form) fn exact_words(amount: Amount, bench: &Bench) -> String {
     match amount {
         Amount::Volume(volume) => text::exact_millilitres(volume, bench.decimal).to_string(),
         Amount::Mass(mass) => text::grams(mass, 1, bench.decimal).to_string(),

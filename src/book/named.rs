@@ -1,0 +1,157 @@
+//! Which ingredient of the library a name means, and what a bar has measured of its own.
+
+use super::ingredient::Ingredient;
+use super::library::LIBRARY;
+use crate::quantity::{Abv, Acidity, Brix, Mass};
+
+/// What a bar has measured of an ingredient; it goes before the library's figure.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Measured {
+    /// Strength at 20 °C.
+    pub strength: Option<Abv>,
+    /// Sugar in a litre.
+    pub sugar_per_litre: Option<Mass>,
+    /// Sugar by mass of the whole.
+    pub sweetness: Option<Brix>,
+    /// Titratable acidity as citric acid.
+    pub acid: Option<Acidity>,
+}
+
+impl Measured {
+    /// Whether nothing was measured.
+    #[must_use]
+    pub fn is_nothing(&self) -> bool {
+        *self == Measured::default()
+    }
+}
+
+/// What a line of a spec is taken to be.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Taken {
+    /// An ingredient of the library.
+    pub ingredient: &'static Ingredient,
+    /// What goes before its figures.
+    pub measured: Measured,
+}
+
+/// The ingredient a name means: that whose phrase ends last in it, by the longest phrase.
+///
+/// English puts the noun last, so "lemon-leaf gin" is a gin and "gin cordial" a cordial. Whole words
+/// only: "ginger" is not gin.
+#[must_use]
+pub fn named(name: &str) -> Option<&'static Ingredient> {
+    word_ends(name).find_map(|end| ending_with(&name[..end]))
+}
+
+/// As [`named`], when the phrase is the end of the name: of "coffee beans" nothing is coffee.
+#[must_use]
+pub fn named_to_the_end(name: &str) -> Option<&'static Ingredient> {
+    word_ends(name).next().and_then(|end| ending_with(&name[..end]))
+}
+
+/// Ingredients that share a longer word with a name, for a guess at what it may be like; three at most.
+pub fn alike(name: &str) -> impl Iterator<Item = &'static Ingredient> {
+    let shares = |ingredient: &&'static Ingredient| {
+        let theirs = || ingredient.name.split(|c| !is_of_word(c));
+        name.split(|c| !is_of_word(c))
+            .filter(|word| word.len() >= 4)
+            .any(|word| theirs().any(|their| their.eq_ignore_ascii_case(word)))
+    };
+    LIBRARY.iter().filter(shares).take(3)
+}
+
+fn is_of_word(c: char) -> bool {
+    c.is_ascii_alphanumeric() || !c.is_ascii()
+}
+
+/// Where words end, the last first.
+fn word_ends(name: &str) -> impl Iterator<Item = usize> {
+    let mut after = false;
+    name.char_indices().rev().filter_map(move |(at, c)| {
+        let ends = is_of_word(c) && !after;
+        after = is_of_word(c);
+        ends.then_some(at + c.len_utf8())
+    })
+}
+
+fn ending_with(text: &str) -> Option<&'static Ingredient> {
+    let mut best: Option<(&'static Ingredient, usize)> = None;
+    for ingredient in LIBRARY {
+        for phrase in [ingredient.name].into_iter().chain(ingredient.names.iter().copied()) {
+            if best.is_none_or(|(_, length)| phrase.len() > length) && ends_with_words(text, phrase) {
+                best = Some((ingredient, phrase.len()));
+            }
+        }
+    }
+    best.map(|(ingredient, _)| ingredient)
+}
+
+fn ends_with_words(text: &str, phrase: &str) -> bool {
+    let phrase = phrase.strip_suffix(" %").unwrap_or(phrase); // "Saline, 20 %" ends in the word 20
+    let Some(start) = text.len().checked_sub(phrase.len()) else { return false };
+    // Most differ in their last letter already.
+    let last = |text: &str| text.bytes().next_back().map(|byte| byte.to_ascii_lowercase());
+    last(text) == last(phrase)
+        && text.as_bytes()[start..].eq_ignore_ascii_case(phrase.as_bytes())
+        && text.get(..start).is_some_and(|before| !before.ends_with(is_of_word))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_last_noun_decides() {
+        for (name, key) in [
+            ("London dry gin", "london-dry-gin"),
+            ("gin", "london-dry-gin"),
+            ("GIN", "london-dry-gin"),
+            ("lemon-leaf gin", "london-dry-gin"),
+            ("gin cordial", "cordial"),
+            ("Ginger syrup", "ginger-syrup"),
+            ("pear brandy", "pear-brandy"),
+            ("pear", "pear-juice"),
+            ("juice of lemon", "lemon-juice"),
+            ("fresh lime juice", "lime-juice"),
+            ("lime juice, strained", "lime-juice"),
+            ("rich syrup 2:1", "rich-syrup"),
+            ("syrup 2:1", "rich-syrup"),
+            ("syrup", "simple-syrup"),
+            ("honey syrup", "honey-syrup"),
+            ("orange bitters", "orange-bitters"),
+            ("cherry bark bitters", "aromatic-bitters"),
+            ("banana liqueur", "liqueur"),
+            ("apple puree", "puree"),
+            ("raspberry purée", "raspberry-puree"),
+            ("whole milk", "whole-milk"),
+            ("almond milk", "almond-drink"),
+            ("soda", "soda-water"),
+            ("cachaca", "cachaca"),
+            ("egg white", "egg-white"),
+            ("saline 20 %", "saline"),
+        ] {
+            assert_eq!(named(name).map(|ingredient| ingredient.key), Some(key), "{name}");
+        }
+        for name in ["mint leaves", "😀", "", "moon dust", "ginnel"] {
+            assert_eq!(named(name), None, "{name}");
+        }
+        assert_eq!(named_to_the_end("coffee beans"), None);
+        assert!(named("coffee beans").is_some());
+    }
+
+    #[test]
+    fn every_name_of_the_library_means_its_own_row() {
+        for row in LIBRARY {
+            for phrase in [row.name].iter().chain(row.names) {
+                assert_eq!(named(phrase).map(|found| found.key), Some(row.key), "{phrase}");
+            }
+        }
+    }
+
+    #[test]
+    fn guesses_share_a_word() {
+        let keys: Vec<&str> = alike("wild cherry thing").map(|ingredient| ingredient.key).collect();
+        assert_eq!(keys, ["cherry-liqueur", "cherry-distillate-liqueur"]);
+        assert_eq!(alike("moon dust").count(), 0);
+    }
+}

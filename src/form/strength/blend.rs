@@ -1,0 +1,45 @@
+//! What pours make together.
+
+use super::StrengthForm;
+use crate::craft::balance::balance as read_mix;
+use crate::form::answer::{Answer, Figure, Strip, Tone};
+use crate::form::route::Route;
+use crate::form::{Bench, balance, taken};
+use crate::substance::ethanol;
+use crate::text::{self, Kind, read_spec};
+
+impl StrengthForm {
+    pub(super) fn blend(&self, mut answer: Answer, bench: &Bench) -> Answer {
+        let lines = read_spec(&self.pours, &bench.reading(Kind::Either));
+        if lines.is_empty() {
+            return answer.without_answer("Type what goes in, a line each, like 500 ml gin 57 %.");
+        }
+        let read = taken::Read::of(&lines);
+        answer.rows_title = "What each brings";
+        answer.rows = lines.iter().map(|line| balance::row(line, &read.mix, bench)).collect();
+        if read.mix.mass().g() <= 0.0 {
+            return answer.without_answer("None of it is known yet. Say below what it is like.");
+        }
+        let reading = read_mix(&read.mix);
+        let ml = |volume| text::litres_or_ml(volume, bench.decimal);
+        let strength = text::plain(reading.strength.fraction() * 100.0, 1, bench.decimal);
+        let apart = read.apart;
+        answer.strip = Strip {
+            figures: vec![Figure::new(strength, "% vol"), ml(reading.volume)],
+            also: match read.unknown.first() {
+                Some(name) => format!("Without {name}: say below what it is like"),
+                None => format!("From {} poured apart: the rest is contraction", ml(apart)),
+            },
+            tone: Tone::Answer,
+        };
+        answer.cells_title = "Together";
+        let proof = ethanol::us_proof(ethanol::mass_fraction(reading.strength));
+        answer.cell("US proof", Figure::new(text::plain(proof, 1, bench.decimal), "°"));
+        answer.cell("ethanol", text::grams(read.mix.ethanol, 1, bench.decimal));
+        answer.cell("sugar", Figure::new(text::count(reading.sugar, bench.decimal), "g/l"));
+        answer.cell("lost to contraction", text::millilitres(apart.less(reading.volume), bench.decimal));
+        answer.remarks.push("Give a strength behind a name: gin 57 %, rum 126 proof.".into());
+        answer.carry("Share it out in serves", Route::Serves.href_with("made", &bench.carried(reading.volume)));
+        answer
+    }
+}

@@ -1,0 +1,68 @@
+//! How sweet a syrup is, as people give it: "2:1", "65 °Bx", "66.7".
+
+use super::number::{Decimal, NumberProblem, is_space, read_number, replaced};
+use crate::quantity::{Brix, Ratio};
+
+/// How a sweetness was given.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Sweetness {
+    /// Parts of sugar to one of water.
+    Parts(Ratio),
+    /// Degrees Brix.
+    Degrees(Brix),
+}
+
+/// Reads sugar : water, or °Brix below 85. Empty is none.
+///
+/// # Errors
+/// A sentence for the person who typed.
+pub fn read_sweetness(text: &str, decimal: Decimal) -> Result<Option<Sweetness>, String> {
+    let words = || "Type sugar : water, like 2:1, or °Brix under 85, like 65.".to_owned();
+    let text = replaced(&text.trim().to_ascii_lowercase(), " to ", ":").replace('∶', ":");
+    if text.is_empty() {
+        return Ok(None);
+    }
+    let number = |text: &str| match read_number(text, decimal) {
+        Ok(Some(value)) => Ok(value),
+        Err(problem @ NumberProblem::Ambiguous { .. }) => Err(problem.to_string()),
+        _ => Err(words()),
+    };
+    if let Some((sugar, water)) = text.split_once(':') {
+        let (sugar, water) = (number(sugar)?, number(water)?);
+        // 85 °Bx is 5.67 to 1, and beyond what any formula here holds for.
+        return match Ratio::from_value(sugar / water) {
+            Ok(parts) if sugar > 0.0 && (0.01..=5.66).contains(&parts.value()) => Ok(Some(Sweetness::Parts(parts))),
+            _ => Err(words()),
+        };
+    }
+    let bare = text.trim_end_matches(|c: char| c.is_ascii_alphabetic() || matches!(c, '°' | '%') || is_space(c));
+    match Brix::from_degrees(number(bare)?) {
+        Ok(brix) if brix.degrees() < 85.0 => Ok(Some(Sweetness::Degrees(brix))),
+        _ => Err(words()),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn ratios_and_degrees() {
+        let parts = |value| Ok(Some(Sweetness::Parts(Ratio::from_value(value).expect("a ratio"))));
+        let degrees = |value| Ok(Some(Sweetness::Degrees(Brix::from_degrees(value).expect("degrees"))));
+        for (text, expected) in [
+            ("2:1", parts(2.0)),
+            ("1 : 1", parts(1.0)),
+            ("3 to 2", parts(1.5)),
+            ("65", degrees(65.0)),
+            ("66,7 °Bx", degrees(66.7)),
+            ("50 %", degrees(50.0)),
+            ("", Ok(None)),
+        ] {
+            assert_eq!(read_sweetness(text, Decimal::Comma), expected, "{text}");
+        }
+        for text in ["sweet", "2:0", "0:1", "90", "9:1", ":", "2:"] {
+            assert!(read_sweetness(text, Decimal::Point).is_err(), "{text}");
+        }
+    }
+}
