@@ -65,7 +65,8 @@ fn shares(shares: &[Share]) -> AnyView {
                     <rect class="whole" width="100" height="4"></rect>
                     <rect class="share" width=share.percent.to_string() height="4"></rect>
                 </svg>
-                {share.words.clone()}
+                <b>{share.words.clone()}</b>
+                {share.of}
             </span>
         }
         .into_any()

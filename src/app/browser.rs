@@ -35,6 +35,14 @@ pub(super) fn focus(id: &str) {
     }
 }
 
+/// Takes the focus off an input; one that is drawn again for another field would keep it.
+pub(super) fn leave_input() {
+    let active = document().and_then(|document| document.active_element());
+    if let Some(input) = active.and_then(|active| active.dyn_into::<HtmlInputElement>().ok()) {
+        let _ = input.blur();
+    }
+}
+
 /// Selects all of an input's text.
 pub(super) fn select(id: &str) {
     if let Some(input) = input(id) {

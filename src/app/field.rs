@@ -107,7 +107,7 @@ fn assumed_unit(desk: Desk, keys: Keys, typed: &str) -> &'static str {
         Keys::Weight if number_alone => "g",
         Keys::Celsius if number_alone && !typed.ends_with(['F', 'f', 'C', 'c']) => "°C",
         Keys::Percent if !typed.contains('%') => "%",
-        Keys::Pour | Keys::Batch | Keys::Either if number_alone => {
+        Keys::Pour | Keys::Batch | Keys::Either | Keys::Bulk if number_alone => {
             desk.bench.with(|bench| text::typed(bench.house.usual_unit))
         }
         _ => "",
@@ -226,9 +226,12 @@ fn keep_pad(desk: Desk, before: Option<ActiveField>) {
 pub(super) fn open_first(desk: Desk) {
     let first = first_of(desk);
     let calls_for_it = untrack(|| desk.route() != Route::Shelf && desk.uses_pad());
-    if let Some(field) = first.filter(|_| calls_for_it) {
-        browser::focus(field.name);
-        activate(desk, field);
-        browser::select(field.name);
+    match first.filter(|_| calls_for_it) {
+        Some(field) => {
+            browser::focus(field.name);
+            activate(desk, field);
+            browser::select(field.name);
+        }
+        None => browser::leave_input(),
     }
 }

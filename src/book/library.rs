@@ -259,6 +259,7 @@ pub const LIBRARY: &[Ingredient] =
             .sweet(1000.0)
             .from("pure substance", ""),
         powder("citric-acid", "Citric acid", &[(Acid::Citric, 1000.0)]).also(&["citric"]),
+        powder("citric-monohydrate", "Citric acid, monohydrate", &[(Acid::Citric, 914.3)]),
         powder("malic-acid", "Malic acid", &[(Acid::Malic, 1000.0)]).also(&["malic"]),
         powder("tartaric-acid", "Tartaric acid", &[(Acid::Tartaric, 1000.0)]).also(&["tartaric"]),
         powder("lactic-acid", "Lactic acid, 80 %", &[(Acid::Lactic, 800.0)]).also(&["lactic acid", "lactic"]),

@@ -90,16 +90,6 @@ pub fn correct(mass: Mass, from: Brix, to: Brix) -> Option<Correction> {
     }
 }
 
-/// The volume of another syrup with the same sugar. None for one without sugar.
-///
-/// # Errors
-/// [`OutOfRange`] beyond 85 °Brix.
-pub fn swap(volume: Volume, from: Brix, to: Brix) -> Result<Option<Volume>, OutOfRange> {
-    let sugar = make(volume, from)?.sugar;
-    let one = make(Volume::LITRE, to)?.sugar;
-    Ok(Ratio::from_value(sugar.g() / one.g()).ok().map(|ratio| Volume::LITRE * ratio))
-}
-
 /// One sweetener in place of another.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Instead {

@@ -1,28 +1,39 @@
-//! Acid: powders and water in place of citrus, and back.
+//! Acid: powders and water in place of citrus and back, juice made sharper, one acid for another, titration.
+
+mod sharpen;
+mod stand_in;
+mod swap;
 
 use super::Bench;
-use super::answer::{Answer, Figure, Problem, Strip, Tone};
+use super::answer::{Answer, Figure};
 use super::fields::{Choice, choice, form};
 use super::pad::Keys;
-use super::route::Route;
 use super::screen::{Block, Opt, Tool};
-use crate::craft::acid::{Acids, StandIn, stand_in, stands_in_for};
-use crate::quantity::{Acidity, Mass, Volume};
+use crate::quantity::Mass;
 use crate::substance::juice::{JuiceAcids, PROFILES};
 use crate::text;
 
-/// Which way the question goes.
+/// What is asked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Direction {
+pub enum Ask {
     /// Juice → powders and water.
     Replace,
     /// Powders → juice.
     Backwards,
+    /// A juice brought to an acidity.
+    Sharpen,
+    /// One acid for another.
+    Swap,
+    /// Acidity from a titration.
+    Titrate,
 }
 
-choice! { Direction:
+choice! { Ask:
     Replace = "replace", "Replace juice";
     Backwards = "powder", "Use up powder";
+    Sharpen = "sharpen", "Sharpen";
+    Swap = "swap", "Swap acids";
+    Titrate = "titrate", "Titrate";
 }
 
 /// The finest step of the scale.
@@ -64,7 +75,7 @@ impl ScaleStep {
 form! {
     /// What is typed.
     AcidForm {
-        /// Which way: a key of [`Direction`].
+        /// Which way: a key of [`Ask`].
         direction = "replace",
         /// Juice to replace.
         juice = "300 ml",
@@ -80,6 +91,40 @@ form! {
         citric = "12 g",
         /// Malic acid there is.
         malic = "6 g",
+        /// Liquid to make sharper.
+        liquid = "500 ml",
+        /// Key of what it is, or [`OWN`].
+        liquid_of = "orange-juice",
+        /// Its acidity, g/l as citric.
+        liquid_acid = "9",
+        /// Key of the profile it is to be as sour as, or [`OWN`].
+        sour_as = "lime-2008",
+        /// Acidity wanted, g/l as citric.
+        wanted_acid = "45",
+        /// Acids to do it with: a key of [`Blend`](sharpen::Blend).
+        blend = "citric",
+        /// Parts of citric acid in a blend of one's own.
+        part_citric = "2",
+        /// Parts of malic acid.
+        part_malic = "1",
+        /// Parts of tartaric acid.
+        part_tartaric = "0",
+        /// Parts of lactic acid.
+        part_lactic = "0",
+        /// Acid to swap.
+        swapped = "10 g",
+        /// Key of the acid there was.
+        swap_from = "citric-acid",
+        /// Key of the acid there is.
+        swap_to = "malic-acid",
+        /// Base used in a titration.
+        base = "12.5 ml",
+        /// Its normality.
+        normality = "0.1",
+        /// Juice titrated.
+        sample = "2 ml",
+        /// Key of the acid it is counted as.
+        counted_as = "citric-acid",
     }
 }
 
@@ -100,54 +145,90 @@ impl Tool for AcidForm {
     }
 
     fn layout(&self, _bench: &Bench) -> Vec<Block> {
-        let named = PROFILES.iter().map(|profile| Opt::new(profile.key, profile.name));
-        let profiles = named.chain([Opt::new(OWN, "My own")]).collect();
-        let replacing = self.direction() == Direction::Replace;
-        let mut blocks = vec![Block::chips::<Direction>("direction", "Which way", false)];
-        if replacing {
-            blocks.push(Block::amount(JUICE, "Juice to replace", Keys::Batch));
-        } else {
-            blocks.push(Block::amount(CITRIC, "Citric acid", Keys::Weight));
-            blocks.push(Block::amount(MALIC, "Malic acid", Keys::Weight));
-        }
-        blocks.push(Block::pick("profile", "Taken as", profiles));
-        if self.named_profile().is_none() {
-            blocks.push(Block::amount(OWN_CITRIC, "Own: citric, g/l", Keys::Count));
-            blocks.push(Block::amount(OWN_MALIC, "Own: malic, g/l", Keys::Count));
-        }
-        if replacing {
-            blocks.push(Block::chips::<ScaleStep>("step", "The scale reads to", true));
-        }
+        let mut blocks = vec![Block::chips::<Ask>("direction", "What is asked", false)];
+        blocks.extend(match self.ask() {
+            Ask::Replace => {
+                let mut blocks = vec![Block::amount(JUICE, "Juice to replace", Keys::Batch)];
+                blocks.extend(self.profile_layout());
+                blocks.push(Block::chips::<ScaleStep>("step", "The scale reads to", true));
+                blocks
+            }
+            Ask::Backwards => {
+                let mut blocks = vec![
+                    Block::amount(CITRIC, "Citric acid", Keys::Weight),
+                    Block::amount(MALIC, "Malic acid", Keys::Weight),
+                ];
+                blocks.extend(self.profile_layout());
+                blocks
+            }
+            Ask::Sharpen => self.sharpen_layout(),
+            Ask::Swap => swap::swap_layout(),
+            Ask::Titrate => swap::titration_layout(),
+        });
         blocks
     }
 
     fn answer(&self, bench: &Bench) -> Answer {
         let mut answer = Answer::default();
         answer.cautions.push("Food-grade acid only. Keep the powder and strong solutions off eyes and skin.".into());
-        let acids = self.acids(bench, &mut answer.problems);
-        match self.direction() {
-            Direction::Replace => self.replace(answer, acids, bench),
-            Direction::Backwards => self.backwards(answer, acids, bench),
+        match self.ask() {
+            Ask::Replace => {
+                let acids = self.acids(bench, &mut answer.problems);
+                self.replace(answer, acids, bench)
+            }
+            Ask::Backwards => {
+                let acids = self.acids(bench, &mut answer.problems);
+                self.backwards(answer, acids, bench)
+            }
+            Ask::Sharpen => self.sharpen(answer, bench),
+            Ask::Swap => self.swap(answer, bench),
+            Ask::Titrate => self.titrate(answer, bench),
         }
     }
 
     fn clear(&mut self) {
-        self.juice.clear();
-        self.citric.clear();
-        self.malic.clear();
+        match self.ask() {
+            Ask::Replace => self.juice.clear(),
+            Ask::Backwards => {
+                self.citric.clear();
+                self.malic.clear();
+            }
+            Ask::Sharpen => self.liquid.clear(),
+            Ask::Swap => self.swapped.clear(),
+            Ask::Titrate => {
+                self.base.clear();
+                self.sample.clear();
+            }
+        }
     }
 
     fn take(&mut self, name: &str, text: &str) {
         if name == JUICE {
             text.clone_into(&mut self.juice);
-            Direction::Replace.key().clone_into(&mut self.direction);
+            Ask::Replace.key().clone_into(&mut self.direction);
         }
     }
 }
 
 impl AcidForm {
-    fn direction(&self) -> Direction {
-        Direction::read(&self.direction)
+    fn ask(&self) -> Ask {
+        Ask::read(&self.direction)
+    }
+
+    /// What a juice is taken as, and the figures of one's own.
+    fn profile_layout(&self) -> Vec<Block> {
+        let mut blocks = vec![Block::pick("profile", "Taken as", profiles())];
+        if self.named_profile().is_none() {
+            blocks.push(Block::amount(OWN_CITRIC, "Own: citric, g/l", Keys::Count));
+            blocks.push(Block::amount(OWN_MALIC, "Own: malic, g/l", Keys::Count));
+        }
+        blocks
+    }
+
+    /// An acid to weigh, as the scale shows it.
+    fn weighed(&self, mass: Mass, name: &str, bench: &Bench) -> Figure {
+        let figure = text::grams(mass, self.step().decimals(), bench.decimal);
+        Figure::new(figure.value, format!("{} {name}", figure.unit))
     }
 
     fn step(&self) -> ScaleStep {
@@ -157,133 +238,18 @@ impl AcidForm {
     fn named_profile(&self) -> Option<&'static JuiceAcids> {
         PROFILES.iter().find(|profile| profile.key == self.profile)
     }
-
-    /// What the juice is called in a sentence.
-    fn fruit(&self) -> &'static str {
-        self.named_profile().map_or("of your juice", |profile| match profile.fruit {
-            "lemon" => "lemon juice",
-            _ => "lime juice",
-        })
-    }
-
-    fn acids(&self, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Acids> {
-        let acidity = |g_per_l| Acidity::from_g_per_l(g_per_l).ok();
-        if let Some(profile) = self.named_profile() {
-            return Some(Acids { citric: acidity(profile.citric)?, malic: acidity(profile.malic)? });
-        }
-        let mut own = |field, text: &str| {
-            let words = "Type grams per litre from 0 to 400, like 45.";
-            if text.trim().is_empty() {
-                return acidity(0.0);
-            }
-            acidity(bench.number(field, text, (0.0, MOST_ACID), words, problems)?)
-        };
-        let (citric, malic) = (own(OWN_CITRIC, &self.own_citric), own(OWN_MALIC, &self.own_malic));
-        let acids = Acids { citric: citric?, malic: malic? };
-        if acids.as_citric() > 0.0 {
-            return Some(acids);
-        }
-        let words = "Give your juice some acid: at least one of the two above zero.".to_owned();
-        problems.push(Problem::new(OWN_CITRIC, words));
-        None
-    }
-
-    fn replace(&self, mut answer: Answer, acids: Option<Acids>, bench: &Bench) -> Answer {
-        let juice = bench.volume(JUICE, &self.juice, &mut answer.problems);
-        let (Some(acids), Some(juice)) = (acids, juice) else {
-            return answer.without_answer("Type how much juice to replace.");
-        };
-        let Some(made) = stand_in(juice, &acids, self.step().grams()) else {
-            return answer.without_answer("");
-        };
-        let nothing_to_weigh = made.citric_weighed + made.malic_weighed <= Mass::ZERO;
-        if nothing_to_weigh {
-            let words =
-                format!("Under one step of a {} scale. Make more, or use a finer scale.", self.step_shown(bench));
-            answer.problems.push(Problem::new(JUICE, words));
-            return answer.without_answer("");
-        }
-        self.show_stand_in(&mut answer, &made, juice, &acids, bench);
-        answer
-    }
-
-    fn show_stand_in(&self, answer: &mut Answer, made: &StandIn, juice: Volume, acids: &Acids, bench: &Bench) {
-        let grams = |mass| text::grams(mass, self.step().decimals(), bench.decimal);
-        let acid_figure = |mass: Mass, name| {
-            let figure = grams(mass);
-            Figure::new(figure.value, format!("{} {name}", figure.unit))
-        };
-        let mut figures = Vec::new();
-        if made.citric > Mass::ZERO {
-            figures.push(acid_figure(made.citric_weighed, "citric"));
-        }
-        if made.malic > Mass::ZERO {
-            figures.push(acid_figure(made.malic_weighed, "malic"));
-        }
-        let ml = |volume| text::litres_or_ml(volume, bench.decimal);
-        answer.strip = Strip {
-            figures,
-            also: format!("in water to {}: as sour as that much {}", ml(juice), self.fruit()),
-            tone: Tone::Answer,
-        };
-        answer.cells_title = "To make it";
-        answer.cell("water, about", ml(made.water));
-        answer.cell("true strength", Figure::new(text::percent(made.true_strength, bench.decimal), ""));
-        answer.cell("citric, exactly", text::grams(made.citric, 2, bench.decimal));
-        answer.cell("malic, exactly", text::grams(made.malic, 2, bench.decimal));
-        answer.cell(
-            "acid, as citric",
-            Figure::new(text::plain(acids.as_citric() * made.true_strength, 1, bench.decimal), "g/l"),
-        );
-        self.remark_on_profile(answer, bench);
-        answer.carry("Measure this much", Route::Measure.href_with("amount", &bench.carried(juice)));
-    }
-
-    fn backwards(&self, mut answer: Answer, acids: Option<Acids>, bench: &Bench) -> Answer {
-        let citric = bench.mass_or_none(CITRIC, &self.citric, &mut answer.problems);
-        let malic = bench.mass_or_none(MALIC, &self.malic, &mut answer.problems);
-        let juice = acids.and_then(|acids| Some((acids, stands_in_for(citric?, malic?, &acids)?)));
-        let Some((acids, juice)) = juice else {
-            return answer.without_answer("Type the grams of acid there are.");
-        };
-        let figure = text::litres_or_ml(juice, bench.decimal);
-        answer.strip = Strip {
-            figures: vec![Figure::new(figure.value, format!("{} {}", figure.unit, self.fruit()))],
-            also: "is as sour as this acid in water made up to the same volume".into(),
-            tone: Tone::Answer,
-        };
-        answer.cells_title = "By titration";
-        answer.cell("acid, as citric", Figure::new(text::plain(acids.as_citric(), 1, bench.decimal), "g/l"));
-        let ounces = text::ounces(juice, &bench.house.conventions, bench.decimal);
-        answer.cell("juice in oz", ounces);
-        answer.remarks.push("By equal titratable acidity. Malic and citric do not taste alike.".into());
-        self.remark_on_profile(&mut answer, bench);
-        answer.carry("Measure this much", Route::Measure.href_with("amount", &bench.carried(juice)));
-        answer
-    }
-
-    fn remark_on_profile(&self, answer: &mut Answer, bench: &Bench) {
-        answer.remarks.push(match self.named_profile() {
-            Some(profile) => {
-                format!("{}. Fresh fruit varies by a fifth and more: taste it.", figures_of(profile, bench))
-            }
-            None => "Your own figures.".into(),
-        });
-    }
-
-    fn step_shown(&self, bench: &Bench) -> String {
-        text::grams(self.step().grams(), self.step().decimals(), bench.decimal).to_string()
-    }
 }
 
-fn figures_of(profile: &JuiceAcids, bench: &Bench) -> String {
-    let g_per_l = |acid| text::count(acid, bench.decimal);
-    format!("{} g/l citric and {} g/l malic: {}", g_per_l(profile.citric), g_per_l(profile.malic), profile.source)
+/// The named profiles, and one's own.
+fn profiles() -> Vec<Opt> {
+    let named = PROFILES.iter().map(|profile| Opt::new(profile.key, profile.name));
+    named.chain([Opt::new(OWN, "My own")]).collect()
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::form::Tone;
 
     #[test]
     fn replaces_lime_by_the_bar_rule() {
@@ -312,5 +278,43 @@ mod tests {
         assert_eq!(form.answer(&Bench::default()).strip.figures[0].to_string(), "300 ml lime juice");
         let none = AcidForm { citric: String::new(), malic: String::new(), ..form };
         assert_eq!(none.answer(&Bench::default()).strip.tone, Tone::Waiting);
+    }
+
+    fn asked(ask: &str, change: impl FnOnce(&mut AcidForm)) -> (String, String) {
+        let mut form = AcidForm { direction: ask.into(), ..Default::default() };
+        change(&mut form);
+        let strip = form.answer(&Bench::default()).strip;
+        let figures: Vec<String> = strip.figures.iter().map(ToString::to_string).collect();
+        (figures.join(" + "), strip.also)
+    }
+
+    #[test]
+    fn sharpens_orange_to_lime() {
+        // 500 ml from 9.1 to 45.9 g/l: (45.9 − 9.1) × 0.5 / (1 − 0.0006 × 45.9) = 18.92 g.
+        let (figures, also) = asked("sharpen", |_| {});
+        assert_eq!(figures, "18.9 g citric");
+        assert_eq!(also, "into Orange juice: makes 511 ml as sour as lime juice, pH about 2.2");
+        let (figures, _) = asked("sharpen", |form| form.blend = "2:1".into());
+        assert!(figures.contains("citric + 6."), "{figures}");
+        let (figures, also) = asked("sharpen", |form| {
+            form.blend = "own".into();
+            form.part_lactic = "1".into();
+        });
+        assert!(figures.ends_with("g acids") && also.contains("g lactic, 80 %"), "{figures} {also}");
+        let (figures, also) = asked("sharpen", |form| {
+            form.liquid_of = OWN.into();
+            form.liquid_acid = "91.8".into();
+        });
+        assert_eq!((figures.as_str(), also.starts_with("It is sourer")), ("500 ml water", true));
+    }
+
+    #[test]
+    fn swaps_and_titrates() {
+        // 10 g × (134.09 / 2) / (192.12 / 3).
+        assert_eq!(asked("swap", |_| {}).0, "10.5 g");
+        let (figures, _) = asked("swap", |form| form.swap_from = "citric-monohydrate".into());
+        assert_eq!(figures, "9.6 g");
+        // 12.5 ml of 0.1 N in 2 ml: 0.625 eq/l × 64.04 g.
+        assert_eq!(asked("titrate", |_| {}).0, "40 g/l");
     }
 }

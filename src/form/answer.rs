@@ -69,7 +69,9 @@ pub struct Row {
 /// A share of the drink, drawn as a bar beside its words.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Share {
-    /// What of, and how much: "sugar 62 %".
+    /// What of: "sugar".
+    pub of: &'static str,
+    /// How much: "62 %".
     pub words: String,
     /// Percent, 0 to 100.
     pub percent: u8,

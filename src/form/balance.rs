@@ -157,8 +157,9 @@ fn as_words(line: &Line, bench: &Bench) -> String {
 
 fn shares(part: &Mix, whole: &Mix, bench: &Bench) -> Vec<Share> {
     let share = balance::share(part, whole);
-    let one = |noun: &str, fraction: f64| Share {
-        words: format!("{noun} {} %", text::plain(fraction * 100.0, 0, bench.decimal)),
+    let one = |of, fraction: f64| Share {
+        of,
+        words: format!("{} %", text::plain(fraction * 100.0, 0, bench.decimal)),
         percent: percent(fraction),
     };
     vec![one("volume", share.volume), one("alcohol", share.ethanol), one("sugar", share.sugar), one("acid", share.acid)]

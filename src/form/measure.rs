@@ -265,4 +265,39 @@ mod tests {
         assert_eq!(strip(""), ("–".into(), "Type an amount, like 45 ml or 1½ oz.".into()));
         assert_eq!(strip("5 splosh").0, "?");
     }
+
+    fn remark(change: impl FnOnce(&mut MeasureForm)) -> String {
+        let mut form = MeasureForm { amount: "500 g".into(), ..MeasureForm::default() };
+        change(&mut form);
+        let answer = form.answer(&bench());
+        format!("{}|{}", answer.strip.figures[0], answer.remarks.first().cloned().unwrap_or_default())
+    }
+
+    #[test]
+    fn weighs_any_ingredient_at_its_temperature() {
+        assert_eq!(
+            remark(|form| form.liquid = "honey".into()),
+            "352 ml|Honey: 1.421 g/ml. Taken at 1\u{202f}156 g/l sugar. Source: US grade standard, at most 18.6 % moisture; published: 1.41 to 1.43 g/ml."
+        );
+        // tests/published/oiml_r22.rs checks the densities.
+        let gin = |at: &str| {
+            remark(|form| {
+                form.liquid = "london-dry-gin".into();
+                form.at = at.into();
+            })
+        };
+        assert!(gin("20").starts_with("527 ml|London dry gin: 0.948 g/ml."), "{}", gin("20"));
+        assert!(gin("−18").starts_with("515 ml|"), "{}", gin("−18"));
+        assert!(gin("50").starts_with('?'));
+        assert!(gin("").starts_with("527 ml"));
+        // A key from an earlier list still means its liquid.
+        assert!(remark(|form| form.liquid = "milk".into()).contains("Whole milk: 1.030 g/ml"));
+        assert!(
+            remark(|form| {
+                form.liquid = "own".into();
+                form.own = "1.25".into();
+            })
+            .starts_with("400 ml")
+        );
+    }
 }

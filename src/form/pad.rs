@@ -16,6 +16,8 @@ pub enum Keys {
     Batch,
     /// A volume or a weight.
     Either,
+    /// A volume or a weight, large.
+    Bulk,
     /// A weight.
     Weight,
     /// A number of things.
@@ -114,6 +116,7 @@ fn front_units(keys: Keys) -> [Key; 4] {
     match keys {
         Keys::Pour | Keys::Either => [unit(Unit::Ounce), unit(Unit::Millilitre), unit(Unit::Dash), Key::Turn],
         Keys::Batch => [unit(Unit::Ounce), unit(Unit::Millilitre), unit(Unit::Litre), Key::Turn],
+        Keys::Bulk => [unit(Unit::Millilitre), unit(Unit::Litre), unit(Unit::Gram), Key::Turn],
         Keys::Marks => [unit(Unit::Ounce), unit(Unit::Millilitre), Key::Semicolon, Key::Turn],
         Keys::Weight => [unit(Unit::Gram), unit(Unit::Kilogram), unit(Unit::Pound), unit(Unit::OunceWeight)],
         Keys::Count => [Key::Up, Key::Down, Key::Fraction('⅔'), Key::Fraction('⅓')],
@@ -157,9 +160,14 @@ pub fn front(keys: Keys, decimal: Decimal) -> [Key; FACE] {
 pub fn back(keys: Keys) -> [Key; FACE] {
     let last_four = match keys {
         Keys::Either => [Unit::Gram, Unit::Kilogram, Unit::OunceWeight, Unit::Pound],
+        Keys::Bulk => [Unit::Dash, Unit::Kilogram, Unit::OunceWeight, Unit::Pound],
         _ => [Unit::Decilitre, Unit::Drop, Unit::UsFluidOunce, Unit::ImperialPint],
     };
-    let second = if keys == Keys::Batch { Unit::Dash } else { Unit::Litre };
+    let second = match keys {
+        Keys::Batch => Unit::Dash,
+        Keys::Bulk => Unit::Ounce,
+        _ => Unit::Litre,
+    };
     let [first, other, third, fourth] = last_four.map(Key::Unit);
     let unit = Key::Unit;
     [
@@ -192,7 +200,7 @@ mod tests {
 
     #[test]
     fn every_unit_a_measure_needs_is_on_the_pad() {
-        for keys in [Keys::Pour, Keys::Batch, Keys::Either] {
+        for keys in [Keys::Pour, Keys::Batch, Keys::Either, Keys::Bulk] {
             let mut units: Vec<Key> = front(keys, Decimal::Point)
                 .into_iter()
                 .chain(back(keys))

@@ -122,7 +122,7 @@ impl Tool for StrengthForm {
             }
             Ask::Cut => vec![
                 match self.cut_by() {
-                    CutBy::Spirit => Block::amount(SPIRIT, "Spirit", Keys::Either),
+                    CutBy::Spirit => Block::amount(SPIRIT, "Spirit", Keys::Bulk),
                     CutBy::Bottle => Block::amount(BOTTLE, "To make", Keys::Batch),
                 },
                 Block::amount(FROM, "Its strength", Keys::Percent),

@@ -130,7 +130,7 @@ impl Tool for SyrupForm {
         blocks.extend(match self.ask() {
             Ask::Make => vec![
                 match MakeBy::read(&self.make_by) {
-                    MakeBy::Amount => Block::amount(AMOUNT, "To make", Keys::Either),
+                    MakeBy::Amount => Block::amount(AMOUNT, "To make", Keys::Bulk),
                     MakeBy::Sugar => Block::amount(SUGAR, "Sugar", Keys::Weight),
                 },
                 Block::amount(SWEETNESS, "Sugar : water, or °Bx", Keys::Ratio),
@@ -139,14 +139,14 @@ impl Tool for SyrupForm {
                 Block::chips::<RatioBy>("ratio_by", "Ratio by", true),
             ],
             Ask::Correct => vec![
-                Block::amount(SYRUP, "Syrup", Keys::Either),
+                Block::amount(SYRUP, "Syrup", Keys::Bulk),
                 Block::amount(READS, "Reads", Keys::Ratio),
                 Block::amount(WANTS, "Should be", Keys::Ratio),
                 Block::chips::<RatioBy>("ratio_by", "Ratio by", true),
             ],
             Ask::Swap => self.swap_layout(),
             Ask::Juice => vec![
-                Block::amount(JUICE, "Juice", Keys::Either),
+                Block::amount(JUICE, "Juice", Keys::Bulk),
                 Block::amount(JUICE_READS, "Reads, °Bx", Keys::Ratio),
                 Block::amount(JUICE_WANTS, "Sugar : juice, or °Bx", Keys::Ratio),
             ],

@@ -1,5 +1,6 @@
 //! What must hold for every input, tried on many.
 
+mod adjusting;
 mod mixing;
 mod pad_and_text;
 mod scaling;

@@ -25,8 +25,18 @@ fn read_ml(text: &str, decimal: Decimal) -> f64 {
 }
 
 fn keys() -> impl Strategy<Value = Key> {
-    let kinds =
-        [Keys::Pour, Keys::Batch, Keys::Either, Keys::Weight, Keys::Count, Keys::Percent, Keys::Ratio, Keys::Marks];
+    let kinds = [
+        Keys::Pour,
+        Keys::Batch,
+        Keys::Either,
+        Keys::Bulk,
+        Keys::Weight,
+        Keys::Count,
+        Keys::Percent,
+        Keys::Ratio,
+        Keys::Marks,
+        Keys::Celsius,
+    ];
     let all: Vec<Key> = kinds
         .into_iter()
         .flat_map(|kind| front(kind, Decimal::Comma).into_iter().chain(front(kind, Decimal::Point)).chain(back(kind)))

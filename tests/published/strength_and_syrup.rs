@@ -3,12 +3,14 @@
 //! Sources: OIML R 22 (1975) and ICUMSA (Bubník et al. 1995), worked examples computed from them by other code
 //! than ours; 27 CFR 30.66, Table 6, for contraction; Karadeniz, Turk J Agric For 2004;28:267–271, for orange.
 
-use meniscus::craft::sharpen::{citric_for, from_titration, instead_of_citric};
+use meniscus::book::{Measured, Taken, ingredient};
+use meniscus::craft::pour::{litre_of, pour};
+use meniscus::craft::sharpen::{from_titration, instead as acid_instead, sharpen};
 use meniscus::craft::strength::{CutProblem, cut};
 use meniscus::craft::syrup::{
-    Correction, Syrup, brix_by_volume, brix_by_weight, correct, make, over_the_limit, swap, yielded,
+    Correction, Syrup, brix_by_volume, brix_by_weight, correct, instead, make, over_the_limit, yielded,
 };
-use meniscus::quantity::{Abv, Acidity, Brix, Mass, Ratio, Temperature, Volume};
+use meniscus::quantity::{Abv, Acidity, Amount, Brix, Mass, Ratio, Temperature, Volume};
 use meniscus::substance::acid::Acid;
 
 use crate::near;
@@ -84,8 +86,14 @@ fn a_syrup_that_measures_wrong() {
 /// Sugar of 2:1 is 884.5 g/l and of 1:1 614.8 (ICUMSA), so 1 of 2:1 is 1.4387 of 1:1.
 #[test]
 fn out_of_rich_syrup() {
-    let simple = swap(Volume::whole_ml(100), brix(200.0 / 3.0), brix(50.0)).expect("in range").expect("sugar");
-    near(simple.ml(), 100.0 * 884.5 / 614.8, 0.05, "ml");
+    let taken = |key| Taken { ingredient: ingredient(key).expect("a syrup"), measured: Measured::default() };
+    let rich = pour(&taken("rich-syrup"), Amount::Volume(Volume::whole_ml(100))).expect("poured");
+    let simple = instead(&rich, &litre_of(&taken("simple-syrup"))).expect("sweet");
+    near(simple.times.value() * 1000.0, 100.0 * 884.5 / 614.8, 0.05, "ml");
+    let dry = instead(&rich, &litre_of(&taken("sugar"))).expect("sweet");
+    near(dry.mix.mass().g(), 88.45, 0.01, "g of sugar");
+    // 1326.8 − 884.5 g of water to the litre.
+    near(dry.more_water, -44.23, 0.02, "g of water");
     let fridge = Temperature::from_celsius(4.0).expect("a temperature");
     near(over_the_limit(brix(200.0 / 3.0), fridge).expect("in range").expect("over"), 1.87, 0.005, "°Bx over");
     assert_eq!(over_the_limit(brix(50.0), fridge), Ok(None));
@@ -98,9 +106,12 @@ fn orange_as_sour_as_lime() {
     let g_per_l = |value| Acidity::from_g_per_l(value).expect("an acidity");
     let malic = 7.79 * Acid::Citric.equivalent_mass() / Acid::Malic.equivalent_mass();
     near(13.28 + malic, 20.72, 0.005, "g/l");
-    let dose = citric_for(Volume::LITRE, g_per_l(20.72), g_per_l(60.0)).expect("possible");
-    near(dose.g(), 40.75, 0.05, "g");
-    assert_eq!(citric_for(Volume::LITRE, g_per_l(60.0), g_per_l(20.0)), Some(Mass::ZERO));
+    let measured = Measured { acid: Some(g_per_l(20.72)), ..Measured::default() };
+    let taken = Taken { ingredient: ingredient("orange-juice").expect("a juice"), measured };
+    let juice = pour(&taken, Amount::Volume(Volume::LITRE)).expect("poured");
+    let dose = |to| sharpen(&juice, g_per_l(to), &[(Acid::Citric, 1.0)]).expect("possible")[0].1;
+    near(dose(60.0).g(), 40.75, 0.05, "g");
+    assert_eq!(dose(20.0), Mass::ZERO);
 }
 
 /// 45 ml of 0.1 N base to 5 ml of juice: 57.64 g/l as citric, 60.34 as malic.
@@ -109,6 +120,11 @@ fn a_titration_reads_as_either_acid() {
     let read = |acid| from_titration(Volume::whole_ml(45), 0.1, Volume::whole_ml(5), acid).expect("a sample").g_per_l();
     near(read(Acid::Citric), 57.64, 0.05, "g/l");
     near(read(Acid::Malic), 60.34, 0.05, "g/l");
-    near(instead_of_citric(grams(64.04), Acid::Tartaric).expect("possible").g(), 75.045, 0.005, "g");
+    // By molar mass, 40 g of citric acid are 43.75 g of its monohydrate, and 64.04 g titrate as 75.045 g tartaric.
+    let powder = |key| ingredient(key).expect("an acid");
+    let of = |g, key| acid_instead(grams(g), powder("citric-acid"), powder(key)).expect("possible").g();
+    near(of(40.0, "citric-monohydrate"), 43.75, 0.02, "g");
+    near(of(64.04, "tartaric-acid"), 75.045, 0.005, "g");
+    assert_eq!(acid_instead(grams(1.0), powder("citric-acid"), powder("sugar")), None);
     assert_eq!(from_titration(Volume::whole_ml(45), 0.1, Volume::ZERO, Acid::Citric), None);
 }

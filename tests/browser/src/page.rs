@@ -7,8 +7,18 @@ use thirtyfour::prelude::*;
 use crate::Phone;
 
 /// The address of every screen.
-pub const ROUTES: [&str; 7] =
-    ["service/measure", "service/scale", "prep/acid", "prep/milk-wash", "batch/serves", "specs", "shelf"];
+pub const ROUTES: [&str; 10] = [
+    "service/measure",
+    "service/scale",
+    "service/balance",
+    "prep/acid",
+    "prep/syrup",
+    "prep/strength",
+    "prep/milk-wash",
+    "batch/serves",
+    "specs",
+    "shelf",
+];
 
 impl Phone {
     /// Opens a screen, and waits until the app has drawn it.
@@ -71,6 +81,20 @@ impl Phone {
     pub async fn value(&self, name: &str) -> Result<String> {
         let value = self.run(&format!("return document.getElementById('{name}').value")).await?;
         value.as_str().map(str::to_owned).with_context(|| format!("no field {name}"))
+    }
+
+    /// Chooses from a list by key, as a tap on the native list would.
+    ///
+    /// # Errors
+    /// When there is no such list or it has no such key.
+    pub async fn choose(&self, name: &str, key: &str) -> Result<()> {
+        let script = format!(
+            "const s = document.getElementById('{name}'); s.value = '{key}'; \
+             s.dispatchEvent(new Event('change', {{ bubbles: true }})); return s.value"
+        );
+        let chosen = self.run(&script).await?;
+        ensure!(chosen == key, "{name} has no {key}");
+        Ok(())
     }
 
     /// All the words on the page.

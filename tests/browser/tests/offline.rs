@@ -8,7 +8,7 @@ use xtask::precache;
 use xtask::server::Serving;
 
 #[tokio::test]
-async fn all_five_tools_answer_when_the_server_is_gone() -> Result<()> {
+async fn every_tool_answers_when_the_server_is_gone() -> Result<()> {
     let serving = Serving::start(&xtask::dist())?;
     let port = serving.port();
     let phone = Phone::start(&serving.url(), &Setup::default()).await?;
@@ -24,6 +24,14 @@ async fn all_five_tools_answer_when_the_server_is_gone() -> Result<()> {
     phone.open("service/scale").await?;
     phone.press("1 0").await?;
     phone.strip_says("×10").await?;
+    phone.open("service/balance").await?;
+    phone.strip_says("27.3 % vol").await?;
+    phone.open("prep/strength").await?;
+    phone.press("5 0 0 ml").await?;
+    phone.strip_says("218 g water").await?;
+    phone.open("prep/syrup").await?;
+    phone.press("5 0 0 ml").await?;
+    phone.strip_says("442 g sugar + 221 g water").await?;
     phone.open("batch/serves").await?;
     phone.press("1 l").await?;
     phone.strip_says("10 serves of 92 ml").await?;

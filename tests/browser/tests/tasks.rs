@@ -25,9 +25,21 @@ async fn measure() -> Result<()> {
     phone.type_in("amount", "0,75 cl").await?;
     phone.strip_says("7.5 ml | Pour ¼ oz").await?;
     phone.type_in("amount", "500 g").await?;
-    phone.run("const s = document.getElementById('liquid'); s.value = 'honey'; s.dispatchEvent(new Event('change', { bubbles: true }))").await?;
+    phone.choose("liquid", "honey").await?;
     phone.strip_says("352 ml").await?;
-    assert!(phone.words().await?.contains("Honey at 20 °C: 1.420 g/ml. Source: from memory."));
+    assert!(phone.words().await?.contains("Honey: 1.421 g/ml. Taken at 1 156 g/l sugar."));
+    // The same spirit weighs less to the millilitre when it is warm.
+    phone.choose("liquid", "london-dry-gin").await?;
+    phone.strip_says("527 ml").await?;
+    phone.tap("#at").await?;
+    phone.press("1 8 −").await?;
+    assert_eq!(phone.value("at").await?, "−18");
+    phone.strip_says("515 ml").await?;
+    phone.type_in("at", "50").await?;
+    assert!(phone.words().await?.contains("Known from −20 to 40 °C."));
+    phone.choose("liquid", "own").await?;
+    phone.type_in("own", "1.25").await?;
+    phone.strip_says("400 ml").await?;
     Ok(())
 }
 
@@ -91,7 +103,7 @@ async fn acid() -> Result<()> {
     phone.open("prep/acid").await?;
     phone.press("7 5 0 ml").await?;
     phone.strip_says("30.0 g citric + 15.0 g malic | in water to 750 ml").await?;
-    phone.run("const s = document.getElementById('profile'); s.value = 'lime-2008'; s.dispatchEvent(new Event('change', { bubbles: true }))").await?;
+    phone.choose("profile", "lime-2008").await?;
     phone.strip_says("34.4 g citric |").await?;
     assert!(phone.words().await?.contains("Penniston"));
     phone.type_in("juice", "1/3 l").await?;
@@ -101,6 +113,118 @@ async fn acid() -> Result<()> {
     assert_eq!(phone.value("citric").await?, "45.9");
     phone.type_in("malic", "").await?;
     phone.strip_says("1 000 ml lime juice").await?;
+    Ok(())
+}
+
+#[tokio::test]
+async fn sharpen_swap_and_titrate() -> Result<()> {
+    let (_serving, phone) = phone().await?;
+    phone.open("prep/acid").await?;
+    phone.tap_on("Sharpen").await?;
+    phone.press("5 0 0 ml").await?;
+    phone.strip_says("18.9 g citric | into Orange juice: makes 511 ml as sour as lime juice, pH about 2.2").await?;
+    phone.tap_on("My own parts").await?;
+    phone.strip_says("6.4 g malic").await?;
+    phone.type_in("part_citric", "").await?;
+    phone.type_in("part_malic", "0").await?;
+    phone.strip_says("? | Give at least one acid some parts.").await?;
+    phone.tap_on("Swap acids").await?;
+    phone.press("2 0 g").await?;
+    phone.strip_says("20.9 g | Malic acid titrates as 20.0 g Citric acid").await?;
+    assert!(phone.words().await?.contains("Equal by titration is not equal in taste"));
+    phone.tap_on("Titrate").await?;
+    phone.press("1 5 ml").await?;
+    phone.strip_says("48 g/l | acid, as citric").await?;
+    assert!(phone.words().await?.contains("gloves and goggles"));
+    phone.reload().await?;
+    phone.strip_says("48 g/l").await?;
+    Ok(())
+}
+
+#[tokio::test]
+async fn syrup() -> Result<()> {
+    let (_serving, phone) = phone().await?;
+    phone.open("prep/syrup").await?;
+    phone.strip_says("885 g sugar + 442 g water | Makes 1 000 ml at 66.7 °Bx. May crystallise at 4 °C").await?;
+    phone.press("7 5 0 ml").await?;
+    phone.tap("#sweetness").await?;
+    phone.press("1 : 1").await?;
+    phone.strip_says("461 g sugar + 461 g water | Makes 750 ml at 50.0 °Bx").await?;
+    phone.tap_on("The cup").await?;
+    phone.strip_says("at 45.9 °Bx").await?;
+    phone.type_in("sweetness", "99").await?;
+    phone.strip_says("? | Type sugar : water, like 2:1").await?;
+    phone.tap_on("Put right").await?;
+    phone.type_in("reads", "62").await?;
+    phone.type_in("wants", "65").await?;
+    phone.strip_says("111 g sugar | Stir it in: makes 1 071 ml at 65.0 °Bx").await?;
+    assert!(phone.words().await?.contains("A refractometer lies where there is alcohol"));
+    phone.tap_on("Swap").await?;
+    phone.press("2 0 ml").await?;
+    phone.choose("swap_to", "sugar").await?;
+    phone.strip_says("17.7 g | of Sugar: the same sugar. Add 8.8 ml water").await?;
+    phone.tap_on("Juice").await?;
+    phone.type_in("juice", "105 ml").await?;
+    phone.type_in("juice_wants", "35").await?;
+    phone.strip_says("40.4 g sugar").await?;
+    Ok(())
+}
+
+#[tokio::test]
+async fn strength() -> Result<()> {
+    let (_serving, phone) = phone().await?;
+    phone.open("prep/strength").await?;
+    phone.press("1 l").await?;
+    phone.tap("#from").await?;
+    phone.press("5 0").await?;
+    phone.strip_says("255 g water | Weighed, or 255 ml at 20 °C. Makes 1 250 ml at 40.0 % vol").await?;
+    // Proof is by volume at 60 °F, so this is a hair more than 50 % at 20 °C.
+    phone.type_in("from", "100 proof").await?;
+    phone.strip_says("256 g water").await?;
+    phone.type_in("to", "60").await?;
+    phone.strip_says("? | Water only makes it weaker.").await?;
+    phone.type_in("to", "40").await?;
+    phone.tap_on("Bottle to fill").await?;
+    phone.strip_says("559 ml spirit + 143 g water").await?;
+    phone.tap_on("Convert").await?;
+    phone.press("5 7").await?;
+    phone.strip_says("114 US proof + 49.1 % mass").await?;
+    phone.tap_on("Blend").await?;
+    phone.type_in("pours", "1 l neutral spirit 95 %\n1 l water").await?;
+    phone.strip_says("48.9 % vol + 1 941 ml").await?;
+    phone.reload().await?;
+    phone.strip_says("48.9 % vol").await?;
+    Ok(())
+}
+
+#[tokio::test]
+async fn balance() -> Result<()> {
+    let (_serving, phone) = phone().await?;
+    phone.open("service/balance").await?;
+    phone.strip_says("27.3 % vol | Sugar 87.1, acid 5.4 g/l, 16.1 : 1. A serve is 81.4 ml before ice").await?;
+    phone.type_in("spec", "60 ml gin 47 %\n22.5 ml lemon juice\n20 ml moon dust\n1 egg white").await?;
+    phone.strip_says("Without moon dust: say below what it is like").await?;
+    let words = phone.words().await?;
+    assert!(words.contains("as London dry gin, 47 % vol"), "{words}");
+    assert!(words.contains("Not known, so not counted. What is it like?"), "{words}");
+    assert!(words.contains("May need declaring: egg"), "{words}");
+    phone.tap_on("Syrup").await?;
+    assert!(phone.value("spec").await?.contains("20 ml moon dust (as syrup)"));
+    phone.strip_says("27.6 % vol | Sugar 125, acid 10.6 g/l, 11.8 : 1. A serve is 102 ml before ice").await?;
+    // Plain words on demand.
+    phone.tap("details summary").await?;
+    phone.until("document.querySelector('details[open] p').textContent.startsWith('Alcohol by volume')").await?;
+    phone.tap("#water").await?;
+    phone.press("2 5").await?;
+    phone.strip_says("22.1 % vol").await?;
+    // It is the spec of Scale, and Scale shows its balance.
+    phone.open("service/scale").await?;
+    assert!(phone.words().await?.contains("Balance, before ice"));
+    phone.tap_on("Its balance").await?;
+    phone.strip_says("22.1 % vol").await?;
+    phone.reload().await?;
+    phone.strip_says("22.1 % vol").await?;
+    assert_eq!(phone.wrongs().await?, Vec::<String>::new());
     Ok(())
 }
 

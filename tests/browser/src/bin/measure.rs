@@ -28,7 +28,13 @@ async fn main() -> Result<()> {
     }
     print_starts("first visit", &cold);
     print_starts("kept offline", &kept);
-    for (route, field) in [("service/measure", "amount"), ("service/scale", "serves"), ("prep/acid", "juice")] {
+    for (route, field) in [
+        ("service/measure", "amount"),
+        ("service/scale", "serves"),
+        ("service/balance", "makes"),
+        ("prep/syrup", "amount"),
+        ("prep/acid", "juice"),
+    ] {
         phone.open(route).await?;
         println!(
             "{:>9.1} ms  one keystroke in {route} (median of 60), input to drawn",

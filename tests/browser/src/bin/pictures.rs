@@ -14,12 +14,16 @@ async fn main() -> Result<()> {
     let shots = public.join("screenshots");
     std::fs::create_dir_all(&shots)?;
     let phone = Phone::start(&serving.url(), &Setup::default()).await?;
-    for (route, file) in
-        [("service/measure", "narrow-measure"), ("service/scale", "narrow-scale"), ("prep/acid", "narrow-acid")]
-    {
+    for (route, file) in [
+        ("service/measure", "narrow-measure"),
+        ("service/scale", "narrow-scale"),
+        ("service/balance", "narrow-balance"),
+        ("prep/acid", "narrow-acid"),
+    ] {
         phone.open(route).await?;
         phone.run("document.activeElement.setSelectionRange?.(99, 99)").await?;
-        if route != "service/measure" {
+        let has_pad = phone.run("return !!document.querySelector('.pad')").await? == true;
+        if has_pad && route != "service/measure" {
             phone.press("Done").await?;
             phone.run("document.activeElement.blur()").await?;
         }
