@@ -151,9 +151,10 @@ pub const LIBRARY: &[Ingredient] =
             .also(&["lime", "juice of lime"])
             .from(PENNISTON, "citric 39 to 53 g/l"),
         juice("orange-juice", "Orange juice", 100.0, &[(Acid::Citric, 9.1)])
+            .salts(45.0)
             .also(&["orange", "juice of orange"])
             .from(PENNISTON, "citric 7 to 13 g/l"),
-        juice("grapefruit-juice", "Grapefruit juice", 80.0, &[(Acid::Citric, 14.0)]).also(&["grapefruit"]),
+        juice("grapefruit-juice", "Grapefruit juice", 80.0, &[(Acid::Citric, 14.0)]).salts(40.0).also(&["grapefruit"]),
         juice("pineapple-juice", "Pineapple juice", 125.0, &[(Acid::Citric, 8.0)]).also(&["pineapple"]),
         juice("apple-juice", "Apple juice", 110.0, &[(Acid::Malic, 6.0)]).also(&["apple"]),
         juice("pear-juice", "Pear juice", 110.0, &[(Acid::Malic, 3.0)]).also(&["pear"]),

@@ -293,7 +293,7 @@ mod tests {
         // 500 ml from 9.1 to 45.9 g/l: (45.9 − 9.1) × 0.5 / (1 − 0.0006 × 45.9) = 18.92 g.
         let (figures, also) = asked("sharpen", |_| {});
         assert_eq!(figures, "18.9 g citric");
-        assert_eq!(also, "into Orange juice: makes 511 ml as sour as lime juice, pH about 2.2");
+        assert_eq!(also, "into Orange juice: makes 511 ml as sour as lime juice, pH about 2.4");
         let (figures, _) = asked("sharpen", |form| form.blend = "2:1".into());
         assert!(figures.contains("citric + 6."), "{figures}");
         let (figures, also) = asked("sharpen", |form| {

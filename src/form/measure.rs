@@ -54,6 +54,16 @@ impl MeasureForm {
         if key == OWN { None } else { ingredient(key).or_else(|| ingredient("water")) }
     }
 
+    /// How the ingredient keeps, and what of it must be declared.
+    fn keeping(&self, answer: &mut Answer) {
+        let Some(ingredient) = self.ingredient() else { return };
+        answer.remarks.push(format!("Keeps: {}. Your food code goes first.", ingredient.kind.keeping()));
+        if !ingredient.allergens.is_empty() {
+            let names: Vec<&str> = ingredient.allergens.iter().map(|allergen| allergen.name()).collect();
+            answer.cautions.push(format!("May need declaring: {}. Read its label.", names.join(", ")));
+        }
+    }
+
     fn weighed(&self, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Weighed> {
         let Some(ingredient) = self.ingredient() else {
             let words = "Type a density from 0.7 to 1.6 g/ml, like 1.05.";
@@ -109,6 +119,7 @@ impl Tool for MeasureForm {
         if self.liquid != "water" || matches!(typed, Amount::Mass(_)) {
             let density = text::plain(weighed.density.g_per_ml(), 3, bench.decimal);
             answer.remarks.push(format!("{}: {density} g/ml. {}.", weighed.name, weighed.source));
+            self.keeping(&mut answer);
         }
         let carried = bench.carried(both.volume);
         answer.carry("Wash it with milk", Route::MilkWash.href_with("drink", &carried));

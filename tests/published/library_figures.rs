@@ -65,6 +65,21 @@ fn citrus_ph() {
     assert!((2.0..=2.6).contains(&ph("lemon-juice")), "{}", ph("lemon-juice"));
 }
 
+/// 21 CFR 146.114: lemon juice of at least 4.5 % by weight titratable acid, as anhydrous citric. Nour, Trandafir,
+/// Ionica, Not Bot Hort Agrobot Cluj 2010;38(1):44–48: citrus from 6.88 to 73.93 g/l. FDA, "Approximate pH of
+/// Foods": grapefruit 3.00 to 3.75.
+#[test]
+fn citrus_acid() {
+    let acid = |key| litre(key).titratable_acidity().expect("possible").g_per_l();
+    let lemon = litre("lemon-juice");
+    assert!(acid("lemon-juice") / lemon.mass().g() * 100.0 >= 4.5, "{}", acid("lemon-juice"));
+    for key in ["lemon-juice", "lime-juice", "orange-juice", "grapefruit-juice"] {
+        assert!((6.88..=73.93).contains(&acid(key)), "{key}: {}", acid(key));
+    }
+    let grapefruit = balance(&litre("grapefruit-juice")).ph.expect("a pH");
+    assert!((3.0..=3.75).contains(&grapefruit), "{grapefruit}");
+}
+
 /// Soluble solids at least the directive's minimum °Brix, less half a degree for what we leave out.
 #[test]
 fn juice_brix() {

@@ -1,7 +1,7 @@
 //! A juice brought to the sourness of another.
 
 use super::{AcidForm, MOST_ACID, OWN, profiles};
-use crate::book::{Kind, LIBRARY, Measured, Taken, ingredient};
+use crate::book::{Ingredient, Kind, LIBRARY, Measured, Taken, ingredient};
 use crate::craft::acid::Acids;
 use crate::craft::pour::pour;
 use crate::craft::sharpen::sharpen;
@@ -61,9 +61,11 @@ const ACIDITY_WORDS: &str = "Type grams per litre from 0 to 400, like 9.";
 impl AcidForm {
     pub(super) fn sharpen_layout(&self) -> Vec<Block> {
         let liquids = LIBRARY.iter().filter(|row| {
-            matches!(row.kind, Kind::Juice | Kind::Wine | Kind::Brew | Kind::Water)
-                && !matches!(row.key, "ice" | "saline")
+            !matches!(row.kind, Kind::Powder | Kind::Dairy | Kind::Egg | Kind::Bitters) && row.key != "ice"
         });
+        // Juice is what is sharpened most.
+        let is_juice = |row: &&Ingredient| row.kind == Kind::Juice;
+        let liquids = liquids.clone().filter(is_juice).chain(liquids.filter(move |row| !is_juice(row)));
         let liquids = liquids.map(Opt::ingredient).chain([Opt::new(OWN, "My own figure")]).collect();
         let mut blocks = vec![Block::amount(LIQUID, "Liquid", Keys::Batch), Block::pick("liquid_of", "Of", liquids)];
         if self.liquid_of == OWN {

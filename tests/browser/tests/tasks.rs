@@ -122,7 +122,7 @@ async fn sharpen_swap_and_titrate() -> Result<()> {
     phone.open("prep/acid").await?;
     phone.tap_on("Sharpen").await?;
     phone.press("5 0 0 ml").await?;
-    phone.strip_says("18.9 g citric | into Orange juice: makes 511 ml as sour as lime juice, pH about 2.2").await?;
+    phone.strip_says("18.9 g citric | into Orange juice: makes 511 ml as sour as lime juice, pH about 2.4").await?;
     phone.tap_on("My own parts").await?;
     phone.strip_says("6.4 g malic").await?;
     phone.type_in("part_citric", "").await?;
