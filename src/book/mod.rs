@@ -1,15 +1,19 @@
 //! The book: plain data a bar writes down. No arithmetic, no text, no browser.
 
 mod bottle;
+mod card;
 mod house;
 mod ingredient;
 mod library;
 mod named;
+mod records;
 mod spec;
 
 pub use bottle::{BOTTLES, Bottle};
+pub use card::{Card, Own, Way};
 pub use house::{House, Jigger, Mark};
 pub use ingredient::{Allergen, COMMON, Ingredient, Kind, Sugar};
 pub use library::{LIBRARY, ingredient};
-pub use named::{Measured, Taken, alike, named, named_to_the_end};
+pub use named::{Measured, Taken, alike, named, named_to_the_end, taken_as};
+pub use records::{Book, Entry, Stamp, Unread};
 pub use spec::{Line, Spec};

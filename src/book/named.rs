@@ -34,19 +34,36 @@ pub struct Taken {
     pub measured: Measured,
 }
 
-/// The ingredient a name means: that whose phrase ends last in it, by the longest phrase.
+/// The ingredient of the library that a name means: that whose phrase ends last in it, by the longest phrase.
 ///
 /// English puts the noun last, so "lemon-leaf gin" is a gin and "gin cordial" a cordial. Whole words
 /// only: "ginger" is not gin.
 #[must_use]
 pub fn named(name: &str) -> Option<&'static Ingredient> {
-    word_ends(name).find_map(|end| ending_with(&name[..end]))
+    word_ends(name).find_map(|end| ending_with(&name[..end])).map(|(ingredient, _)| ingredient)
+}
+
+/// As [`named`], with a bar's own ingredients before the library's of the same length.
+#[must_use]
+pub fn taken_as(name: &str, own: &[(String, Taken)]) -> Option<Taken> {
+    word_ends(name).find_map(|end| {
+        let text = &name[..end];
+        let library = ending_with(text);
+        let mut best =
+            library.map(|(ingredient, length)| (Taken { ingredient, measured: Measured::default() }, length));
+        for (phrase, taken) in own {
+            if best.is_none_or(|(_, length)| phrase.len() >= length) && ends_with_words(text, phrase) {
+                best = Some((*taken, phrase.len()));
+            }
+        }
+        best.map(|(taken, _)| taken)
+    })
 }
 
 /// As [`named`], when the phrase is the end of the name: of "coffee beans" nothing is coffee.
 #[must_use]
 pub fn named_to_the_end(name: &str) -> Option<&'static Ingredient> {
-    word_ends(name).next().and_then(|end| ending_with(&name[..end]))
+    word_ends(name).next().and_then(|end| ending_with(&name[..end])).map(|(ingredient, _)| ingredient)
 }
 
 /// Ingredients that share a longer word with a name, for a guess at what it may be like; three at most.
@@ -74,7 +91,7 @@ fn word_ends(name: &str) -> impl Iterator<Item = usize> {
     })
 }
 
-fn ending_with(text: &str) -> Option<&'static Ingredient> {
+fn ending_with(text: &str) -> Option<(&'static Ingredient, usize)> {
     let mut best: Option<(&'static Ingredient, usize)> = None;
     for ingredient in LIBRARY {
         for phrase in [ingredient.name].into_iter().chain(ingredient.names.iter().copied()) {
@@ -83,7 +100,7 @@ fn ending_with(text: &str) -> Option<&'static Ingredient> {
             }
         }
     }
-    best.map(|(ingredient, _)| ingredient)
+    best
 }
 
 fn ends_with_words(text: &str, phrase: &str) -> bool {

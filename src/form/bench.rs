@@ -35,7 +35,7 @@ impl Bench {
     #[must_use]
     pub fn reading(&self, kind: Kind) -> Reading<'_> {
         let bare = if kind == Kind::Mass { Unit::Gram } else { self.house.usual_unit };
-        Reading { conventions: &self.house.conventions, decimal: self.decimal, bare, kind }
+        Reading { conventions: &self.house.conventions, decimal: self.decimal, bare, kind, own: &[] }
     }
 
     /// The amount of a field that is not empty and has no problem; a problem is added to `problems`.

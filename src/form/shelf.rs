@@ -283,7 +283,7 @@ impl ShelfForm {
             UsualUnit::Centilitre => Unit::Centilitre,
             UsualUnit::Ounce => Unit::Ounce,
         };
-        let reading = Reading { conventions: &plain, decimal, bare: usual_unit, kind: Kind::Volume };
+        let reading = Reading { conventions: &plain, decimal, bare: usual_unit, kind: Kind::Volume, own: &[] };
         let dash = small(DASH, &self.dash, (0.1, 5.0), &reading, &mut problems).unwrap_or(Conventions::DASH);
         let barspoon =
             small(BARSPOON, &self.barspoon, (1.0, 20.0), &reading, &mut problems).unwrap_or(Conventions::BARSPOON);

@@ -1,15 +1,19 @@
 //! The one file that touches local storage.
 
-use std::fmt;
-
 use gloo_storage::{LocalStorage, Storage};
 use serde::{Serialize, de::DeserializeOwned};
 use wasm_bindgen::JsValue;
 
 use super::envelope::{Unreadable, open, seal};
+use super::keeper::{Keeper, SaveProblem, put};
+use super::ledger::ASIDE;
+use crate::book::Stamp;
 
 const PREFIX: &str = "meniscus/";
-const ASIDE: &str = "meniscus/aside/";
+
+/// The browser's local storage, under the app's own prefix.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Local;
 
 /// What was found under a key.
 #[derive(Clone, Debug)]
@@ -27,29 +31,38 @@ pub enum Loaded<T> {
     },
 }
 
-/// Why a value was not saved.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum SaveProblem {
-    /// The browser allows no local storage here.
-    Blocked,
-    /// The space is used up.
-    Full,
+/// The browser's store (`gloo_storage::LocalStorage::raw` would panic where it is blocked).
+fn storage() -> Result<web_sys::Storage, SaveProblem> {
+    let there = web_sys::window().and_then(|window| window.local_storage().ok().flatten());
+    there.map(|_| LocalStorage::raw()).ok_or(SaveProblem::Blocked)
 }
 
-impl fmt::Display for SaveProblem {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            SaveProblem::Blocked => "This browser lets no page save here, so what you type is gone when you close it.",
-            SaveProblem::Full => {
-                "Not saved: this browser's space for Meniscus is full. What you typed is still on screen."
-            }
-        })
+impl Keeper for Local {
+    fn get(&self, key: &str) -> Result<Option<String>, SaveProblem> {
+        storage()?.get_item(&format!("{PREFIX}{key}")).map_err(|error| reason(&error))
+    }
+
+    fn set(&self, key: &str, text: &str) -> Result<(), SaveProblem> {
+        storage()?.set_item(&format!("{PREFIX}{key}"), text).map_err(|error| reason(&error))
+    }
+
+    fn remove(&self, key: &str) -> Result<(), SaveProblem> {
+        storage()?.remove_item(&format!("{PREFIX}{key}")).map_err(|error| reason(&error))
+    }
+
+    fn keys(&self) -> Result<Vec<String>, SaveProblem> {
+        let storage = storage()?;
+        let length = storage.length().map_err(|error| reason(&error))?;
+        let key = |at| storage.key(at).ok().flatten();
+        Ok((0..length).filter_map(key).filter_map(|key| key.strip_prefix(PREFIX).map(str::to_owned)).collect())
     }
 }
 
-/// The browser's store, or none where it is blocked (`gloo_storage::LocalStorage::raw` would panic).
-fn storage() -> Option<web_sys::Storage> {
-    web_sys::window()?.local_storage().ok().flatten().map(|_| LocalStorage::raw())
+/// The time, in milliseconds since 1970.
+#[must_use]
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+pub fn now() -> u64 {
+    js_sys::Date::now() as u64
 }
 
 /// Whether anything can be saved at all, by trying.
@@ -57,33 +70,33 @@ fn storage() -> Option<web_sys::Storage> {
 /// # Errors
 /// [`SaveProblem`] when not.
 pub fn trial() -> Result<(), SaveProblem> {
-    let storage = storage().ok_or(SaveProblem::Blocked)?;
-    storage.set_item("meniscus/trial", "1").map_err(|error| reason(&error))?;
-    storage.remove_item("meniscus/trial").map_err(|error| reason(&error))
+    Local.set("trial", "1")?;
+    Local.remove("trial")
 }
 
-/// Reads what is saved under `key`. A text that cannot be read is copied under
+/// Reads what is saved under `key`. A text that cannot be read, or that a later version wrote, is copied under
 /// `meniscus/aside/…` before anything could overwrite it.
 #[must_use]
 pub fn load<T: DeserializeOwned>(key: &str) -> Loaded<T> {
-    let Some(text) = storage().and_then(|storage| storage.get_item(&format!("{PREFIX}{key}")).ok().flatten()) else {
-        return Loaded::Nothing;
+    let Ok(Some(text)) = Local.get(key) else { return Loaded::Nothing };
+    let why = match open(&text) {
+        Ok(opened) => match opened.newer {
+            None => return Loaded::Value(opened.data),
+            Some(version) => Unreadable::Newer(version),
+        },
+        Err(why) => why,
     };
-    match open(&text) {
-        Ok(value) => Loaded::Value(value),
-        Err(why) => Loaded::Unreadable { set_aside: set_aside(key, &text), why },
-    }
+    Loaded::Unreadable { set_aside: set_aside(&Local, key, &text), why }
 }
 
 /// Keeps `text` under the first free key for it; the same text is kept once.
-fn set_aside(key: &str, text: &str) -> bool {
-    let Some(storage) = storage() else { return false };
+fn set_aside(keeper: &dyn Keeper, key: &str, text: &str) -> bool {
     for number in 1..1000 {
         let aside = format!("{ASIDE}{key}/{number}");
-        match storage.get_item(&aside) {
+        match keeper.get(&aside) {
             Ok(Some(kept)) if kept == text => return true,
             Ok(Some(_)) => {}
-            Ok(None) => return storage.set_item(&aside, text).is_ok(),
+            Ok(None) => return keeper.set(&aside, text).is_ok(),
             Err(_) => return false,
         }
     }
@@ -95,14 +108,12 @@ fn set_aside(key: &str, text: &str) -> bool {
 /// # Errors
 /// [`SaveProblem`] when it is not kept.
 pub fn save<T: Serialize>(key: &str, value: &T) -> Result<(), SaveProblem> {
-    let storage = storage().ok_or(SaveProblem::Blocked)?;
-    let key = format!("{PREFIX}{key}");
-    let text = seal(value).map_err(|_| SaveProblem::Blocked)?;
-    storage.set_item(&key, &text).map_err(|error| reason(&error))?;
-    match storage.get_item(&key) {
-        Ok(Some(kept)) if kept == text => Ok(()),
-        _ => Err(SaveProblem::Full),
-    }
+    let there = Local.get(key)?;
+    let stamp = there
+        .and_then(|text| open::<serde::de::IgnoredAny>(&text).ok())
+        .map_or_else(Stamp::default, |there| there.stamp);
+    let text = seal(value, stamp.next(now())).map_err(|_| SaveProblem::Blocked)?;
+    put(&Local, key, Some(&text))
 }
 
 /// Storage that is there but refuses is full; browsers that forbid it say so by name.

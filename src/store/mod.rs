@@ -1,11 +1,17 @@
-//! The store: a versioned envelope round everything saved, and the one file that touches local storage.
+//! The store: a versioned envelope round everything saved, the book of specs and ingredients in it, and the one
+//! file that touches local storage.
 //!
 //! What cannot be read is set aside untouched and reported; it is never overwritten.
 
 mod envelope;
+pub mod journal;
+mod keeper;
+pub mod ledger;
 #[cfg(feature = "app")]
 mod local;
+pub mod memory;
 
-pub use envelope::{Kept, Unreadable, VERSION, open, seal};
+pub use envelope::{Kept, Opened, Unreadable, VERSION, checksum, open, seal};
+pub use keeper::{Keeper, SaveProblem, put};
 #[cfg(feature = "app")]
-pub use local::{Loaded, SaveProblem, load, save, trial};
+pub use local::{Loaded, Local, load, now, save, trial};

@@ -4,6 +4,7 @@ use std::fmt;
 
 use super::number::{Decimal, NumberProblem, is_space, read_number, replaced, scan, skip_spaces, starts_number};
 use super::units::{typed, unit_of};
+use crate::book::Taken;
 use crate::quantity::{Amount, Conventions, Mass, OutOfRange, Ratio, Unit, Volume};
 
 /// What a field takes.
@@ -28,6 +29,8 @@ pub struct Reading<'a> {
     pub bare: Unit,
     /// What the field takes.
     pub kind: Kind,
+    /// The bar's own ingredients, by name.
+    pub own: &'a [(String, Taken)],
 }
 
 /// Longest text that is read at all.
@@ -223,7 +226,10 @@ mod tests {
 
     fn read(text: &str, kind: Kind) -> Result<Option<Amount>, AmountProblem> {
         let conventions = Conventions::default();
-        read_amount(text, &Reading { conventions: &conventions, decimal: Decimal::Point, bare: Unit::Millilitre, kind })
+        read_amount(
+            text,
+            &Reading { conventions: &conventions, decimal: Decimal::Point, bare: Unit::Millilitre, kind, own: &[] },
+        )
     }
 
     #[track_caller]

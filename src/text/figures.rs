@@ -2,7 +2,7 @@
 //! "moon dust (as spirit)".
 
 use super::number::{Decimal, is_digit, is_space, read_number};
-use crate::book::{Measured, Taken, named};
+use crate::book::{Measured, Taken, taken_as};
 use crate::quantity::{Abv, Acidity, Brix, Mass};
 use crate::substance::ethanol;
 
@@ -15,12 +15,19 @@ const MOST_ACID: f64 = 400.0;
 /// "as" and another name, in brackets, says what it is like. A plain percentage is a strength where
 /// there is alcohol, and part of the name elsewhere: cream at 35 % is not a spirit.
 #[must_use]
-pub fn read_taken(name: &str, decimal: Decimal) -> Option<Taken> {
-    let ingredient = named(likened(name).unwrap_or(without_figures(name)))?;
-    let Given { mut measured, is_bare_percent } = figures(name, decimal);
-    if is_bare_percent && ingredient.percent <= 0.0 {
-        measured.strength = None;
+pub fn read_taken(name: &str, decimal: Decimal, own: &[(String, Taken)]) -> Option<Taken> {
+    let Taken { ingredient, measured: known } = taken_as(likened(name).unwrap_or(without_figures(name)), own)?;
+    let Given { measured: mut given, is_bare_percent } = figures(name, decimal);
+    if is_bare_percent && ingredient.percent <= 0.0 && known.strength.is_none() {
+        given.strength = None;
     }
+    let sugar_given = given.sugar_per_litre.is_some() || given.sweetness.is_some();
+    let measured = Measured {
+        strength: given.strength.or(known.strength),
+        sugar_per_litre: if sugar_given { given.sugar_per_litre } else { known.sugar_per_litre },
+        sweetness: if sugar_given { given.sweetness } else { known.sweetness },
+        acid: given.acid.or(known.acid),
+    };
     Some(Taken { ingredient, measured })
 }
 
@@ -93,10 +100,11 @@ fn give(given: &mut Given, value: f64, before: &str, unit: &str, after: &str) {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::book::named;
 
     #[track_caller]
     fn taken(name: &str) -> Taken {
-        read_taken(name, Decimal::Point).expect(name)
+        read_taken(name, Decimal::Point, &[]).expect(name)
     }
 
     #[test]
@@ -129,7 +137,20 @@ mod tests {
         assert_eq!(taken("moon dust (as spirit)").ingredient.key, "spirit-40");
         let dust = taken("moon dust (as orange liqueur; 30 %)");
         assert_eq!((dust.ingredient.key, dust.measured.strength), ("orange-liqueur", Abv::from_fraction(0.3).ok()));
-        assert_eq!(read_taken("moon dust", Decimal::Point), None);
-        assert_eq!(read_taken("(as nothing", Decimal::Point), None);
+        assert_eq!(read_taken("moon dust", Decimal::Point, &[]), None);
+        assert_eq!(read_taken("(as nothing", Decimal::Point, &[]), None);
+    }
+
+    #[test]
+    fn a_bar_s_own_goes_before_the_library() {
+        let measured = Measured { strength: Abv::from_fraction(0.45).ok(), ..Measured::default() };
+        let house = Taken { ingredient: named("gin").expect("gin"), measured };
+        let own = [("gin".to_owned(), house), ("moon dust".to_owned(), house)];
+        let read = |name| read_taken(name, Decimal::Point, &own).expect(name);
+        assert_eq!(read("moon dust").measured.strength, measured.strength);
+        assert_eq!(read("our gin").measured.strength, measured.strength);
+        assert!(read("London dry gin").measured.is_nothing(), "the longer name is another's");
+        assert_eq!(read("gin 57 %").measured.strength, Abv::from_fraction(0.57).ok());
+        assert_eq!(read("gin cordial").ingredient.key, "cordial");
     }
 }

@@ -40,8 +40,13 @@ mod tests {
     #[test]
     fn a_last_unit_serves_all() {
         let conventions = Conventions::default();
-        let reading =
-            Reading { conventions: &conventions, decimal: Decimal::Point, bare: Unit::Millilitre, kind: Kind::Volume };
+        let reading = Reading {
+            conventions: &conventions,
+            decimal: Decimal::Point,
+            bare: Unit::Millilitre,
+            kind: Kind::Volume,
+            own: &[],
+        };
         let labels = |text| -> Vec<String> {
             read_marks(text, &reading).expect("readable").into_iter().map(|mark| mark.label).collect()
         };

@@ -4,7 +4,7 @@ use std::fmt;
 
 use super::amount::{AmountProblem, Reading};
 use super::figures::read_taken;
-use super::number::{Decimal, NumberProblem, is_digit, is_space, replaced, scan, skip_spaces, starts_number};
+use super::number::{NumberProblem, is_digit, is_space, replaced, scan, skip_spaces, starts_number};
 use super::units::{leading_unit, typed};
 use crate::book::{Kind, Line, named_to_the_end};
 use crate::quantity::{Amount, Mass, Ratio, Unit, Volume};
@@ -90,7 +90,7 @@ fn read_line(line: &str, reading: &Reading<'_>) -> Result<Line, LineProblem> {
     for (at, _) in line.match_indices(|c: char| is_digit(c) || c == '.').filter(|(at, _)| starts_word(line, *at)) {
         let (name, tail) = line.split_at(at);
         match amount_alone(tail.trim_end_matches(')'), reading) {
-            Ok(amount) => return named(amount, name, reading.decimal),
+            Ok(amount) => return named(amount, name, reading),
             Err(LineProblem::NoAmount | LineProblem::Amount(AmountProblem::Number(NumberProblem::Unreadable(_)))) => {}
             Err(problem) => asked = asked.or(Some(problem)),
         }
@@ -131,12 +131,12 @@ fn amount_first(line: &str, reading: &Reading<'_>) -> Result<Line, LineProblem> 
     match leading_unit_or_part(&words) {
         Some((unit, used)) => {
             let name = without_brackets(&words[used..].join(" "));
-            named(measured(number, unit, reading)?, &name, reading.decimal)
+            named(measured(number, unit, reading)?, &name, reading)
         }
         // "2 x 30 ml gin", "1 bottle (750 ml) gin": counting these would leave them out of the total.
         None if holds_amount(&rest) => Err(LineProblem::Unclear),
         None if is_poured(&outside) && number > 0.0 => Err(no_unit(line, &rest)),
-        None => named(counted(number, line, &rest)?, &outside, reading.decimal),
+        None => named(counted(number, line, &rest)?, &outside, reading),
     }
 }
 
@@ -210,13 +210,13 @@ fn counted(number: f64, line: &str, rest: &str) -> Result<Amount, LineProblem> {
     Ratio::from_value(number).map(Amount::Count).map_err(|problem| AmountProblem::from(problem).into())
 }
 
-fn named(amount: Amount, name: &str, decimal: Decimal) -> Result<Line, LineProblem> {
+fn named(amount: Amount, name: &str, reading: &Reading<'_>) -> Result<Line, LineProblem> {
     let name = name.trim().trim_end_matches([':', ',', '-', '–', '=', '(']).trim();
     let name = name.strip_prefix("of ").unwrap_or(name).trim();
     if name.is_empty() {
         return Err(LineProblem::NoName);
     }
-    Ok(Line { amount, name: name.to_owned(), taken: read_taken(name, decimal) })
+    Ok(Line { amount, name: name.to_owned(), taken: read_taken(name, reading.decimal, reading.own) })
 }
 
 /// "(60 ml) gin" is "gin": the bracket says the amount again.
@@ -245,12 +245,17 @@ impl LineProblem {
 mod tests {
     use super::*;
     use crate::quantity::Conventions;
-    use crate::text::Kind;
+    use crate::text::{Decimal, Kind};
 
     fn read(line: &str) -> Result<Line, LineProblem> {
         let conventions = Conventions::default();
-        let reading =
-            Reading { conventions: &conventions, decimal: Decimal::Point, bare: Unit::Millilitre, kind: Kind::Either };
+        let reading = Reading {
+            conventions: &conventions,
+            decimal: Decimal::Point,
+            bare: Unit::Millilitre,
+            kind: Kind::Either,
+            own: &[],
+        };
         read_spec(line, &reading).remove(0).read
     }
 
@@ -290,8 +295,13 @@ mod tests {
     #[test]
     fn lines_beyond_the_limit_are_counted_not_dropped() {
         let conventions = Conventions::default();
-        let reading =
-            Reading { conventions: &conventions, decimal: Decimal::Point, bare: Unit::Millilitre, kind: Kind::Either };
+        let reading = Reading {
+            conventions: &conventions,
+            decimal: Decimal::Point,
+            bare: Unit::Millilitre,
+            kind: Kind::Either,
+            own: &[],
+        };
         let lines = read_spec(&"1 ml gin\n".repeat(210), &reading);
         assert_eq!(lines.len(), 201);
         assert_eq!((lines[200].typed.as_str(), &lines[200].read), ("… and 10 more", &Err(LineProblem::TooMany)));

@@ -38,8 +38,13 @@ fn main() {
 /// Text → lines → ingredients by name → what is in them → balance.
 fn read(spec: &str) -> Balance {
     let conventions = Conventions::default();
-    let reading =
-        Reading { conventions: &conventions, decimal: Decimal::Point, bare: Unit::Millilitre, kind: Kind::Either };
+    let reading = Reading {
+        conventions: &conventions,
+        decimal: Decimal::Point,
+        bare: Unit::Millilitre,
+        kind: Kind::Either,
+        own: &[],
+    };
     let mix: Mix = read_spec(spec, &reading).into_iter().filter_map(|line| poured(line.read.as_ref().ok()?)).sum();
     balance(&mix)
 }

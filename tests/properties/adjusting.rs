@@ -100,7 +100,7 @@ proptest! {
         for text in [text, figures] {
             let _ = named(&text);
             for decimal in [Decimal::Point, Decimal::Comma] {
-                let _ = read_taken(&text, decimal);
+                let _ = read_taken(&text, decimal, &[]);
                 let _ = (read_strength(&text, decimal), read_sweetness(&text, decimal), read_temperature(&text, decimal));
             }
         }

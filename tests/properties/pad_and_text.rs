@@ -17,7 +17,7 @@ fn decimals() -> impl Strategy<Value = Decimal> {
 
 fn read_ml(text: &str, decimal: Decimal) -> f64 {
     let conventions = Conventions::default();
-    let reading = Reading { conventions: &conventions, decimal, bare: Unit::Millilitre, kind: Kind::Volume };
+    let reading = Reading { conventions: &conventions, decimal, bare: Unit::Millilitre, kind: Kind::Volume, own: &[] };
     match read_amount(text, &reading) {
         Ok(Some(Amount::Volume(volume))) => volume.ml(),
         other => panic!("{text:?}: {other:?}"),
@@ -106,7 +106,7 @@ proptest! {
     fn any_text_is_read_or_refused(text in "\\PC{0,80}", decimal in decimals()) {
         let conventions = Conventions::default();
         for kind in [Kind::Volume, Kind::Mass, Kind::Either] {
-            let reading = Reading { conventions: &conventions, decimal, bare: Unit::Millilitre, kind };
+            let reading = Reading { conventions: &conventions, decimal, bare: Unit::Millilitre, kind, own: &[] };
             match read_amount(&text, &reading) {
                 Ok(Some(Amount::Volume(volume))) => prop_assert!(volume.ml() > 0.0 && volume.ml() <= 1e7),
                 Ok(Some(Amount::Mass(mass))) => prop_assert!(mass.g() > 0.0 && mass.g() <= 1e7),
@@ -119,7 +119,7 @@ proptest! {
     #[test]
     fn numbers_with_noise_are_read_or_refused(text in "[0-9 .,/¼½¾⅓+:;%x×−-]{0,24}( ?(ml|oz|g|dash|cl))?", decimal in decimals()) {
         let conventions = Conventions::default();
-        let reading = Reading { conventions: &conventions, decimal, bare: Unit::Ounce, kind: Kind::Either };
+        let reading = Reading { conventions: &conventions, decimal, bare: Unit::Ounce, kind: Kind::Either, own: &[] };
         if let Err(problem) = read_amount(&text, &reading) {
             for fix in problem.fixes(&text) {
                 // A fix is never asked about again in the same place.

@@ -39,7 +39,7 @@ fn specs() -> impl Strategy<Value = Spec> {
     let line = (amount, names).prop_map(|(amount, name)| Line {
         amount,
         name: name.into(),
-        taken: read_taken(name, Decimal::Point),
+        taken: read_taken(name, Decimal::Point, &[]),
     });
     prop::collection::vec(line, 1..8).prop_map(|lines| Spec { lines })
 }

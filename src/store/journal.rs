@@ -1,0 +1,158 @@
+//! Several keys changed at once or not at all, and taken back when asked: also after a reload, and when the app was
+//! killed halfway.
+//!
+//! Before anything is changed, what stood there is written down under [`KEY`] as an act that is not done. When all
+//! is changed it is marked as done. An act found not done when the app opens is taken back.
+
+use serde::{Deserialize, Serialize};
+
+use super::envelope::{checksum, open, seal};
+use super::keeper::{Keeper, SaveProblem, put};
+use crate::book::Stamp;
+
+/// The key of the journal.
+pub const KEY: &str = "acts";
+/// Acts that can be taken back.
+const MOST_ACTS: usize = 20;
+
+/// Something done to the book.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Act {
+    /// What it was, for the Undo button: "Delete Lantern".
+    pub words: String,
+    /// Whether all of it was done.
+    done: bool,
+    /// What it changed.
+    changes: Vec<Change>,
+}
+
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+struct Change {
+    key: String,
+    /// What stood there.
+    was: Option<String>,
+    /// The checksum of what was put there; none when it was taken away.
+    put: Option<u32>,
+}
+
+fn read(keeper: &dyn Keeper) -> Result<(Vec<Act>, Stamp), SaveProblem> {
+    let text = keeper.get(KEY)?;
+    let opened = text.and_then(|text| open::<Vec<Act>>(&text).ok()).filter(|opened| opened.newer.is_none());
+    Ok(opened.map_or_else(Default::default, |opened| (opened.data, opened.stamp)))
+}
+
+fn write(keeper: &dyn Keeper, acts: &[Act], stamp: Stamp) -> Result<(), SaveProblem> {
+    let text = seal(&acts, stamp).map_err(|_| SaveProblem::Blocked)?;
+    put(keeper, KEY, Some(&text))
+}
+
+/// Puts the texts in place, all or none.
+///
+/// # Errors
+/// [`SaveProblem`]; then everything is as it was.
+pub fn transact(
+    keeper: &dyn Keeper,
+    words: &str,
+    next: &[(String, Option<String>)],
+    now: u64,
+) -> Result<(), SaveProblem> {
+    recover(keeper)?;
+    let (mut acts, stamp) = read(keeper)?;
+    let mut changes = Vec::new();
+    for (key, text) in next {
+        changes.push(Change { key: key.clone(), was: keeper.get(key)?, put: text.as_deref().map(checksum) });
+    }
+    acts.push(Act { words: words.to_owned(), done: false, changes });
+    while acts.len() > MOST_ACTS {
+        acts.remove(0);
+    }
+    carry_out(keeper, acts, next, stamp, now, |_| {})
+}
+
+/// Writes the last of `acts` down, does it, and marks it as done after `finish` has looked at them.
+fn carry_out(
+    keeper: &dyn Keeper,
+    mut acts: Vec<Act>,
+    next: &[(String, Option<String>)],
+    stamp: Stamp,
+    now: u64,
+    finish: impl FnOnce(&mut Vec<Act>),
+) -> Result<(), SaveProblem> {
+    // Older acts make room for this one.
+    while let Err(problem) = write(keeper, &acts, stamp.next(now)) {
+        if acts.len() <= 1 || problem == SaveProblem::Blocked {
+            return Err(problem);
+        }
+        acts.remove(0);
+    }
+    let done = next.iter().try_for_each(|(key, text)| put(keeper, key, text.as_deref()));
+    let done = done.and_then(|()| {
+        if let Some(act) = acts.last_mut() {
+            act.done = true;
+        }
+        finish(&mut acts);
+        write(keeper, &acts, stamp.next(now).next(now))
+    });
+    if done.is_err() {
+        // If this fails too, the act stays written down as not done, and is taken back at the next chance.
+        let _ = recover(keeper);
+    }
+    done
+}
+
+/// Takes back an act that was begun and not done.
+///
+/// # Errors
+/// [`SaveProblem`] when it cannot be taken back yet.
+pub fn recover(keeper: &dyn Keeper) -> Result<(), SaveProblem> {
+    let (mut acts, stamp) = read(keeper)?;
+    let Some(act) = acts.pop_if(|act| !act.done) else { return Ok(()) };
+    // What was added is taken away first, so that there is room for what stood there.
+    for change in act.changes.iter().filter(|change| change.was.is_none()) {
+        put(keeper, &change.key, None)?;
+    }
+    for change in act.changes.iter().filter(|change| change.was.is_some()) {
+        put(keeper, &change.key, change.was.as_deref())?;
+    }
+    write(keeper, &acts, Stamp { rev: stamp.rev.wrapping_add(1), ..stamp })
+}
+
+/// What the last act was, to offer taking it back.
+#[must_use]
+pub fn last(keeper: &dyn Keeper) -> Option<String> {
+    let (acts, _) = read(keeper).ok()?;
+    acts.last().filter(|act| act.done).map(|act| act.words.clone())
+}
+
+/// Takes the last act back. What has been changed since stays: what stood there before comes back beside it, under
+/// the key that `beside` makes of its own. None when there is nothing to take back.
+///
+/// # Errors
+/// [`SaveProblem`]; then everything is as it was.
+pub fn undo(
+    keeper: &dyn Keeper,
+    now: u64,
+    mut beside: impl FnMut(&str) -> String,
+) -> Result<Option<String>, SaveProblem> {
+    recover(keeper)?;
+    let (mut acts, stamp) = read(keeper)?;
+    let Some(act) = acts.last().cloned() else { return Ok(None) };
+    let mut next = Vec::new();
+    for change in act.changes {
+        let is_untouched = keeper.get(&change.key)?.as_deref().map(checksum) == change.put;
+        match (is_untouched, change.was) {
+            (true, was) => next.push((change.key, was)),
+            (false, Some(was)) => next.push((beside(&change.key), Some(was))),
+            // Added by the act and changed since: it is somebody's work now.
+            (false, None) => {}
+        }
+    }
+    let mut changes = Vec::new();
+    for (key, text) in &next {
+        changes.push(Change { key: key.clone(), was: keeper.get(key)?, put: text.as_deref().map(checksum) });
+    }
+    acts.push(Act { words: act.words.clone(), done: false, changes });
+    let both_go = |acts: &mut Vec<Act>| acts.truncate(acts.len().saturating_sub(2));
+    carry_out(keeper, acts, &next, stamp, now, both_go)?;
+    Ok(Some(act.words))
+}

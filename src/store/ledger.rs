@@ -1,0 +1,134 @@
+//! The book in the store: one record a key, so that there is no index to fall out of step.
+//!
+//! `spec/<id>` and `ingredient/<id>` each hold one record. A record that two tabs changed at once is kept twice:
+//! the second under `spec/<id>~<other id>`, until somebody picks.
+
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+
+use super::envelope::{Opened, open, seal};
+use super::journal;
+use super::keeper::{Keeper, SaveProblem, put};
+use crate::book::{Book, Card, Entry, Stamp, Unread, Way};
+use std::sync::Arc;
+
+/// Where specs are kept.
+pub const SPECS: &str = "spec/";
+/// Where a bar's own ingredients are kept.
+pub const INGREDIENTS: &str = "ingredient/";
+/// Where what cannot be read is set aside.
+pub const ASIDE: &str = "aside/";
+
+/// Reads the ingredients, and the specs where asked. What cannot be read is listed and left as it is.
+///
+/// # Errors
+/// [`SaveProblem::Blocked`].
+pub fn load(keeper: &dyn Keeper, with_cards: bool) -> Result<Book, SaveProblem> {
+    // When it cannot be taken back now it stays written down, and is tried again with the next act.
+    let _ = journal::recover(keeper);
+    let mut book = Book { last_act: journal::last(keeper), has_cards: with_cards, ..Book::default() };
+    for key in keeper.keys()? {
+        if let Some(id) = key.strip_prefix(SPECS).filter(|_| with_cards) {
+            if let Some(entry) = read(keeper, &key, id, &mut book.unread)? {
+                book.cards.push(Arc::new(with_a_way(entry)));
+            }
+        } else if let Some(id) = key.strip_prefix(INGREDIENTS)
+            && let Some(entry) = read(keeper, &key, id, &mut book.unread)?
+        {
+            book.own.push(Arc::new(entry));
+        }
+    }
+    book.sort();
+    Ok(book)
+}
+
+/// Reads one spec anew; none when it is gone or cannot be read.
+#[must_use]
+pub fn card(keeper: &dyn Keeper, id: &str) -> Option<Entry<Card>> {
+    read(keeper, &format!("{SPECS}{id}"), id, &mut Vec::new()).ok().flatten().map(with_a_way)
+}
+
+/// A card has one way at least.
+fn with_a_way(mut entry: Entry<Card>) -> Entry<Card> {
+    if entry.value.forms.is_empty() {
+        entry.value.forms.push(Way::default());
+    }
+    entry
+}
+
+fn read<T: DeserializeOwned>(
+    keeper: &dyn Keeper,
+    key: &str,
+    id: &str,
+    unread: &mut Vec<Unread>,
+) -> Result<Option<Entry<T>>, SaveProblem> {
+    let Some(text) = keeper.get(key)? else { return Ok(None) };
+    Ok(match open(&text) {
+        Ok(Opened { data, stamp, newer }) => Some(Entry { id: id.to_owned(), value: data, stamp, newer }),
+        Err(why) => {
+            unread.push(Unread { key: key.to_owned(), why: why.to_string() });
+            None
+        }
+    })
+}
+
+/// What became of a record that was to be saved.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Saved {
+    /// It is saved, as this write.
+    Kept(Stamp),
+    /// Somebody else had changed it: theirs stays, and this is saved beside it under this id.
+    Beside(String, Stamp),
+}
+
+/// Saves a record over the write it was made from.
+///
+/// # Errors
+/// [`SaveProblem`]; what was there is there still.
+pub fn save<T: Serialize + DeserializeOwned + PartialEq>(
+    keeper: &dyn Keeper,
+    prefix: &str,
+    entry: &Entry<T>,
+    now: u64,
+    other_id: &str,
+) -> Result<Saved, SaveProblem> {
+    if entry.newer.is_some() {
+        return Err(SaveProblem::Blocked);
+    }
+    let key = format!("{prefix}{}", entry.id);
+    let there = keeper.get(&key)?;
+    let is_ours = match &there {
+        // Taken away by another tab, or not yet written.
+        None => true,
+        Some(text) => open::<T>(text)
+            .is_ok_and(|there| there.newer.is_none() && (there.stamp == entry.stamp || there.data == entry.value)),
+    };
+    let (id, stamp) = if is_ours {
+        (entry.id.clone(), entry.stamp.next(now))
+    } else {
+        let first = entry.id.split('~').next().unwrap_or_default();
+        (format!("{first}~{other_id}"), Stamp { rev: 1, at: now })
+    };
+    let text = seal(&entry.value, stamp).map_err(|_| SaveProblem::Blocked)?;
+    put(keeper, &format!("{prefix}{id}"), Some(&text))?;
+    Ok(if is_ours { Saved::Kept(stamp) } else { Saved::Beside(id, stamp) })
+}
+
+/// The text of a record as a first write.
+///
+/// # Errors
+/// [`SaveProblem`] never in practice: records have JSON.
+pub fn sealed<T: Serialize>(value: &T, now: u64) -> Result<String, SaveProblem> {
+    seal(value, Stamp { rev: 1, at: now }).map_err(|_| SaveProblem::Blocked)
+}
+
+/// Bytes that keys and texts take up, as most browsers count them: two to a character.
+#[must_use]
+pub fn usage(keeper: &dyn Keeper) -> usize {
+    let keys = keeper.keys().unwrap_or_default();
+    let size = |key: &String| {
+        let text = keeper.get(key).ok().flatten().unwrap_or_default();
+        key.chars().map(char::len_utf16).sum::<usize>() + text.chars().map(char::len_utf16).sum::<usize>()
+    };
+    keys.iter().map(size).sum::<usize>() * 2
+}

@@ -1,0 +1,239 @@
+//! Nothing that was acknowledged is lost, and an act on the book is done whole or not at all: with writes that throw
+//! or are dropped, room that runs out, an app killed between any two writes, and two tabs.
+
+use proptest::prelude::*;
+
+use meniscus::book::{Card, Entry, Stamp, Way};
+use meniscus::store::Keeper;
+use meniscus::store::journal::{last, transact, undo};
+use meniscus::store::ledger::{SPECS, Saved, load, save, sealed};
+use meniscus::store::memory::{Fault, Memory};
+
+fn card(name: &str, lines: &str) -> Card {
+    Card { name: name.into(), forms: vec![Way { lines: lines.into(), ..Way::default() }], ..Card::default() }
+}
+
+fn entry(id: &str, value: Card) -> Entry<Card> {
+    Entry { id: id.into(), value, stamp: Stamp::default(), newer: None }
+}
+
+fn names(keeper: &Memory) -> Vec<String> {
+    let mut names: Vec<String> = load(keeper, true)
+        .expect("readable")
+        .cards
+        .into_iter()
+        .map(|entry| format!("{}={}", entry.id, entry.value.name))
+        .collect();
+    names.sort();
+    names
+}
+
+fn put_of(id: &str, name: &str) -> (String, Option<String>) {
+    (format!("{SPECS}{id}"), Some(sealed(&card(name, "60 ml gin"), 1).expect("json")))
+}
+
+/// What a step of the session acknowledged.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Step {
+    SaveA,
+    Import,
+    DeleteA,
+    UndoDelete,
+    SaveB,
+}
+
+const SESSION: [Step; 5] = [Step::SaveA, Step::Import, Step::DeleteA, Step::UndoDelete, Step::SaveB];
+
+/// Does a step; true when it was acknowledged.
+fn take(keeper: &Memory, step: Step) -> bool {
+    match step {
+        Step::SaveA => save(keeper, SPECS, &entry("a", card("Lantern", "45 ml pear brandy")), 1, "x").is_ok(),
+        Step::Import => transact(keeper, "Import", &[put_of("b", "Second"), put_of("c", "Third")], 2).is_ok(),
+        Step::DeleteA => transact(keeper, "Delete Lantern", &[(format!("{SPECS}a"), None)], 3).is_ok(),
+        // Only when there is a deletion to take back.
+        Step::UndoDelete if last(keeper).as_deref() != Some("Delete Lantern") => false,
+        Step::UndoDelete => matches!(undo(keeper, 4, |key| format!("{key}~u")), Ok(Some(_))),
+        Step::SaveB => {
+            let book = load(keeper, true).expect("readable");
+            let Some(mut b) = book.card("b").map(|entry| Entry::clone(entry)) else { return false };
+            b.value.notes = "tasted".into();
+            save(keeper, SPECS, &b, 5, "y").is_ok()
+        }
+    }
+}
+
+/// Acts are whole: both imported or neither; and what was acknowledged shows.
+fn holds(keeper: &Memory, acknowledged: &[Step], in_doubt: Option<Step>) -> Result<(), String> {
+    let there = names(keeper);
+    let has = |id: &str| there.iter().any(|name| name.starts_with(&format!("{id}=")));
+    let was = |step| acknowledged.contains(&step);
+    if has("b") != has("c") {
+        return Err(format!("half an import: {there:?}"));
+    }
+    if was(Step::Import) && !has("b") {
+        return Err(format!("an import is gone: {there:?}"));
+    }
+    let deleted = was(Step::DeleteA) && !was(Step::UndoDelete);
+    let unsure = matches!(in_doubt, Some(Step::DeleteA | Step::UndoDelete));
+    if was(Step::SaveA) && !unsure && has("a") == deleted {
+        return Err(format!("deleted: {deleted}, but {there:?}"));
+    }
+    if was(Step::SaveB) {
+        let book = load(keeper, true).expect("readable");
+        if !book.cards.iter().any(|entry| entry.value.notes == "tasted") {
+            return Err("an edit is gone".into());
+        }
+    }
+    match load(keeper, true).expect("readable").unread.as_slice() {
+        [] => Ok(()),
+        unread => Err(format!("{unread:?}")),
+    }
+}
+
+#[test]
+fn every_write_may_throw_or_be_dropped() {
+    for fault in [Fault::Throws, Fault::Dropped] {
+        for at in 0..40 {
+            let keeper = Memory::default();
+            keeper.fail_at(at, fault);
+            let mut acknowledged = Vec::new();
+            for step in SESSION {
+                if take(&keeper, step) {
+                    acknowledged.push(step);
+                }
+                let healed = Memory::holding(keeper.dump());
+                holds(&healed, &acknowledged, None)
+                    .unwrap_or_else(|wrong| panic!("{fault:?} at {at}, {step:?}: {wrong}"));
+            }
+            assert!(acknowledged.len() >= 3, "one fault stops little: {acknowledged:?}");
+        }
+        for nth in 2..20 {
+            let keeper = Memory::default();
+            keeper.fail_every(nth, fault);
+            let mut acknowledged = Vec::new();
+            for step in SESSION {
+                if take(&keeper, step) {
+                    acknowledged.push(step);
+                }
+                let healed = Memory::holding(keeper.dump());
+                holds(&healed, &acknowledged, None)
+                    .unwrap_or_else(|wrong| panic!("{fault:?} every {nth}, {step:?}: {wrong}"));
+            }
+        }
+    }
+}
+
+#[test]
+fn the_app_may_be_killed_between_any_two_writes() {
+    let keeper = Memory::default();
+    let mut acknowledged = Vec::new();
+    let mut moments = 0;
+    for step in SESSION {
+        assert!(take(&keeper, step), "{step:?}");
+        let history = keeper.take_history();
+        for (at, texts) in history.iter().enumerate() {
+            let reopened = Memory::holding(texts.clone());
+            holds(&reopened, &acknowledged, Some(step)).unwrap_or_else(|wrong| panic!("{step:?}, write {at}: {wrong}"));
+            moments += 1;
+        }
+        acknowledged.push(step);
+    }
+    assert!(moments > 10, "{moments}");
+    holds(&keeper, &acknowledged, None).expect("all of it");
+}
+
+#[test]
+fn room_that_runs_out_takes_nothing_away() {
+    for room in (100..4000).step_by(50) {
+        let keeper = Memory::default();
+        keeper.limit(room);
+        let mut acknowledged = Vec::new();
+        for step in SESSION {
+            if take(&keeper, step) {
+                acknowledged.push(step);
+            }
+            holds(&keeper, &acknowledged, None).unwrap_or_else(|wrong| panic!("{room} bytes, {step:?}: {wrong}"));
+        }
+    }
+}
+
+#[test]
+fn an_edit_in_two_tabs_is_kept_twice() {
+    let keeper = Memory::default();
+    let first = entry("a", card("Lantern", "45 ml pear brandy"));
+    let Ok(Saved::Kept(stamp)) = save(&keeper, SPECS, &first, 1, "x") else { panic!("saved") };
+    let mut one = Entry { stamp, ..first.clone() };
+    let mut other = one.clone();
+    one.value.notes = "by one".into();
+    other.value.notes = "by the other".into();
+    assert!(matches!(save(&keeper, SPECS, &one, 2, "y"), Ok(Saved::Kept(_))));
+    let Ok(Saved::Beside(id, _)) = save(&keeper, SPECS, &other, 3, "z") else { panic!("beside") };
+    assert_eq!(id, "a~z");
+    let book = load(&keeper, true).expect("readable");
+    let mut notes: Vec<(&str, Option<&str>)> =
+        book.cards.iter().map(|entry| (entry.value.notes.as_str(), entry.rival_of())).collect();
+    notes.sort_unstable();
+    assert_eq!(notes, [("by one", None), ("by the other", Some("a"))]);
+    // The same edit in both is no conflict.
+    let same = Entry { value: one.value.clone(), stamp, ..first };
+    assert!(matches!(save(&keeper, SPECS, &same, 4, "w"), Ok(Saved::Kept(_))));
+}
+
+#[test]
+fn what_was_changed_since_survives_an_undo() {
+    let keeper = Memory::default();
+    let Ok(Saved::Kept(stamp)) = save(&keeper, SPECS, &entry("a", card("Old", "")), 1, "x") else { panic!("saved") };
+    transact(&keeper, "Import", &[put_of("a", "New"), put_of("b", "Added")], 2).expect("done");
+    assert_eq!(last(&keeper).as_deref(), Some("Import"));
+    let book = load(&keeper, true).expect("readable");
+    for entry in &book.cards {
+        let mut entry = Entry::clone(entry);
+        entry.value.notes = "mine".into();
+        assert!(matches!(save(&keeper, SPECS, &entry, 3, "y"), Ok(Saved::Kept(_))), "{stamp:?}");
+    }
+    assert_eq!(undo(&keeper, 4, |key| format!("{key}~u")).expect("done").as_deref(), Some("Import"));
+    assert_eq!(names(&keeper), ["a=New", "a~u=Old", "b=Added"]);
+    assert_eq!(undo(&keeper, 5, |key| format!("{key}~v")), Ok(None));
+}
+
+#[test]
+fn what_is_newer_or_damaged_is_left_as_it_is() {
+    let keeper = Memory::default();
+    let newer = r#"{"v":9,"rev":3,"at":5,"data":{"name":"From next year","forms":[]}}"#;
+    let stranger = r#"{"v":9,"data":{"name":"Odd","garden":true}}"#;
+    keeper.plant("spec/newer", newer);
+    keeper.plant("spec/stranger", stranger);
+    keeper.plant("spec/torn", "{\"sum\":\"00000000\",\"v\":2");
+    save(&keeper, SPECS, &entry("a", card("Mine", "")), 1, "x").expect("saved");
+    let book = load(&keeper, true).expect("readable");
+    assert_eq!((book.cards.len(), book.unread.len()), (2, 2));
+    let shown = book.cards.iter().find(|entry| entry.id == "newer").expect("shown");
+    assert_eq!((shown.newer, shown.value.forms.len()), (Some(9), 1));
+    assert!(save(&keeper, SPECS, shown, 2, "y").is_err());
+    assert_eq!(keeper.get("spec/newer").expect("there").as_deref(), Some(newer));
+    assert_eq!(keeper.get("spec/stranger").expect("there").as_deref(), Some(stranger));
+}
+
+proptest! {
+    /// Any cards, saved and read back in any order, with some deleted and brought back.
+    #[test]
+    fn what_is_saved_is_read(cards in prop::collection::vec(("\\PC{0,20}", "\\PC{0,60}"), 1..12), gone in 0_usize..12) {
+        let keeper = Memory::default();
+        for (number, (name, lines)) in cards.iter().enumerate() {
+            save(&keeper, SPECS, &entry(&format!("id{number}"), card(name, lines)), 1, "x").expect("saved");
+        }
+        let before = keeper.dump();
+        let key = format!("{SPECS}id{}", gone % cards.len());
+        transact(&keeper, "Delete", &[(key, None)], 2).expect("done");
+        prop_assert_eq!(load(&keeper, true).expect("readable").cards.len(), cards.len() - 1);
+        undo(&keeper, 3, |key| format!("{key}~u")).expect("done");
+        let mut after = keeper.dump();
+        after.remove("acts");
+        prop_assert_eq!(&before, &after);
+        let book = load(&keeper, true).expect("readable");
+        for (number, (name, lines)) in cards.iter().enumerate() {
+            let entry = book.cards.iter().find(|entry| entry.id == format!("id{number}")).expect("there");
+            prop_assert_eq!((&entry.value.name, &entry.value.forms[0].lines), (name, lines));
+        }
+    }
+}

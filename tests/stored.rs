@@ -1,0 +1,95 @@
+//! Every version that was ever saved opens today: one file a value in `fixtures/v<version>`, never changed once
+//! shipped. When the format changes, add a folder.
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::Path;
+
+use meniscus::book::{Card, Own, Stamp, Way};
+use meniscus::store::{Kept, VERSION, checksum, open, seal};
+
+fn fixture(name: &str) -> String {
+    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/fixtures").join(name);
+    fs::read_to_string(&file).unwrap_or_else(|problem| panic!("{}: {problem}", file.display()))
+}
+
+fn texts(pairs: &[(&str, &str)]) -> BTreeMap<String, String> {
+    pairs.iter().map(|(name, text)| ((*name).to_owned(), (*text).to_owned())).collect()
+}
+
+fn card() -> Card {
+    Card {
+        name: "Orchard lantern".into(),
+        tags: "autumn, stirred".into(),
+        notes: "Warm the glass — “never” the drink.".into(),
+        made: 1_764_072_000_000,
+        forms: vec![Way {
+            name: "clear".into(),
+            lines: "45 ml pear brandy\n20 ml dry vermouth\nLemon twist".into(),
+            method: "stirred".into(),
+            glass: "small wine glass".into(),
+            holds: "140 ml".into(),
+            ice: "one clear block".into(),
+            garnish: "lemon twist".into(),
+            steps: "Stir 30 s\nRest 2 min".into(),
+        }],
+    }
+}
+
+fn own() -> Own {
+    Own {
+        name: "quince liqueur".into(),
+        like: "liqueur".into(),
+        strength: "22".into(),
+        sugar: "250".into(),
+        acid: "4".into(),
+        made: 1_764_072_000_000,
+        ..Own::default()
+    }
+}
+
+#[test]
+fn version_1() {
+    let opened = open::<Kept>(&fixture("v1/tool-measure.json")).expect("readable");
+    assert_eq!(opened.data.now, texts(&[("amount", "45 ml"), ("liquid", "spirit-40")]));
+    assert_eq!(opened.data.before, [texts(&[("amount", "1¾ oz")])]);
+    assert_eq!((opened.stamp, opened.newer), (Stamp::default(), None));
+}
+
+#[test]
+fn version_2() {
+    let stamp = Stamp { rev: 3, at: 1_764_072_000_000 };
+    let kept = Kept { now: texts(&[("amount", "45 ml")]), before: Vec::new() };
+    assert_eq!(
+        open::<Kept>(&fixture("v2/tool-measure.json")).map(|opened| (opened.data, opened.stamp)),
+        Ok((kept, stamp))
+    );
+    assert_eq!(open::<Card>(&fixture("v2/spec.json")).map(|opened| (opened.data, opened.stamp)), Ok((card(), stamp)));
+    assert_eq!(
+        open::<Own>(&fixture("v2/ingredient.json")).map(|opened| (opened.data, opened.stamp)),
+        Ok((own(), stamp))
+    );
+}
+
+/// What is written today is what the newest fixtures hold: a change of format cannot slip in unseen.
+#[test]
+fn todays_writing_is_the_newest_fixture() {
+    assert_eq!(VERSION, 2);
+    let stamp = Stamp { rev: 3, at: 1_764_072_000_000 };
+    let kept = Kept { now: texts(&[("amount", "45 ml")]), before: Vec::new() };
+    for (name, text) in
+        [("tool-measure", seal(&kept, stamp)), ("spec", seal(&card(), stamp)), ("ingredient", seal(&own(), stamp))]
+    {
+        assert_eq!(text.expect("json"), fixture(&format!("v2/{name}.json")), "{name}");
+    }
+}
+
+/// The check value of CRC-32/ISO-HDLC, the CRC of gzip (RFC 1952) and ITU-T V.42: "123456789" gives CBF43926.
+/// Source: G. Cook, Catalogue of parametrised CRC algorithms, from memory; crc32fast computes the same.
+#[test]
+fn the_checksum_is_the_published_one() {
+    assert_eq!(checksum("123456789"), 0xCBF4_3926);
+    for text in ["", "a", "{\"v\":2}", "pear brandy — 45 ml"] {
+        assert_eq!(checksum(text), crc32fast::hash(text.as_bytes()), "{text}");
+    }
+}
