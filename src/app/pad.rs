@@ -55,7 +55,8 @@ fn face_of(desk: Desk) -> Option<([Key; FACE], Unit)> {
     let (decimal, usual) = desk.bench.with(|bench| (bench.decimal, bench.house.usual_unit));
     let keys = if turned { back(field.keys) } else { front(field.keys, decimal) };
     let bare = if field.keys == Keys::Weight { Unit::Gram } else { usual };
-    let typed = desk.screen.with(|screen| screen.field(field.name).and_then(|shown| unit_typed(&shown.text)));
+    // A choice may have taken the field off the screen.
+    let typed = desk.screen.with(|screen| screen.field(field.name).map(|shown| unit_typed(&shown.text)))?;
     Some((keys, typed.unwrap_or(bare)))
 }
 

@@ -55,7 +55,7 @@ impl Kind {
     #[must_use]
     pub const fn keeping(self) -> &'static str {
         match self {
-            Kind::Spirit | Kind::Liqueur | Kind::Bitters => "keeps for months, closed and out of the light",
+            Kind::Spirit | Kind::Liqueur | Kind::Bitters => "for months, closed and out of the light",
             Kind::Wine => "cold once open; days for wine, weeks for fortified",
             Kind::Juice => "cold, and best the day it is pressed",
             Kind::Syrup => "cold; weeks when rich, days when thin or fresh",
@@ -64,7 +64,7 @@ impl Kind {
             Kind::Soda => "closed; flat within hours of opening",
             Kind::Brew => "cold, a day or two",
             Kind::Powder => "dry and closed",
-            Kind::Water => "clean",
+            Kind::Water => "",
         }
     }
 }
@@ -86,6 +86,10 @@ pub enum Allergen {
     Sulphites,
     /// Celery.
     Celery,
+    /// Peanut.
+    Peanut,
+    /// Sesame.
+    Sesame,
 }
 
 impl Allergen {
@@ -100,6 +104,8 @@ impl Allergen {
             Allergen::Gluten => "gluten",
             Allergen::Sulphites => "sulphites",
             Allergen::Celery => "celery",
+            Allergen::Peanut => "peanut",
+            Allergen::Sesame => "sesame",
         }
     }
 }
@@ -136,6 +142,8 @@ pub struct Ingredient {
     pub cations: f64,
     /// Anything else dissolved or afloat, g/l.
     pub other: f64,
+    /// Millilitres that a gram of that takes up: sugars and protein 0.62 to 0.75, fat 1.09, salt 0.35.
+    pub other_room: f64,
     /// Whether it is milk or cream, which clot and must be declared.
     pub is_milk: bool,
     /// Published spread of its figures, in words; empty where we know none.
@@ -164,6 +172,7 @@ impl Ingredient {
             acids: &[],
             cations: 0.0,
             other: 0.0,
+            other_room: 0.62,
             is_milk: false,
             range: "",
             allergens: &[],
@@ -221,10 +230,18 @@ impl Ingredient {
         self
     }
 
-    /// As milk.
+    /// With what a gram of its other solids takes up, ml.
     #[must_use]
-    pub const fn milk(mut self) -> Ingredient {
+    pub const fn roomy(mut self, ml_per_gram: f64) -> Ingredient {
+        self.other_room = ml_per_gram;
+        self
+    }
+
+    /// As milk or cream of this density, g/ml.
+    #[must_use]
+    pub const fn milk(mut self, g_per_ml: f64) -> Ingredient {
         self.is_milk = true;
+        self.other_room = 1.0 / g_per_ml;
         self.allergens = &[Allergen::Milk];
         self
     }

@@ -1,5 +1,6 @@
 //! The book: plain data a bar writes down. No arithmetic, no text, no browser.
 
+mod allergens;
 mod bottle;
 mod card;
 mod house;
@@ -9,6 +10,7 @@ mod named;
 mod records;
 mod spec;
 
+pub use allergens::allergens_in;
 pub use bottle::{BOTTLES, Bottle};
 pub use card::{Card, Own, Way};
 pub use house::{House, Jigger, Mark};

@@ -37,27 +37,96 @@ pub struct Taken {
 /// The ingredient of the library that a name means: that whose phrase ends last in it, by the longest phrase.
 ///
 /// English puts the noun last, so "lemon-leaf gin" is a gin and "gin cordial" a cordial. Whole words
-/// only: "ginger" is not gin.
+/// only: "ginger" is not gin. "Gin with tea" and "gin, tea-infused" are gins; "lemon peel" and "alcohol-free gin" are
+/// nothing we know.
 #[must_use]
 pub fn named(name: &str) -> Option<&'static Ingredient> {
-    word_ends(name).find_map(|end| ending_with(&name[..end])).map(|(ingredient, _)| ingredient)
+    taken_as(name, &[]).map(|taken| taken.ingredient)
 }
+
+/// Words that make of a name something that nothing here is like, wherever they stand.
+const NOTHING_LIKE: [&str; 7] =
+    ["alcohol-free", "non-alcoholic", "nonalcoholic", "alcoholfree", "dealcoholised", "zero", "condensed"];
+
+/// Phrases that, last in a name, make of it something that nothing here is like.
+const ENDS_UNLIKE: [&str; 24] = [
+    "peel",
+    "peels",
+    "zest",
+    "twist",
+    "beans",
+    "leaf",
+    "leaves",
+    "sprig",
+    "sprigs",
+    "wedge",
+    "wheel",
+    "slice",
+    "slices",
+    "skin",
+    "skins",
+    "seeds",
+    "essence",
+    "oil",
+    "extract",
+    "coconut milk",
+    "coconut water",
+    "coconut rum",
+    "apple cider",
+    "sweet wine",
+];
+
+/// Words after which a name says what was done to the ingredient.
+const DONE_TO_IT: [&str; 4] = [" with ", " infused", " washed", ", "];
 
 /// As [`named`], with a bar's own ingredients before the library's of the same length.
 #[must_use]
 pub fn taken_as(name: &str, own: &[(String, Taken)]) -> Option<Taken> {
-    word_ends(name).find_map(|end| {
-        let text = &name[..end];
-        let library = ending_with(text);
-        let mut best =
-            library.map(|(ingredient, length)| (Taken { ingredient, measured: Measured::default() }, length));
-        for (phrase, taken) in own {
-            if best.is_none_or(|(_, length)| phrase.len() >= length) && ends_with_words(text, phrase) {
-                best = Some((*taken, phrase.len()));
-            }
+    // A bar's own name may hold any word.
+    let own_name = own.iter().rev().find(|(phrase, _)| phrase.eq_ignore_ascii_case(name.trim()));
+    if let Some((_, taken)) = own_name {
+        return Some(*taken);
+    }
+    let ends_in = |end: usize, words: &[&str]| words.iter().any(|word| ends_with_words(&name[..end], word));
+    if word_ends(name).any(|end| ends_in(end, &NOTHING_LIKE)) {
+        return None;
+    }
+    // "Orange liqueur, dry" is the whole of it; of "gin, tea-infused" and "gin with tea" the beginning counts.
+    let to_the_end = word_ends(name).next().map(|end| best_at(&name[..end], own));
+    let cut = |at: usize| DONE_TO_IT.iter().any(|word| name[at..].starts_with(word));
+    let end = name.char_indices().map(|(at, _)| at).find(|at| *at > 0 && cut(*at)).unwrap_or(name.len());
+    match to_the_end? {
+        End::Found(taken) if end == name.len() || name[end..].starts_with(',') => return Some(taken),
+        End::Unlike => return None,
+        _ => {}
+    }
+    word_ends(&name[..end]).find_map(|end| match best_at(&name[..end], own) {
+        End::Found(taken) => Some(Some(taken)),
+        End::Unlike => Some(None),
+        End::Unknown => None,
+    })?
+}
+
+/// What a text ends in.
+enum End {
+    Found(Taken),
+    /// A word that makes it something that nothing here is like.
+    Unlike,
+    Unknown,
+}
+
+fn best_at(text: &str, own: &[(String, Taken)]) -> End {
+    if ENDS_UNLIKE.iter().any(|phrase| ends_with_words(text, phrase)) {
+        return End::Unlike;
+    }
+    let mut best =
+        ending_with(text).map(|(ingredient, length)| (Taken { ingredient, measured: Measured::default() }, length));
+    for (phrase, taken) in own {
+        if best.is_none_or(|(_, length)| phrase.len() >= length) && ends_with_words(text, phrase) {
+            best = Some((*taken, phrase.len()));
         }
-        best.map(|(taken, _)| taken)
-    })
+    }
+    best.map_or(End::Unknown, |(taken, _)| End::Found(taken))
 }
 
 /// As [`named`], when the phrase is the end of the name: of "coffee beans" nothing is coffee.
@@ -131,8 +200,15 @@ mod tests {
             ("juice of lemon", "lemon-juice"),
             ("fresh lime juice", "lime-juice"),
             ("lime juice, strained", "lime-juice"),
-            ("rich syrup 2:1", "rich-syrup"),
-            ("syrup 2:1", "rich-syrup"),
+            ("rich simple syrup", "rich-syrup"),
+            ("gin infused with tea", "london-dry-gin"),
+            ("gin, tea-infused", "london-dry-gin"),
+            ("butter-washed bourbon", "bourbon"),
+            ("Irish cream", "cream-liqueur"),
+            ("port wine", "ruby-port"),
+            ("cream soda", "sweet-soda"),
+            ("1 whole egg", "whole-egg"),
+            ("Orange liqueur, sweet", "blue-orange-liqueur"),
             ("syrup", "simple-syrup"),
             ("honey syrup", "honey-syrup"),
             ("orange bitters", "orange-bitters"),
@@ -149,11 +225,23 @@ mod tests {
         ] {
             assert_eq!(named(name).map(|ingredient| ingredient.key), Some(key), "{name}");
         }
-        for name in ["mint leaves", "😀", "", "moon dust", "ginnel"] {
+        for name in [
+            "mint leaves",
+            "😀",
+            "",
+            "moon dust",
+            "ginnel",
+            "alcohol-free gin",
+            "non-alcoholic beer",
+            "lemon peel",
+            "lime zest",
+            "coffee beans",
+            "coconut milk",
+            "sweetened condensed milk",
+        ] {
             assert_eq!(named(name), None, "{name}");
         }
         assert_eq!(named_to_the_end("coffee beans"), None);
-        assert!(named("coffee beans").is_some());
     }
 
     #[test]

@@ -12,6 +12,8 @@ pub struct Line {
     pub name: String,
     /// What that is taken to be; none when nothing fits.
     pub taken: Option<Taken>,
+    /// A figure in the name that cannot be used, such as "140 %".
+    pub unread: Option<String>,
 }
 
 /// The measured lines of a drink.

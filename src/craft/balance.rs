@@ -7,7 +7,7 @@ use crate::substance::mix::Mix;
 /// What a drink reads as.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Balance {
-    /// At 20 °C, before ice or water.
+    /// At 20 °C.
     pub volume: Volume,
     /// By volume at 20 °C.
     pub strength: Abv,

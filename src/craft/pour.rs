@@ -4,7 +4,7 @@ use crate::book::{Ingredient, Kind, Sugar, Taken};
 use crate::quantity::{Amount, Density, Mass, Ratio, Temperature, Volume};
 use crate::substance::acid::ML_PER_GRAM_DISSOLVED;
 use crate::substance::mix::Mix;
-use crate::substance::{ethanol, milk};
+use crate::substance::{ethanol, sucrose};
 
 /// A litre of an ingredient at 20 °C: what is named in it, and water to fill the litre. A powder: a kilogram.
 #[must_use]
@@ -17,10 +17,18 @@ pub fn standard(ingredient: &Ingredient) -> Mix {
     }
     mix.other = grams(ingredient.other);
     mix.cations = Ratio::from_value(ingredient.cations).unwrap_or(Ratio::ZERO);
+    let of_others = |grams: f64| Volume::from_ml(grams * ingredient.other_room).unwrap_or(Volume::ZERO);
     if ingredient.is_milk {
         let acids = mix.acids().g() * ML_PER_GRAM_DISSOLVED;
-        mix.milk = grams((1000.0 - acids) * milk::G_PER_ML);
-    } else if ingredient.kind != Kind::Powder {
+        mix.milk = grams((1000.0 - acids) / ingredient.other_room);
+        mix.room = of_others(mix.milk.g());
+        return mix;
+    }
+    mix.room = of_others(ingredient.other);
+    if ingredient.kind == Kind::Powder {
+        // What is left of a kilogram is water, as in lactic acid of 80 %.
+        mix.water = grams((1000.0 - mix.mass().g()).max(0.0));
+    } else {
         fill_with_water(&mut mix);
     }
     mix
@@ -87,11 +95,15 @@ fn grams(g: f64) -> Mass {
     Mass::from_g(g).unwrap_or(Mass::ZERO)
 }
 
-/// What is in an amount of what a line is taken to be. None for a count, or for a volume of powder.
+/// What is in an amount of what a line is taken to be; sugar by volume as it lies in a spoon. None for a count, or
+/// for a volume of another powder.
 #[must_use]
 pub fn pour(taken: &Taken, amount: Amount) -> Option<Mix> {
     let whole = litre_of(taken);
     let ratio = match amount {
+        Amount::Volume(volume) if taken.ingredient.key == "sugar" => {
+            Ratio::from_value(volume.ml() * sucrose::GRANULATED_G_PER_ML / whole.mass().g()).ok()?
+        }
         Amount::Volume(_) if taken.ingredient.kind == Kind::Powder => return None,
         Amount::Volume(volume) => volume.over(whole.volume(Temperature::TWENTY).ok()?)?,
         Amount::Mass(mass) => Ratio::from_value(mass.g() / whole.mass().g()).ok()?,

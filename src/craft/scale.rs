@@ -221,7 +221,7 @@ mod tests {
 
     #[test]
     fn too_much_is_refused() {
-        let line = Line { amount: Amount::Volume(Volume::whole_ml(60)), name: "gin".into(), taken: None };
+        let line = Line { amount: Amount::Volume(Volume::whole_ml(60)), name: "gin".into(), taken: None, unread: None };
         let spec = Spec { lines: vec![line] };
         let huge = Target::Factor(Ratio::from_value(1e8).expect("a factor"));
         assert_eq!(factor(&spec, huge), Err(ScaleProblem::TooMuch));

@@ -15,7 +15,7 @@ pub struct Cut {
     pub water_volume: Volume,
     /// What it comes to at 20 °C.
     pub total: Volume,
-    /// What is lost to contraction: spirit + water − total.
+    /// What is lost to contraction: spirit + water − total; nothing for weak spirit, which gains a little.
     pub contraction: Volume,
 }
 

@@ -13,9 +13,6 @@ pub struct Syrup {
     pub water: Mass,
 }
 
-/// Bulk density of granulated sugar, g/ml: 200 g to the US cup (USDA portion data, from memory), ± 5 %.
-const GRANULATED_SUGAR: f64 = 200.0 / Volume::US_CUP.ml();
-
 /// °Brix of `sugar` parts to one of water, by weight: 1:1 is 50.
 ///
 /// # Errors
@@ -29,7 +26,7 @@ pub fn brix_by_weight(sugar: Ratio) -> Result<Brix, OutOfRange> {
 /// # Errors
 /// As [`brix_by_weight`].
 pub fn brix_by_volume(sugar: Ratio) -> Result<Brix, OutOfRange> {
-    let grams = sugar.value() * GRANULATED_SUGAR;
+    let grams = sugar.value() * sucrose::GRANULATED_G_PER_ML;
     Brix::from_degrees(100.0 * grams / (grams + Density::WATER.g_per_ml()))
 }
 

@@ -3,14 +3,14 @@
 mod cells;
 
 use super::Bench;
-use super::answer::{Answer, Figure, Row, Share, Strip, Tone};
+use super::answer::{Answer, Figure, Fix, Problem, Row, Share, Strip, Tone};
 use super::fields::form;
 use super::pad::Keys;
 use super::route::Route;
-use super::scale::{ScaleForm, exact_words, unread_row};
+use super::scale::{ScaleForm, exact_words, rewritten, unread_row};
 use super::screen::{Block, Input, Tool};
 use super::taken::{self, Known, Read, known};
-use crate::book::{Allergen, Line};
+use crate::book::{Allergen, Line, allergens_in};
 use crate::craft::balance::{self, balance};
 use crate::quantity::{Density, Ratio, Temperature, Volume};
 use crate::substance::mix::Mix;
@@ -59,14 +59,15 @@ impl Tool for BalanceForm {
         };
         let water = bench.percent(WATER, &self.water, MOST_WATER, &mut answer.problems);
         let read = Read::of(&lines);
+        self.ask(&mut answer, &lines);
         answer.rows_title = "What each line brings";
         answer.rows = lines.iter().map(|line| row(line, &read.mix, bench)).collect();
         cautions(&mut answer, &lines);
         let (Some(makes), Some(water)) = (makes, water) else { return answer.without_answer("") };
         if read.mix.mass().g() <= 0.0 {
-            return answer.without_answer(match read.unknown.as_slice() {
+            return answer.without_answer(match read.missing.as_slice() {
                 [] => "Add a line with an amount, like 60 ml gin.",
-                _ => "None of it is known yet. Say below what it is like.",
+                _ => "None of it can be counted yet: see its lines below.",
             });
         }
         self.show(answer, &read, makes, water, bench)
@@ -79,10 +80,10 @@ impl Tool for BalanceForm {
     fn take(&mut self, _name: &str, _text: &str) {}
 }
 
-/// The balance of a spec's lines, when every one that is poured or weighed is known.
+/// What is in a spec's lines, when every one that is poured or weighed is known; else those that are not.
 pub(super) fn whole(lines: &[SpecLine]) -> Result<Mix, Vec<String>> {
     let read = Read::of(lines);
-    if read.unknown.is_empty() { Ok(read.mix) } else { Err(read.unknown) }
+    if read.missing.is_empty() { Ok(read.mix) } else { Err(read.missing) }
 }
 
 /// Strength, sugar, acid and their ratio, before ice.
@@ -91,6 +92,16 @@ pub(super) fn four_cells(answer: &mut Answer, mix: &Mix, bench: &Bench) {
 }
 
 impl BalanceForm {
+    /// Asks under the spec what the first line that nothing fits is like: each guess is the whole spec with that said.
+    fn ask(&self, answer: &mut Answer, lines: &[SpecLine]) {
+        let unknown = lines.iter().find(|line| matches!(known(line), Known::Unknown));
+        let Some((line, read)) = unknown.and_then(|line| Some((line, line.read.as_ref().ok()?))) else { return };
+        let whole = |fix: Fix| Fix { text: rewritten(&self.spec, &line.typed, &fix.text), ..fix };
+        let fixes = taken::guesses(line, &read.name).into_iter().map(whole).collect();
+        let words = format!("“{}” is not known, so it is not counted. What is it like?", read.name);
+        answer.problems.push(Problem { fixes, ..Problem::new(SPEC, words) });
+    }
+
     fn show(&self, mut answer: Answer, read: &Read, makes: Ratio, water: Ratio, bench: &Bench) -> Answer {
         let poured = read.mix.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
         let drink = read.mix + Mix::water(poured * water * Density::WATER);
@@ -98,10 +109,13 @@ impl BalanceForm {
         let reading = balance(&drink);
         let is_diluted = water > Ratio::ZERO;
         let serve_volume = serve.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
-        let also = match read.unknown.as_slice() {
+        let also = match read.missing.as_slice() {
             [] => {
                 let per = |value| text::count(value, bench.decimal);
-                let ratio = reading.sugar_to_acid.map_or(String::new(), |ratio| format!(", {} : 1", per(ratio)));
+                let ratio = reading
+                    .sugar_to_acid
+                    .filter(|_| reading.sugar >= 0.5)
+                    .map_or(String::new(), |ratio| format!(", {} : 1", per(ratio)));
                 let when = if is_diluted { "with its ice" } else { "before ice" };
                 let serve = text::litres_or_ml(serve_volume, bench.decimal);
                 format!(
@@ -110,18 +124,22 @@ impl BalanceForm {
                     per(reading.acid)
                 )
             }
-            [name] => format!("Without {name}: say below what it is like"),
-            [name, ..] => format!("Without {name} and others: say below what they are like"),
+            [name] => format!("Without “{name}”: see its line below"),
+            [name, ..] => format!("Without “{name}” and others: see their lines below"),
         };
         let strength = text::plain(reading.strength.fraction() * 100.0, 1, bench.decimal);
         answer.strip = Strip { figures: vec![Figure::new(strength, "% vol")], also, tone: Tone::Answer };
         answer.cells_title = if is_diluted { "The drink" } else { "The drink, before ice" };
-        cells::all(&mut answer, &reading, &serve, serve_volume, bench);
+        cells::all(&mut answer, &reading, (&serve, serve_volume, read.has_more_energy), bench);
         if read.has_counted {
-            answer.remarks.push("Counted things are left out. An egg white is about 30 ml, half a lime about 15 ml (common practice, no source): write them in ml to count them.".into());
+            answer.remarks.push(
+                "Counted eggs and fruit are left out. An egg white is about 30 ml, half a lime about 15 ml (common \
+                 practice, no source): write them in ml to count them."
+                    .into(),
+            );
         }
-        if read.mix.milk.g() > 0.0 {
-            answer.remarks.push("Milk, fat and protein are not in the energy, and milk hides the pH.".into());
+        if read.has_more_energy {
+            answer.remarks.push("Milk, fat and protein are not in the energy; milk hides the pH.".into());
         }
         answer.remarks.push("Write your own figures behind a name: gin 57 %, quince liqueur (22 % vol, sugar 250 g/l, acid 4 g/l), apple juice 12.5 °Bx, moon dust (as spirit).".into());
         answer.carry("Scale it", Route::Scale.href());
@@ -130,24 +148,41 @@ impl BalanceForm {
     }
 }
 
-/// A line with what it is taken as and what it brings, or asked about.
+/// A line with what it is taken as and what it brings, or why it is not counted.
 pub(super) fn row(line: &SpecLine, whole: &Mix, bench: &Bench) -> Row {
     let read = match &line.read {
         Ok(read) => read,
-        Err(problem) => return unread_row(line, problem),
+        Err(problem) => {
+            let row = unread_row(line, problem);
+            return match known(line) {
+                Known::NoAmount => Row {
+                    marked: true,
+                    detail: "No amount, so it is not counted. Write it like 60 ml soda.".into(),
+                    ..row
+                },
+                _ => row,
+            };
+        }
     };
     let amount = exact_words(read.amount, bench);
     let plain = |detail: String| Row { name: read.name.clone(), amount: amount.clone(), detail, ..Row::default() };
-    match known(read) {
+    let wrong = |words: &str| Row { marked: true, ..plain(words.to_owned()) };
+    match known(line) {
         Known::Poured(mix) => Row { shares: shares(&mix, whole, bench), ..plain(as_words(read, bench)) },
-        Known::Counted => plain("Counted, so left out.".into()),
-        Known::Weighed => {
-            Row { marked: true, ..plain("A powder is weighed: write it in g. It is not counted.".into()) }
-        }
-        Known::Overfull => {
-            Row { marked: true, ..plain("These figures don't fit in one litre. It is not counted.".into()) }
-        }
-        Known::Unknown => taken::asked(line, &read.name, amount),
+        Known::Counted(_) => plain("Counted, so left out.".into()),
+        Known::Weighed => wrong("A powder is weighed: write it in g. It is not counted."),
+        Known::Overfull => wrong("These figures don't fit in one litre, so it is not counted."),
+        Known::Misread => wrong(&format!(
+            "“{}” can't be used, so it is not counted. Write it like 57 %, sugar 250 g/l or 12 °Bx.",
+            read.unread.as_deref().unwrap_or_default()
+        )),
+        Known::Unknown => Row {
+            marked: true,
+            typed: line.typed.clone(),
+            fixes: taken::guesses(line, &read.name),
+            ..plain("Not known, so not counted. What is it like?".into())
+        },
+        Known::Words | Known::NoAmount | Known::Unclear => plain(String::new()),
     }
 }
 
@@ -171,14 +206,18 @@ fn percent(fraction: f64) -> u8 {
     (fraction.clamp(0.0, 1.0) * 100.0).round() as u8
 }
 
-/// Who must be told of what, and eggs.
+/// Who must be told of what, by what the lines say, and eggs.
 fn cautions(answer: &mut Answer, lines: &[SpecLine]) {
-    let taken = || lines.iter().filter_map(|line| line.read.as_ref().ok()?.taken.as_ref());
     let mut declared: Vec<Allergen> = Vec::new();
-    for allergen in taken().flat_map(|taken| taken.ingredient.allergens) {
-        if !declared.contains(allergen) {
-            declared.push(*allergen);
+    let mut declare = |allergen: Allergen| {
+        if !declared.contains(&allergen) {
+            declared.push(allergen);
         }
+    };
+    for line in lines {
+        let taken = line.read.as_ref().ok().and_then(|read| read.taken);
+        taken.iter().flat_map(|taken| taken.ingredient.allergens).copied().for_each(&mut declare);
+        allergens_in(&line.typed).for_each(&mut declare);
     }
     if declared.is_empty() {
         return;
@@ -186,5 +225,70 @@ fn cautions(answer: &mut Answer, lines: &[SpecLine]) {
     let names: Vec<&str> = declared.iter().map(|allergen| allergen.name()).collect();
     let egg =
         if declared.contains(&Allergen::Egg) { " Raw egg: pasteurised where your food code asks for it." } else { "" };
-    answer.cautions.push(format!("May need declaring: {}. Read the labels of what you pour.{egg}", names.join(", ")));
+    answer.cautions.push(format!(
+        "May need declaring, by these names alone: {}. Read the labels of what you pour.{egg}",
+        names.join(", ")
+    ));
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn answer(spec: &str) -> Answer {
+        BalanceForm { spec: spec.into(), ..BalanceForm::default() }.answer(&Bench::default())
+    }
+
+    fn marked(answer: &Answer) -> Vec<String> {
+        answer.rows.iter().filter(|row| row.marked).map(|row| row.name.clone()).collect()
+    }
+
+    #[test]
+    fn reads_a_sour() {
+        // 60 ml at 40 %, 22.5 ml of lime at 45.9 g/l, 22.5 ml of 614.8 g/l syrup: 14.2 g of sugar to 1.03 g of acid.
+        let sour = answer("60 ml aged rum\n22.5 ml lime juice\n22.5 ml simple syrup");
+        assert_eq!(sour.strip.figures[0].to_string(), "22.9 % vol");
+        assert_eq!(sour.strip.also, "Sugar 135, acid 9.86 g/l, 13.7 : 1. A serve is 105 ml before ice");
+        assert!(sour.cautions.is_empty());
+        assert!(marked(&sour).is_empty());
+        assert_eq!(sour.rows[1].shares.iter().map(|share| share.percent).collect::<Vec<_>>(), [21, 0, 2, 100]);
+    }
+
+    #[test]
+    fn what_is_not_counted_is_never_silent() {
+        for (spec, name) in [
+            ("60 ml gin\n20 ml moon dust", "moon dust"),
+            ("60 gin\n20 ml lemon juice", "60 gin"),
+            ("60 ml gin\ntop with soda", "top with soda"),
+            ("60 ml gin\n5 ml citric acid", "citric acid"),
+            ("60 ml gin\n20 ml vodka 140 %", "vodka 140 %"),
+            ("60 ml gin\n20 ml liqueur (60 % vol, sugar 900 g/l)", "liqueur (60 % vol, sugar 900 g/l)"),
+            ("60 ml gin\n20 ml alcohol-free gin", "alcohol-free gin"),
+        ] {
+            let answer = answer(spec);
+            assert_eq!(answer.strip.also, format!("Without “{name}”: see its line below"));
+            assert_eq!(marked(&answer), [name]);
+        }
+        assert!(answer("60 ml gin\nLemon twist\nStir").strip.also.starts_with("Sugar"));
+    }
+
+    #[test]
+    fn an_unknown_line_is_asked_about_and_a_tap_settles_it() {
+        let asked = answer("60 ml gin\n20 ml wild cherry dust");
+        let labels: Vec<&str> = asked.problems[0].fixes.iter().map(|fix| fix.label.as_str()).collect();
+        assert_eq!(
+            labels,
+            ["Cherry liqueur", "Clear cherry liqueur", "Spirit", "Liqueur", "Fruit juice", "Syrup", "Water"]
+        );
+        let settled = answer(&asked.problems[0].fixes[5].text);
+        assert!(settled.problems.is_empty() && settled.strip.also.starts_with("Sugar"), "{:?}", settled.strip);
+    }
+
+    #[test]
+    fn allergens_come_from_names_and_from_the_library() {
+        let caution = |spec| answer(spec).cautions.first().cloned().unwrap_or_default();
+        assert!(caution("20 ml sweet vermouth\n1 whole egg").contains("sulphites, egg."));
+        assert!(caution("60 ml gin\nfloat cream").contains("milk"));
+        assert!(caution("20 ml hazelnut liqueur").contains("nuts"));
+    }
 }

@@ -57,7 +57,9 @@ impl MeasureForm {
     /// How the ingredient keeps, and what of it must be declared.
     fn keeping(&self, answer: &mut Answer) {
         let Some(ingredient) = self.ingredient() else { return };
-        answer.remarks.push(format!("Keeps: {}. Your food code goes first.", ingredient.kind.keeping()));
+        if !ingredient.kind.keeping().is_empty() {
+            answer.remarks.push(format!("Keeps: {}. Your food code goes first.", ingredient.kind.keeping()));
+        }
         if !ingredient.allergens.is_empty() {
             let names: Vec<&str> = ingredient.allergens.iter().map(|allergen| allergen.name()).collect();
             answer.cautions.push(format!("May need declaring: {}. Read its label.", names.join(", ")));
@@ -73,6 +75,14 @@ impl MeasureForm {
         };
         let at = bench.temperature(AT, &self.at, ethanol::VALID_CELSIUS, problems)?;
         let litre = pour::standard(ingredient);
+        if let Ok(freezes) = litre.freezing_point()
+            && at < freezes
+        {
+            let from = text::plain(freezes.celsius(), 1, bench.decimal);
+            let words = format!("It begins to freeze at about {from} °C. Type a temperature above that.");
+            problems.push(Problem::new(AT, words));
+            return None;
+        }
         let density = litre.density(at).ok()?;
         let spread =
             if ingredient.range.is_empty() { String::new() } else { format!("; published: {}", ingredient.range) };
@@ -141,7 +151,7 @@ impl Tool for MeasureForm {
 
 /// Water, then the others in their order.
 fn water_first<'a>(all: impl Iterator<Item = &'a Ingredient> + Clone) -> impl Iterator<Item = &'a Ingredient> {
-    let is_water = |ingredient: &&Ingredient| ingredient.kind == Kind::Water;
+    let is_water = |ingredient: &&Ingredient| ingredient.key == "water";
     all.clone().filter(is_water).chain(all.filter(move |ingredient| !is_water(ingredient)))
 }
 

@@ -266,11 +266,9 @@ impl ScaleForm {
                 balance::four_cells(&mut answer, &mix, bench);
             }
             Ok(_) => {}
-            Err(names) => answer.remarks.push(format!(
-                "No balance yet: {} {} not known. Say in Balance what it is like.",
-                names.join(", "),
-                if names.len() == 1 { "is" } else { "are" }
-            )),
+            Err(names) => answer
+                .remarks
+                .push(format!("No balance yet, for what can't be counted: {}. See it in Balance.", names.join(", "))),
         }
         let carried = bench.carried(whole);
         answer.carry("Its balance", Route::Balance.href());

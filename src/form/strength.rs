@@ -237,11 +237,11 @@ mod tests {
         });
         assert!(figures.starts_with("48."), "{figures}");
         assert!(figures.ends_with("1\u{202f}941 ml"), "{figures}");
-        assert!(also.starts_with("From 2"), "{also}");
+        assert!(also.ends_with("ml lost to contraction"), "{also}");
         let asked = strip(|form| {
             form.ask = "blend".into();
             form.pours = "1 l gin\n100 ml moon dust".into();
         });
-        assert_eq!(asked.1, "Without moon dust: say below what it is like");
+        assert_eq!(asked.1, "Without “moon dust”: see its line below");
     }
 }

@@ -266,7 +266,7 @@ fn weighed(amount: Amount, brix: Brix) -> Option<Mass> {
 }
 
 fn grams_of(mass: Mass, what: &str, bench: &Bench) -> Figure {
-    let figure = text::grams(mass, usize::from(mass.g() < 100.0), bench.decimal);
+    let figure = text::fine_grams(mass, bench.decimal);
     Figure::new(figure.value, format!("{} {what}", figure.unit))
 }
 

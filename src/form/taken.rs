@@ -1,12 +1,12 @@
 //! What the lines of a spec are taken to be, in words.
 
 use super::Bench;
-use super::answer::{Fix, Row};
-use crate::book::{Ingredient, Kind, Line, Taken, alike};
+use super::answer::Fix;
+use crate::book::{Ingredient, Kind as Sort, Taken, alike, named_to_the_end};
 use crate::craft::pour::{litre_of, pour};
 use crate::quantity::{Acidity, Amount, Temperature, Volume};
 use crate::substance::mix::Mix;
-use crate::text::{self, SpecLine};
+use crate::text::{self, LineProblem, SpecLine};
 
 /// A spec, read.
 pub(super) struct Read {
@@ -14,23 +14,35 @@ pub(super) struct Read {
     pub(super) mix: Mix,
     /// Its volumes before they are poured together, added up.
     pub(super) apart: Volume,
-    /// Lines that nothing fits, by name.
-    pub(super) unknown: Vec<String>,
-    /// Whether something is counted, and so left out.
+    /// Lines that are not counted and should be, by name.
+    pub(super) missing: Vec<String>,
+    /// Whether an egg or a fruit is counted, and so left out.
     pub(super) has_counted: bool,
+    /// Whether something has energy that is not in its figures: milk, fat, protein.
+    pub(super) has_more_energy: bool,
 }
 
 impl Read {
     pub(super) fn of(lines: &[SpecLine]) -> Read {
-        let mut read = Read { mix: Mix::default(), apart: Volume::ZERO, unknown: Vec::new(), has_counted: false };
-        for line in lines.iter().filter_map(|line| line.read.as_ref().ok()) {
-            match known(line) {
-                Known::Poured(mix) => {
+        let mut read = Read {
+            mix: Mix::default(),
+            apart: Volume::ZERO,
+            missing: Vec::new(),
+            has_counted: false,
+            has_more_energy: false,
+        };
+        for line in lines {
+            match (known(line), &line.read) {
+                (Known::Poured(mix), Ok(line)) => {
                     read.mix = read.mix + *mix;
                     read.apart = read.apart + mix.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
+                    let kind = line.taken.map(|taken| taken.ingredient.kind);
+                    read.has_more_energy |= matches!(kind, Some(Sort::Dairy | Sort::Egg)) || mix.milk.g() > 0.0;
                 }
-                Known::Counted => read.has_counted = true,
-                Known::Weighed | Known::Overfull | Known::Unknown => read.unknown.push(line.name.clone()),
+                (Known::Counted(is_eaten), _) => read.has_counted |= is_eaten,
+                (Known::Words, _) => {}
+                (_, Ok(line)) => read.missing.push(line.name.clone()),
+                (_, Err(_)) => read.missing.push(line.typed.clone()),
             }
         }
         read
@@ -41,27 +53,51 @@ impl Read {
 pub(super) enum Known {
     /// What is in it.
     Poured(Box<Mix>),
-    /// Counted: a garnish, an egg, a fruit.
-    Counted,
+    /// Counted; whether it is an egg or a fruit, which would count if it were measured.
+    Counted(bool),
+    /// Words: a title, a garnish, a step.
+    Words,
+    /// Something poured, without an amount.
+    NoAmount,
+    /// An amount that cannot be read.
+    Unclear,
     /// A powder by volume, which is no measure.
     Weighed,
     /// Nothing fits its name.
     Unknown,
+    /// A figure in its name that cannot be used.
+    Misread,
     /// Its own figures do not go into a litre together.
     Overfull,
 }
 
-pub(super) fn known(line: &Line) -> Known {
+pub(super) fn known(line: &SpecLine) -> Known {
+    let line = match &line.read {
+        Ok(line) => line,
+        Err(LineProblem::NoAmount) if is_poured(&line.typed) => return Known::NoAmount,
+        Err(LineProblem::NoAmount) => return Known::Words,
+        Err(_) => return Known::Unclear,
+    };
     match (&line.taken, line.amount) {
-        (_, Amount::Count(_)) => Known::Counted,
+        (taken, Amount::Count(_)) => {
+            Known::Counted(taken.is_some_and(|taken| matches!(taken.ingredient.kind, Sort::Egg | Sort::Juice)))
+        }
+        _ if line.unread.is_some() => Known::Misread,
         (None, _) => Known::Unknown,
         (Some(taken), _) if is_overfull(taken) => Known::Overfull,
         (Some(taken), amount) => pour(taken, amount).map_or(Known::Weighed, |mix| Known::Poured(Box::new(mix))),
     }
 }
 
+/// Whether words without an amount end in something that is poured: "top with soda".
+fn is_poured(words: &str) -> bool {
+    named_to_the_end(words).is_some_and(|ingredient| {
+        !matches!(ingredient.kind, Sort::Juice | Sort::Egg | Sort::Powder) && ingredient.key != "ice"
+    })
+}
+
 fn is_overfull(taken: &Taken) -> bool {
-    let is_a_litre = taken.ingredient.kind != Kind::Powder && !taken.measured.is_nothing();
+    let is_a_litre = taken.ingredient.kind != Sort::Powder && !taken.measured.is_nothing();
     is_a_litre && litre_of(taken).volume(Temperature::TWENTY).is_ok_and(|volume| volume.ml() > 1_001.0)
 }
 
@@ -80,29 +116,46 @@ pub(super) fn figures_of(mix: &Mix, bench: &Bench) -> String {
 
 /// "as London dry gin, 40 % vol", with the published spread where there is one.
 pub(super) fn words(taken: &Taken, bench: &Bench) -> String {
-    let Ingredient { name, range, .. } = taken.ingredient;
-    let figures = figures_of(&litre_of(taken), bench);
+    let Ingredient { name, range, kind, is_milk, .. } = *taken.ingredient;
+    if is_milk && !taken.measured.is_nothing() {
+        return format!("as {name}; figures of your own for milk are not used");
+    }
+    let figures = if kind == Sort::Powder { String::new() } else { figures_of(&litre_of(taken), bench) };
     let joint = if figures.is_empty() { "" } else { ", " };
     let spread = if range.is_empty() || !taken.measured.is_nothing() { String::new() } else { format!(" ({range})") };
     format!("as {name}{joint}{figures}{spread}")
 }
 
-/// A line that nothing fits: asked about, with guesses at what it may be like.
-pub(super) fn asked(line: &SpecLine, name: &str, amount: String) -> Row {
-    let like = |key: &str, label: &str| Fix {
-        label: label.to_owned(),
-        text: text::replaced(&line.typed, name, &format!("{name} (as {key})")),
-    };
-    let guesses = alike(name).map(|ingredient| like(ingredient.name, ingredient.name));
+/// What a line that nothing fits may be like, each as the line with that said.
+pub(super) fn guesses(line: &SpecLine, name: &str) -> Vec<Fix> {
+    let like = |key: &str, label: &str| Fix { label: label.to_owned(), text: likened(&line.typed, name, key) };
+    let similar = alike(name).map(|ingredient| like(ingredient.name, ingredient.name));
     let usual = ["Spirit", "Liqueur", "Fruit juice", "Syrup", "Water"];
-    let usual = usual.into_iter().map(|label| like(&label.to_ascii_lowercase(), label));
-    Row {
-        name: name.to_owned(),
-        amount,
-        detail: "Not known, so not counted. What is it like?".into(),
-        marked: true,
-        typed: line.typed.clone(),
-        fixes: guesses.chain(usual).collect(),
-        ..Row::default()
+    similar.chain(usual.into_iter().map(|label| like(&label.to_ascii_lowercase(), label))).collect()
+}
+
+/// A line with "(as …)" behind its name; behind the line where the name was typed with other spaces.
+fn likened(typed: &str, name: &str, key: &str) -> String {
+    // The last place of the name: "20 ml l" begins with an l of its own.
+    let place = typed.char_indices().map(|(at, _)| at).rfind(|at| typed[*at..].starts_with(name));
+    match place {
+        Some(at) => {
+            let (before, after) = typed.split_at(at + name.len());
+            format!("{before} (as {key}){after}")
+        }
+        None => format!("{typed} (as {key})"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn likeness_goes_behind_the_name() {
+        assert_eq!(likened("20 ml moon dust", "moon dust", "spirit"), "20 ml moon dust (as spirit)");
+        assert_eq!(likened("Moon dust 20 ml", "Moon dust", "spirit"), "Moon dust (as spirit) 20 ml");
+        assert_eq!(likened("20 ml  moon  dust", "moon dust", "spirit"), "20 ml  moon  dust (as spirit)");
+        assert_eq!(likened("20 ml l", "l", "spirit"), "20 ml l (as spirit)");
     }
 }

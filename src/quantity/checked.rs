@@ -79,6 +79,12 @@ impl Default for Mass {
     }
 }
 
+impl Default for Volume {
+    fn default() -> Self {
+        Volume::ZERO
+    }
+}
+
 impl std::iter::Sum for Mass {
     fn sum<I: Iterator<Item = Mass>>(masses: I) -> Mass {
         masses.fold(Mass::ZERO, std::ops::Add::add)

@@ -51,8 +51,14 @@ pub fn sucrose_freezing_point(sucrose: MassFraction) -> Result<Temperature, OutO
     Temperature::from_celsius(read(&SUCROSE, sucrose, "sucrose by mass")?)
 }
 
+/// Grams of sucrose to the mole, C12H22O11.
+pub const SUCROSE_MOLAR_MASS: f64 = 342.3;
+/// Grams of glucose or fructose to the mole, C6H12O6.
+pub const HEXOSE_MOLAR_MASS: f64 = 180.16;
+
 /// Where a drink begins to freeze: the depressions of its ethanol in its water and of its sugar in its
-/// water, added. The rule is ours, without a published source, and good to about 15 %.
+/// water, added. Glucose, fructose and acids count as the sucrose of as many moles. The rule is ours, without a
+/// published source: an estimate.
 ///
 /// # Errors
 /// [`OutOfRange`] beyond either table.

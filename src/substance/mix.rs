@@ -8,7 +8,6 @@ use std::ops::{Add, Mul};
 use super::acid::{Acid, ML_PER_GRAM_DISSOLVED};
 use super::cold;
 use super::ethanol;
-use super::milk;
 use super::ph::{Dissolved, PhProblem, ph};
 use super::sucrose;
 use crate::quantity::{Abv, Acidity, Brix, Density, Mass, MassFraction, OutOfRange, Ratio, Temperature, Volume};
@@ -30,12 +29,11 @@ pub struct Mix {
     pub other: Mass,
     /// Milk that has been added, kept apart: it clots, and it must be declared.
     pub milk: Mass,
+    /// What the other solids and the milk take up at 20 °C.
+    pub room: Volume,
     /// Strong cations less strong anions, in millimoles of charge: the potassium of juice.
     pub cations: Ratio,
 }
-
-/// Millilitres a gram of other solids takes up. Common practice, no source: near that of sugar.
-const OTHER_ML_PER_GRAM: f64 = 0.62;
 
 impl Mix {
     /// Water alone.
@@ -68,13 +66,15 @@ impl Mix {
         mix
     }
 
-    /// With its acids in proportion until they titrate so high in a litre; citric acid where it has none.
+    /// With its acids, and the salts that go with them, in proportion until they titrate so high in a litre;
+    /// citric acid where it has none.
     #[must_use]
     pub fn with_acidity(mut self, in_a_litre: Acidity) -> Mix {
         let have = self.acid_as_citric().g();
         if have > 0.0 {
             let times = Ratio::from_value(in_a_litre.g_per_l() / have).unwrap_or(Ratio::ONE);
             self.acids = self.acids.map(|mass| mass * times);
+            self.cations = self.cations * times;
         } else {
             self.acids[Acid::Citric as usize] = in_a_litre * Volume::LITRE;
         }
@@ -115,7 +115,7 @@ impl Mix {
     /// The volume at a temperature.
     ///
     /// That of its ethanol and water together (OIML R 22), plus the room its sugar takes in its water alone
-    /// (ICUMSA; below 0 °C its value there), plus acids at 0.60, other solids at 0.62 and milk at 0.97 ml to the gram. With
+    /// (ICUMSA; below 0 °C its value there), plus acids at 0.60 ml to the gram and the room of other solids and milk. With
     /// sugar and no ethanol, or ethanol and no sugar, this is the published formula itself. For both at
     /// once we know no published data to set it against: the room of sugar is put at ±1 % of itself, which
     /// is ±0.1 % of the volume of a sweet liqueur.
@@ -129,8 +129,7 @@ impl Mix {
         let sweetness = fraction(sugar, sugar + self.water).fraction();
         let rooms = sugar.g() * sucrose::ml_per_gram(sweetness, at.celsius())
             + self.acids().g() * ML_PER_GRAM_DISSOLVED
-            + self.other.g() * OTHER_ML_PER_GRAM
-            + self.milk.g() / milk::G_PER_ML;
+            + self.room.ml();
         Volume::from_ml(solvent.volume_at(base).ml() + rooms)
     }
 
@@ -167,7 +166,8 @@ impl Mix {
         if volume > 0.0 { mass.g() / volume * 1000.0 } else { 0.0 }
     }
 
-    /// Titratable acidity as citric acid: what base would neutralise, by equivalents.
+    /// Titratable acidity as citric acid: what base would neutralise, by equivalents of all its acid. What the
+    /// salts of juice have neutralised already is not taken off: published acids of juice are totals too.
     ///
     /// # Errors
     /// [`OutOfRange`] when it is more than a litre can hold.
@@ -178,8 +178,12 @@ impl Mix {
     /// pH at 25 °C from its acids and cations in its water; indicative above about 15 % vol.
     ///
     /// # Errors
-    /// [`PhProblem`].
+    /// [`PhProblem`]; also when it has more salt than acid, for then the salts we assume are wrong.
     pub fn ph(&self) -> Result<f64, PhProblem> {
+        let equivalents = self.acid_as_citric().g() / Acid::Citric.equivalent_mass() * 1000.0;
+        if self.cations.value() >= 0.8 * equivalents && self.cations > Ratio::ZERO {
+            return Err(PhProblem::NotSour);
+        }
         let kg_of_water = self.water.g() / 1000.0;
         let molal = Acid::ALL.map(|acid| (acid, self.mass_of(acid).g() / acid.constants().molar_mass / kg_of_water));
         ph(&Dissolved { acids: &molal, cations: self.cations.value() / 1000.0 / kg_of_water })
@@ -191,7 +195,12 @@ impl Mix {
     /// [`OutOfRange`] beyond the tables.
     pub fn freezing_point(&self) -> Result<Temperature, OutOfRange> {
         let in_water = |mass: Mass| fraction(mass, mass + self.water);
-        cold::freezing_point(in_water(self.ethanol), in_water(self.sugar()))
+        let as_sucrose = |mass: Mass, molar_mass: f64| mass.g() * cold::SUCROSE_MOLAR_MASS / molar_mass;
+        let acids: f64 =
+            Acid::ALL.into_iter().map(|acid| as_sucrose(self.mass_of(acid), acid.constants().molar_mass)).sum();
+        let sweet = self.sucrose.g() + as_sucrose(self.invert_sugar, cold::HEXOSE_MOLAR_MASS) + acids;
+        let solute = Mass::from_g(sweet).unwrap_or(Mass::ZERO);
+        cold::freezing_point(in_water(self.ethanol), in_water(solute))
     }
 }
 
@@ -225,6 +234,7 @@ impl Add for Mix {
             acids,
             other: self.other + other.other,
             milk: self.milk + other.milk,
+            room: self.room + other.room,
             cations: self.cations + other.cations,
         }
     }
@@ -243,6 +253,7 @@ impl Mul<Ratio> for Mix {
             acids: self.acids.map(|mass| mass * ratio),
             other: self.other * ratio,
             milk: self.milk * ratio,
+            room: self.room * ratio,
             cations: self.cations * ratio,
         }
     }

@@ -20,6 +20,8 @@ pub struct Dissolved<'a> {
 pub enum PhProblem {
     /// The solution is too salty for the activity model (ionic strength above 0.5).
     TooConcentrated,
+    /// More salt than acid.
+    NotSour,
     /// A concentration is negative, infinite or not a number.
     NotAConcentration,
 }
@@ -28,6 +30,7 @@ impl std::fmt::Display for PhProblem {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         f.write_str(match self {
             PhProblem::TooConcentrated => "too concentrated for a pH to be worked out",
+            PhProblem::NotSour => "more salt than acid",
             PhProblem::NotAConcentration => "not a possible concentration",
         })
     }

@@ -4,7 +4,7 @@
 //! (Bartens 1995), p. 164. Valid to 85 % by mass and from 0 to 100 °C.
 
 use super::ethanol::{bisect, polynomial, within};
-use crate::quantity::{Brix, Density, OutOfRange, Temperature};
+use crate::quantity::{Brix, Density, OutOfRange, Temperature, Volume};
 
 /// Coefficients b of ((t − 20)/100)ⁱ wᵏ, k from 1.
 const COEFFICIENTS: [&[f64]; 5] = [
@@ -19,6 +19,9 @@ const COEFFICIENTS: [&[f64]; 5] = [
 pub const VALID_BRIX: (f64, f64) = (0.0, 85.0);
 /// Coldest and warmest temperature of the formula, °C.
 pub const VALID_CELSIUS: (f64, f64) = (0.0, 100.0);
+
+/// Bulk density of granulated sugar, g/ml: 200 g to the US cup (USDA portion data, from memory), ± 5 %.
+pub const GRANULATED_G_PER_ML: f64 = 200.0 / Volume::US_CUP.ml();
 
 /// Density of a solution of sucrose in water: that of water at the temperature, plus
 /// Σ ((t − 20)/100)ⁱ b wᵏ.

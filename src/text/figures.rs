@@ -1,8 +1,8 @@
 //! What a name in a spec says of its ingredient: "rum 63 %", "quince liqueur (22 % vol, sugar 250 g/l)",
 //! "moon dust (as spirit)".
 
-use super::number::{Decimal, is_digit, is_space, read_number};
-use crate::book::{Measured, Taken, taken_as};
+use super::number::{Decimal, is_digit, is_space, read_number, replaced};
+use crate::book::{Kind, Measured, Taken, taken_as};
 use crate::quantity::{Abv, Acidity, Brix, Mass};
 use crate::substance::ethanol;
 
@@ -10,16 +10,47 @@ use crate::substance::ethanol;
 const MOST_SUGAR: f64 = 1_400.0;
 const MOST_ACID: f64 = 400.0;
 
-/// What a name is taken to be, with the figures it gives; none for a name that nothing fits.
+/// What was made of a name.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Named {
+    /// What it is taken to be; none when nothing fits.
+    pub taken: Option<Taken>,
+    /// A figure in it that cannot be used.
+    pub unread: Option<String>,
+}
+
+/// What a name is taken to be, with the figures it gives.
 ///
 /// "as" and another name, in brackets, says what it is like. A plain percentage is a strength where
-/// there is alcohol, and part of the name elsewhere: cream at 35 % is not a spirit.
+/// there is alcohol, and part of the name elsewhere: cream at 35 % is not a spirit. A ratio in the name of a syrup
+/// is sugar : water by weight.
 #[must_use]
-pub fn read_taken(name: &str, decimal: Decimal, own: &[(String, Taken)]) -> Option<Taken> {
-    let Taken { ingredient, measured: known } = taken_as(likened(name).unwrap_or(without_figures(name)), own)?;
-    let Given { measured: mut given, is_bare_percent } = figures(name, decimal);
+pub fn read_named(name: &str, decimal: Decimal, own: &[(String, Taken)]) -> Named {
+    let bare = likened(name).unwrap_or(without_figures(name));
+    let (known, parts) = match taken_as(bare, own) {
+        // A name of the library's may hold its ratio: "Rich syrup 2:1 by weight".
+        Some(known) if bare.trim().eq_ignore_ascii_case(known.ingredient.name) => (Some(known), None),
+        known => match without_ratio(bare, decimal).or_else(|| without_ratio(name, decimal)) {
+            Some((rest, parts)) => {
+                let rest = if likened(name).is_some() { bare } else { rest.as_str() };
+                (taken_as(if rest.trim().is_empty() { "syrup" } else { rest }, own), Some(parts))
+            }
+            None => (known, None),
+        },
+    };
+    let Given { measured: mut given, is_bare_percent, unread } = figures(name, decimal);
+    let Some(Taken { ingredient, measured: known }) = known else { return Named { taken: None, unread } };
     if is_bare_percent && ingredient.percent <= 0.0 && known.strength.is_none() {
         given.strength = None;
+    }
+    if let Some(parts) = parts.filter(|_| ingredient.kind == Kind::Syrup && given.sweetness.is_none()) {
+        // Honey and the like are mixed with water as they are.
+        let solids = match ingredient.key {
+            "honey" | "honey-syrup" => HONEY_BRIX,
+            "agave-syrup" => AGAVE_BRIX,
+            _ => 100.0,
+        };
+        given.sweetness = Brix::from_degrees(solids * parts / (1.0 + parts)).ok();
     }
     let sugar_given = given.sugar_per_litre.is_some() || given.sweetness.is_some();
     let measured = Measured {
@@ -28,13 +59,23 @@ pub fn read_taken(name: &str, decimal: Decimal, own: &[(String, Taken)]) -> Opti
         sweetness: if sugar_given { given.sweetness } else { known.sweetness },
         acid: given.acid.or(known.acid),
     };
-    Some(Taken { ingredient, measured })
+    Named { taken: Some(Taken { ingredient, measured }), unread }
 }
 
-/// What stands after "(as ".
+/// As [`read_named`], what it is taken to be alone.
+#[must_use]
+pub fn read_taken(name: &str, decimal: Decimal, own: &[(String, Taken)]) -> Option<Taken> {
+    read_named(name, decimal, own).taken
+}
+
+/// Honey of 18.6 % moisture, the US grade standard. Agave syrup: supplier practice, from memory.
+const HONEY_BRIX: f64 = 81.4;
+const AGAVE_BRIX: f64 = 75.0;
+
+/// What stands after "(as ", in any bracket.
 fn likened(name: &str) -> Option<&str> {
-    let (_, inside) = name.split_once('(')?;
-    inside.trim_start().strip_prefix("as ")?.split([')', ';']).next()
+    let inside = name.split('(').skip(1).find_map(|inside| inside.trim_start().strip_prefix("as "))?;
+    inside.split([')', ';', ',']).next()
 }
 
 /// The name up to its brackets.
@@ -45,55 +86,99 @@ fn without_figures(name: &str) -> &str {
     }
 }
 
+/// The name without "2:1", and that as parts to one.
+fn without_ratio(name: &str, decimal: Decimal) -> Option<(String, f64)> {
+    if !name.contains(':') {
+        return None;
+    }
+    let is_part = |word: &&str| {
+        let (sugar, water) = word.split_once(':')?;
+        let number = |text| read_number(text, decimal).ok().flatten().filter(|value| *value > 0.0);
+        Some(number(sugar)? / number(water)?)
+    };
+    let cut = |c: char| is_space(c) || matches!(c, '(' | ')' | ',');
+    let (word, parts) = name.split(cut).find_map(|word| Some((word, is_part(&word)?)))?;
+    Some((replaced(name, word, "").replace("()", ""), parts)).filter(|(_, parts)| (0.05..=5.66).contains(parts))
+}
+
 #[derive(Default)]
 struct Given {
     measured: Measured,
     /// Whether the strength is a percentage that does not say of what.
     is_bare_percent: bool,
+    /// A figure with a unit of strength or sweetness that cannot be used.
+    unread: Option<String>,
 }
 
 fn figures(name: &str, decimal: Decimal) -> Given {
-    if !name.contains(is_digit) {
-        return Given::default();
-    }
-    let parts = |c: char| is_space(c) || matches!(c, '(' | ')' | ';');
-    let words: Vec<&str> =
-        name.split(parts).map(|word| word.trim_end_matches([',', ':'])).filter(|word| !word.is_empty()).collect();
     let mut given = Given::default();
-    for (at, word) in words.iter().enumerate() {
-        let unit_at = word.find(|c| !(is_digit(c) || matches!(c, '.' | ','))).unwrap_or(word.len());
-        let (number, unit) = word.split_at(unit_at);
-        let Ok(Some(value)) = read_number(number, decimal) else { continue };
-        let near = |place: Option<usize>| place.and_then(|place| words.get(place)).copied().unwrap_or_default();
-        let (unit, after) = match unit {
-            "" => (near(Some(at + 1)), near(Some(at + 2))),
-            unit => (unit, near(Some(at + 1))),
+    if !name.contains(is_digit) {
+        return given;
+    }
+    // A clause ends at a bracket, a semicolon, or a comma that is no decimal mark.
+    let mut rest = name;
+    while !rest.is_empty() {
+        let ends = |(at, c): &(usize, char)| match c {
+            '(' | ')' | ';' => true,
+            ',' => rest[*at + 1..].chars().next().is_none_or(is_space),
+            _ => false,
         };
-        give(&mut given, value, near(at.checked_sub(1)), unit, after);
+        let end = rest.char_indices().find(ends).map_or(rest.len(), |(at, _)| at);
+        clause(&mut given, &rest[..end], decimal);
+        rest = rest.get(end + 1..).unwrap_or_default();
     }
     given
 }
 
-/// Takes a number by the words around it.
-fn give(given: &mut Given, value: f64, before: &str, unit: &str, after: &str) {
+/// Takes the figures of one clause: "22 % vol", "sugar 250 g/l".
+fn clause(given: &mut Given, clause: &str, decimal: Decimal) {
+    let words: Vec<&str> =
+        clause.split(is_space).map(|word| word.trim_end_matches(':')).filter(|word| !word.is_empty()).collect();
+    for (at, word) in words.iter().enumerate() {
+        let unit_at = word.find(|c| !(is_digit(c) || matches!(c, '.' | ','))).unwrap_or(word.len());
+        let (number, unit) = word.split_at(unit_at);
+        let Ok(Some(value)) = read_number(number, decimal) else { continue };
+        let next = |after: usize| words.get(at + after).copied().unwrap_or_default();
+        let (unit, after) = match unit {
+            "" | "°" => (next(1), next(2)),
+            unit => (unit, next(1)),
+        };
+        // "66.7 ° Brix".
+        let unit = if unit == "°" { after } else { unit };
+        if give(given, value, unit, after, &words) == Some(false) {
+            given.unread = Some(clause.trim().to_owned());
+        }
+    }
+}
+
+/// Takes a number by its unit and the words of its clause. None for a unit of something else, false when it cannot
+/// be used.
+fn give(given: &mut Given, value: f64, unit: &str, after: &str, words: &[&str]) -> Option<bool> {
     let is = |word: &str, names: &[&str]| names.iter().any(|name| word.eq_ignore_ascii_case(name));
-    let about = |noun: &str| is(before, &[noun]) || is(after, &[noun]);
+    let says = |noun: &str| words.iter().any(|word| is(word, &[noun]));
     let measured = &mut given.measured;
-    if is(unit, &["%"]) {
+    if is(unit, &["%", "abv"]) {
         measured.strength = Abv::from_fraction(value / 100.0).ok();
-        given.is_bare_percent = !is(after, &["vol", "abv", "alc", "alcohol"]);
-    } else if is(unit, &["abv"]) {
-        measured.strength = Abv::from_fraction(value / 100.0).ok();
-        given.is_bare_percent = false;
+        given.is_bare_percent = is(unit, &["%"]) && !is(after, &["vol", "abv", "alc", "alcohol"]);
+        Some(measured.strength.is_some())
     } else if is(unit, &["proof"]) {
         measured.strength = ethanol::strength_of_us_proof(value).ok();
         given.is_bare_percent = false;
+        Some(measured.strength.is_some())
     } else if is(unit, &["°bx", "bx", "brix", "°brix"]) {
         measured.sweetness = Brix::from_degrees(value).ok().filter(|brix| brix.degrees() <= 85.0);
-    } else if is(unit, &["g/l"]) && about("sugar") {
+        Some(measured.sweetness.is_some())
+    } else if !is(unit, &["g/l"]) {
+        None
+    } else if says("sugar") {
         measured.sugar_per_litre = Mass::from_g(value).ok().filter(|sugar| sugar.g() <= MOST_SUGAR);
-    } else if is(unit, &["g/l"]) && about("acid") {
+        Some(measured.sugar_per_litre.is_some())
+    } else if says("acid") {
         measured.acid = Acidity::from_g_per_l(value).ok().filter(|acid| acid.g_per_l() <= MOST_ACID);
+        Some(measured.acid.is_some())
+    } else {
+        // Grams of what?
+        Some(false)
     }
 }
 
@@ -120,6 +205,17 @@ mod tests {
         assert_eq!(liqueur.measured.strength, Abv::from_fraction(0.22).ok());
         assert_eq!(liqueur.measured.sugar_per_litre, Mass::from_g(250.0).ok());
         assert_eq!(liqueur.measured.acid, Acidity::from_g_per_l(4.0).ok());
+        for order in [
+            "250 g/l sugar, 4 g/l acid",
+            "4 g/l acid, 250 g/l sugar",
+            "sugar 250 g/l; acid 4 g/l",
+            "acid 4 g/l, sugar 250 g/l, 22 %",
+        ] {
+            let measured = taken(&format!("quince liqueur ({order})")).measured;
+            assert_eq!(measured.sugar_per_litre, Mass::from_g(250.0).ok(), "{order}");
+            assert_eq!(measured.acid, Acidity::from_g_per_l(4.0).ok(), "{order}");
+        }
+        assert_eq!(taken("syrup 66.7° Brix").measured.sweetness, Brix::from_degrees(66.7).ok());
         assert_eq!(taken("apple juice 12.5 °Bx").measured.sweetness, Brix::from_degrees(12.5).ok());
     }
 
@@ -129,7 +225,37 @@ mod tests {
             assert!(taken(name).measured.is_nothing(), "{name}");
         }
         assert!(taken("plum shrub 5 % vol").measured.strength.is_some());
-        assert!(taken("syrup 2:1").measured.is_nothing());
+        assert!(taken("Rich syrup 2:1 by weight").measured.is_nothing());
+    }
+
+    #[test]
+    fn a_ratio_is_the_sweetness_of_a_syrup() {
+        for name in [
+            "2:1 syrup",
+            "simple syrup 2:1",
+            "simple syrup (2:1)",
+            "2:1 simple syrup",
+            "syrup 2:1",
+            "2:1",
+            "rich syrup 2:1",
+        ] {
+            let degrees = taken(name).measured.sweetness.expect(name).degrees();
+            assert!((degrees - 200.0 / 3.0).abs() < 1e-9, "{name}: {degrees}");
+        }
+        let honey = taken("honey syrup 2:1");
+        assert_eq!(honey.ingredient.key, "honey-syrup");
+        assert!((honey.measured.sweetness.expect("sweet").degrees() - 54.27).abs() < 0.01);
+    }
+
+    #[test]
+    fn what_cannot_be_used_is_said() {
+        let unread = |name| read_named(name, Decimal::Point, &[]).unread;
+        assert_eq!(unread("gin 140 %").as_deref(), Some("gin 140 %"));
+        assert_eq!(unread("bourbon (300 proof)").as_deref(), Some("300 proof"));
+        assert_eq!(unread("liqueur 250 g/l").as_deref(), Some("liqueur 250 g/l"));
+        assert_eq!(unread("vodka (sugar 2000 g/l)").as_deref(), Some("sugar 2000 g/l"));
+        assert_eq!(unread("gin 57 %"), None);
+        assert_eq!(unread("12 year old rum"), None);
     }
 
     #[test]
@@ -137,6 +263,7 @@ mod tests {
         assert_eq!(taken("moon dust (as spirit)").ingredient.key, "spirit-40");
         let dust = taken("moon dust (as orange liqueur; 30 %)");
         assert_eq!((dust.ingredient.key, dust.measured.strength), ("orange-liqueur", Abv::from_fraction(0.3).ok()));
+        assert_eq!(taken("moon dust (homemade) (as spirit)").ingredient.key, "spirit-40");
         assert_eq!(read_taken("moon dust", Decimal::Point, &[]), None);
         assert_eq!(read_taken("(as nothing", Decimal::Point, &[]), None);
     }

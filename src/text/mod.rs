@@ -15,13 +15,13 @@ mod temperature;
 mod units;
 
 pub use amount::{AmountProblem, Kind, Reading, read_amount, read_count, read_percent};
-pub use figures::read_taken;
+pub use figures::{Named, read_named, read_taken};
 pub use list::read_marks;
 pub use number::{Decimal, NumberProblem, is_digit, read_number, replaced};
 pub use ratio::{MilkRatio, RatioProblem, read_milk_ratio};
 pub use show::{
-    Figure, count, editable, exact_millilitres, figure, fraction_of, grams, litres_or_ml, millilitres, ounces, percent,
-    plain, signed_percent,
+    Figure, count, editable, exact_millilitres, figure, fine_grams, fraction_of, grams, litres_or_ml, millilitres,
+    ounces, percent, plain, signed_percent,
 };
 pub use spec::{LineProblem, SpecLine, read_spec};
 pub use strength::read_strength;

@@ -122,6 +122,18 @@ pub fn grams(mass: Mass, decimals: usize, decimal: Decimal) -> Figure {
     }
 }
 
+/// Grams to what a good scale can tell: whole from a hundred up, tenths from one, finer below.
+#[must_use]
+pub fn fine_grams(mass: Mass, decimal: Decimal) -> Figure {
+    let decimals = match mass.g() {
+        g if g >= 99.95 => 0,
+        g if g >= 0.995 || g <= 0.0 => 1,
+        g if g >= 0.0995 => 2,
+        _ => 3,
+    };
+    grams(mass, decimals, decimal)
+}
+
 /// A percentage with one place: "4.5 %".
 #[must_use]
 pub fn percent(fraction: f64, decimal: Decimal) -> String {

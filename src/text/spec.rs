@@ -3,7 +3,7 @@
 use std::fmt;
 
 use super::amount::{AmountProblem, Reading};
-use super::figures::read_taken;
+use super::figures::{Named, read_named};
 use super::number::{NumberProblem, is_digit, is_space, replaced, scan, skip_spaces, starts_number};
 use super::units::{leading_unit, typed};
 use crate::book::{Kind, Line, named_to_the_end};
@@ -216,7 +216,8 @@ fn named(amount: Amount, name: &str, reading: &Reading<'_>) -> Result<Line, Line
     if name.is_empty() {
         return Err(LineProblem::NoName);
     }
-    Ok(Line { amount, name: name.to_owned(), taken: read_taken(name, reading.decimal, reading.own) })
+    let Named { taken, unread } = read_named(name, reading.decimal, reading.own);
+    Ok(Line { amount, name: name.to_owned(), taken, unread })
 }
 
 /// "(60 ml) gin" is "gin": the bracket says the amount again.

@@ -17,7 +17,7 @@ pub enum Sweetness {
 /// # Errors
 /// A sentence for the person who typed.
 pub fn read_sweetness(text: &str, decimal: Decimal) -> Result<Option<Sweetness>, String> {
-    let words = || "Type sugar : water, like 2:1, or °Brix under 85, like 65.".to_owned();
+    let words = || "Type sugar : water, like 2:1, or °Brix from 1 to under 85, like 65.".to_owned();
     let text = replaced(&text.trim().to_ascii_lowercase(), " to ", ":").replace('∶', ":");
     if text.is_empty() {
         return Ok(None);
@@ -37,7 +37,7 @@ pub fn read_sweetness(text: &str, decimal: Decimal) -> Result<Option<Sweetness>,
     }
     let bare = text.trim_end_matches(|c: char| c.is_ascii_alphabetic() || matches!(c, '°' | '%') || is_space(c));
     match Brix::from_degrees(number(bare)?) {
-        Ok(brix) if brix.degrees() < 85.0 => Ok(Some(Sweetness::Degrees(brix))),
+        Ok(brix) if (1.0..85.0).contains(&brix.degrees()) => Ok(Some(Sweetness::Degrees(brix))),
         _ => Err(words()),
     }
 }

@@ -2,21 +2,20 @@
 
 use proptest::prelude::*;
 
-use meniscus::book::{Kind, LIBRARY, Measured, Taken, named};
+use meniscus::book::{Ingredient, Kind, LIBRARY, Measured, Taken, ingredient, named};
 use meniscus::craft::pour::{litre_of, pour};
-use meniscus::craft::sharpen::sharpen;
+use meniscus::craft::sharpen::{sharpen, with_powders};
 use meniscus::craft::strength::cut_to_fill;
 use meniscus::craft::syrup::{Correction, correct, instead, make_mass, with_sugar};
 use meniscus::quantity::{Abv, Acidity, Amount, Brix, Mass, Temperature, Volume};
-use meniscus::substance::acid::Acid;
 use meniscus::substance::mix::Mix;
 use meniscus::text::{Decimal, read_strength, read_sweetness, read_taken, read_temperature};
 
-fn rows() -> impl Strategy<Value = &'static meniscus::book::Ingredient> {
+fn rows() -> impl Strategy<Value = &'static Ingredient> {
     (0..LIBRARY.len()).prop_map(|at| &LIBRARY[at])
 }
 
-fn poured(row: &'static meniscus::book::Ingredient, ml: f64) -> Option<Mix> {
+fn poured(row: &'static Ingredient, ml: f64) -> Option<Mix> {
     let taken = Taken { ingredient: row, measured: Measured::default() };
     pour(&taken, Amount::Volume(Volume::from_ml(ml).expect("ml")))
 }
@@ -28,9 +27,10 @@ proptest! {
     ) {
         let Some(liquid) = poured(row, ml) else { return Ok(()) };
         prop_assume!(liquid.titratable_acidity().expect("possible").g_per_l() < to);
-        let parts: Vec<(Acid, f64)> = [Acid::Citric, Acid::Malic, Acid::Lactic].into_iter().zip(parts).collect();
+        let powders = ["citric-acid", "malic-acid", "lactic-acid"].map(|key| ingredient(key).expect("a powder"));
+        let parts: Vec<(&'static Ingredient, f64)> = powders.into_iter().zip(parts).collect();
         let acids = sharpen(&liquid, Acidity::from_g_per_l(to).expect("an acidity"), &parts).expect("reachable");
-        let made = acids.iter().map(|(acid, mass)| Mix::acid(*acid, *mass)).fold(liquid, |mix, acid| mix + acid);
+        let made = with_powders(liquid, &acids);
         let reads = made.titratable_acidity().expect("possible").g_per_l();
         prop_assert!((reads - to).abs() < 1e-6 * to, "{} for {to}", reads);
         prop_assert!((made.ethanol.g() - liquid.ethanol.g()).abs() < 1e-9);

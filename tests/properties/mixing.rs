@@ -16,7 +16,12 @@ fn mixes() -> impl Strategy<Value = Mix> {
     let syrup = (grams(500.0), 0.0_f64..70.0)
         .prop_map(|(mass, degrees)| Mix::syrup(mass, Brix::from_degrees(degrees).expect("a sweetness")));
     let acid = (0..Acid::ALL.len(), grams(20.0)).prop_map(|(place, mass)| Mix::acid(Acid::ALL[place], mass));
-    (spirit, syrup, acid).prop_map(|(spirit, syrup, acid)| spirit + syrup + acid)
+    let salts = (0.0_f64..60.0).prop_map(|mmol| {
+        let mut mix = Mix::default();
+        mix.cations = Ratio::from_value(mmol).expect("salts");
+        mix
+    });
+    (spirit, syrup, acid, salts).prop_map(|(spirit, syrup, acid, salts)| spirit + syrup + acid + salts)
 }
 
 fn close(a: f64, b: f64) -> bool {

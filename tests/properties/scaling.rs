@@ -40,6 +40,7 @@ fn specs() -> impl Strategy<Value = Spec> {
         amount,
         name: name.into(),
         taken: read_taken(name, Decimal::Point, &[]),
+        unread: None,
     });
     prop::collection::vec(line, 1..8).prop_map(|lines| Spec { lines })
 }

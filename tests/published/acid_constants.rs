@@ -74,7 +74,7 @@ fn a_mix_has_the_ph_of_its_acids() {
 }
 
 /// Citric acid at pH 4.6 and an ionic strength of 0.1 has given up 1.62 protons (computed from the constants by
-/// other code than ours): what a wash has of it to curdle milk with.
+/// a separate script that was not kept): what a wash has of it to curdle milk with.
 #[test]
 fn protons_at_the_curdling_point() {
     near(protons_lost(Acid::Citric, 4.6, 0.1).expect("possible"), 1.618, 0.005, "protons");

@@ -1,7 +1,7 @@
 //! Sucrose and water.
 //!
 //! Source: ICUMSA formula, Bubník et al., Sugar Technologists Manual (1995), p. 164; rows computed from it by
-//! other code than ours. Printed: CRC Handbook of Chemistry and Physics, Concentrative Properties of Aqueous
+//! a separate script that was not kept. Printed: CRC Handbook of Chemistry and Physics, Concentrative Properties of Aqueous
 //! Solutions, and Chen, Brix and Pounds Solids Tables (1992, from NBS Circular C440).
 
 use meniscus::quantity::{Brix, Temperature};

@@ -1,7 +1,8 @@
 //! Mixing by mass: contraction, strength and syrup yields.
 //!
-//! Source: OIML R 22 (1975) and ICUMSA (Bubník et al. 1995), mass balances worked out from them by other code
-//! than ours; and the engineering table of dilutions said to derive from the US Gauging Manual.
+//! Source: OIML R 22 (1975) and ICUMSA (Bubník et al. 1995), mass balances worked out from them by a separate
+//! script that was not kept; and a printed table of dilutions on an engineering reference page, which says it derives
+//! from the US Gauging Manual (the page's name was not kept).
 
 use meniscus::quantity::{Abv, Brix, Mass, Temperature, Volume};
 use meniscus::substance::mix::Mix;
@@ -88,11 +89,8 @@ fn printed_dilutions() {
     for (from, to, printed) in
         [(95.0, 40.0, 144.0), (60.0, 40.0, 51.4), (50.0, 40.0, 25.6), (75.0, 50.0, 52.4), (40.0, 20.0, 100.0)]
     {
-        let strong = spirit(100, from);
-        // Water until the strength is right: by mass, so exact.
-        let w =
-            meniscus::substance::ethanol::mass_fraction(Abv::from_fraction(to / 100.0).expect("a strength")).fraction();
-        let water = strong.ethanol.g() / w - strong.mass().g();
-        near(water / 0.9982, printed, 0.6, "volumes of water");
+        let percent = |value: f64| Abv::from_fraction(value / 100.0).expect("a strength");
+        let made = meniscus::craft::strength::cut(Volume::whole_ml(100), percent(from), percent(to)).expect("weaker");
+        near(made.water_volume.ml(), printed, 0.6, "volumes of water");
     }
 }

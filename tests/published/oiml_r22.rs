@@ -1,7 +1,7 @@
 //! Ethanol and water.
 //!
 //! Source: OIML R 22 (1975) general formula. The rows marked computed were worked out from the printed
-//! coefficients by other code than ours; the printed ones come from handbooks, as said at each.
+//! coefficients by a separate script that was not kept; the printed ones come from handbooks, as said at each.
 
 use meniscus::quantity::{Abv, MassFraction, Temperature};
 use meniscus::substance::ethanol;

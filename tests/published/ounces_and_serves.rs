@@ -14,7 +14,8 @@ fn ratio(value: f64) -> Ratio {
 }
 
 fn spec(volumes: &[Volume]) -> Spec {
-    let line = |volume: &Volume| Line { amount: Amount::Volume(*volume), name: "gin".into(), taken: None };
+    let line =
+        |volume: &Volume| Line { amount: Amount::Volume(*volume), name: "gin".into(), taken: None, unread: None };
     Spec { lines: volumes.iter().map(line).collect() }
 }
 

@@ -1,7 +1,7 @@
 //! Letting down, syrups and sharpening.
 //!
-//! Sources: OIML R 22 (1975) and ICUMSA (Bubník et al. 1995), worked examples computed from them by other code
-//! than ours; 27 CFR 30.66, Table 6, for contraction; Karadeniz, Turk J Agric For 2004;28:267–271, for orange.
+//! Sources: OIML R 22 (1975) and ICUMSA (Bubník et al. 1995), worked out from them once more by a separate
+//! script that was not kept; 27 CFR 30.66, Table 6, for contraction; Karadeniz, Turk J Agric For 2004;28:267–271, for orange.
 
 use meniscus::book::{Measured, Taken, ingredient};
 use meniscus::craft::pour::{litre_of, pour};
@@ -109,7 +109,9 @@ fn orange_as_sour_as_lime() {
     let measured = Measured { acid: Some(g_per_l(20.72)), ..Measured::default() };
     let taken = Taken { ingredient: ingredient("orange-juice").expect("a juice"), measured };
     let juice = pour(&taken, Amount::Volume(Volume::LITRE)).expect("poured");
-    let dose = |to| sharpen(&juice, g_per_l(to), &[(Acid::Citric, 1.0)]).expect("possible")[0].1;
+    let dose = |to| {
+        sharpen(&juice, g_per_l(to), &[(ingredient("citric-acid").expect("an acid"), 1.0)]).expect("possible")[0].1
+    };
     near(dose(60.0).g(), 40.75, 0.05, "g");
     assert_eq!(dose(20.0), Mass::ZERO);
 }

@@ -4,7 +4,7 @@ use super::{AcidForm, MOST_ACID, OWN, profiles};
 use crate::book::{Ingredient, Kind, LIBRARY, Measured, Taken, ingredient};
 use crate::craft::acid::Acids;
 use crate::craft::pour::pour;
-use crate::craft::sharpen::sharpen;
+use crate::craft::sharpen::{sharpen, with_powders};
 use crate::form::Bench;
 use crate::form::answer::{Answer, Figure, Problem, Strip, Tone};
 use crate::form::fields::{Choice, choice};
@@ -12,7 +12,6 @@ use crate::form::pad::Keys;
 use crate::form::route::Route;
 use crate::form::screen::{Block, Opt};
 use crate::quantity::{Acidity, Amount, Density, Mass, Temperature, Volume};
-use crate::substance::acid::Acid;
 use crate::substance::juice::PROFILES;
 use crate::substance::mix::Mix;
 use crate::text;
@@ -46,15 +45,12 @@ choice! { Blend:
 const LIQUID: &str = "liquid";
 const LIQUID_ACID: &str = "liquid_acid";
 const WANTED_ACID: &str = "wanted_acid";
-const PARTS: [(&str, &str, Acid); 4] = [
-    ("part_citric", "Parts of citric", Acid::Citric),
-    ("part_malic", "Parts of malic", Acid::Malic),
-    ("part_tartaric", "Parts of tartaric", Acid::Tartaric),
-    ("part_lactic", "Parts of lactic", Acid::Lactic),
+const PARTS: [(&str, &str, &str); 4] = [
+    ("part_citric", "Parts of citric", "citric-acid"),
+    ("part_malic", "Parts of malic", "malic-acid"),
+    ("part_tartaric", "Parts of tartaric", "tartaric-acid"),
+    ("part_lactic", "Parts of lactic, 80 %", "lactic-acid"),
 ];
-
-/// Lactic acid as it is sold.
-const LACTIC_SOLD: f64 = 0.8;
 
 const ACIDITY_WORDS: &str = "Type grams per litre from 0 to 400, like 9.";
 
@@ -110,25 +106,25 @@ impl AcidForm {
         Some((acidity(acids.as_citric())?, format!("{} juice", profile.fruit)))
     }
 
-    fn parts(&self, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Vec<(Acid, f64)>> {
-        Some(match self.blend() {
-            Blend::Citric => vec![(Acid::Citric, 1.0)],
-            Blend::TwoToOne => vec![(Acid::Citric, 2.0), (Acid::Malic, 1.0)],
-            Blend::Malic => vec![(Acid::Malic, 1.0)],
-            Blend::Tartaric => vec![(Acid::Tartaric, 1.0)],
-            Blend::Lactic => vec![(Acid::Lactic, 1.0)],
+    /// The powders to do it with, as sold, and their parts by weight.
+    fn parts(&self, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Vec<(&'static Ingredient, f64)>> {
+        let parts = match self.blend() {
+            Blend::Citric => vec![("citric-acid", 1.0)],
+            Blend::TwoToOne => vec![("citric-acid", 2.0), ("malic-acid", 1.0)],
+            Blend::Malic => vec![("malic-acid", 1.0)],
+            Blend::Tartaric => vec![("tartaric-acid", 1.0)],
+            Blend::Lactic => vec![("lactic-acid", 1.0)],
             Blend::Own => {
                 let texts = [&self.part_citric, &self.part_malic, &self.part_tartaric, &self.part_lactic];
                 let mut parts = Vec::new();
-                for ((name, _, acid), text) in PARTS.into_iter().zip(texts) {
+                for ((name, _, key), text) in PARTS.into_iter().zip(texts) {
                     let words = "Type a number of parts, like 2.";
-                    let part = if text.trim().is_empty() {
-                        Some(0.0)
-                    } else {
-                        bench.number(name, text, (0.0, 1e4), words, problems)
+                    let part = match text.trim() {
+                        "" => 0.0,
+                        _ => bench.number(name, text, (0.0, 1e4), words, problems)?,
                     };
-                    if part? > 0.0 {
-                        parts.push((acid, part?));
+                    if part > 0.0 {
+                        parts.push((key, part));
                     }
                 }
                 if parts.is_empty() {
@@ -137,7 +133,8 @@ impl AcidForm {
                 }
                 parts
             }
-        })
+        };
+        parts.into_iter().map(|(key, part)| Some((ingredient(key)?, part))).collect()
     }
 
     pub(super) fn sharpen(&self, mut answer: Answer, bench: &Bench) -> Answer {
@@ -158,23 +155,31 @@ impl AcidForm {
             answer.problems.push(Problem::new(LIQUID, "No amount of this acid gets there. Choose a lower acidity."));
             return answer.without_answer("");
         };
-        let made = acids.iter().map(|(acid, mass)| Mix::acid(*acid, *mass)).fold(liquid, |mix, acid| mix + acid);
+        let total: Mass = acids.iter().map(|(_, mass)| *mass).sum();
+        if total.g() < 0.5 * self.step().grams().g() {
+            let step = text::grams(self.step().grams(), self.step().decimals(), bench.decimal);
+            let words = format!("Under one step of a {step} scale. Make more, or use a finer scale.");
+            answer.problems.push(Problem::new(LIQUID, words));
+            return answer.without_answer("");
+        }
+        let made = with_powders(liquid, &acids);
         let volume = made.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
         let figures: Vec<Figure> =
-            acids.iter().map(|(acid, mass)| self.weighed(as_sold(*acid, *mass), name_of(*acid), bench)).collect();
-        let ph = ph_words(&made, bench).map_or_else(String::new, |ph| format!(", pH about {ph}"));
+            acids.iter().map(|(powder, mass)| self.weighed(*mass, short_name(powder), bench)).collect();
+        let is_strong = made.strength().fraction() > 0.15;
+        let ph =
+            ph_words(&made, bench).filter(|_| !is_strong).map_or_else(String::new, |ph| format!(", pH about {ph}"));
         let also = format!("makes {} as sour as {sour}{ph}", text::litres_or_ml(volume, bench.decimal));
         answer.strip = match figures.len() {
             1 | 2 => Strip { figures, also: format!("into {name}: {also}"), tone: Tone::Answer },
             _ => {
                 let all: Vec<String> = figures.iter().map(ToString::to_string).collect();
-                let total = acids.iter().map(|(_, mass)| *mass).sum();
                 let figures = vec![self.weighed(total, "acids", bench)];
                 Strip { figures, also: format!("{}: {also}", all.join(", ")), tone: Tone::Answer }
             }
         };
-        for (acid, mass) in &acids {
-            answer.cell(format!("{}, exactly", name_of(*acid)), text::grams(as_sold(*acid, *mass), 2, bench.decimal));
+        for (powder, mass) in &acids {
+            answer.cell(format!("{}, exactly", short_name(powder)), text::grams(*mass, 2, bench.decimal));
         }
         for (label, mix) in [("pH before, about", &liquid), ("pH after, about", &made)] {
             if let Some(ph) = ph_words(mix, bench) {
@@ -182,26 +187,30 @@ impl AcidForm {
             }
         }
         answer.remarks.push("The room the powder takes is allowed for: 0.6 ml a gram.".into());
-        if parts.iter().any(|(acid, _)| *acid != Acid::Citric) {
+        if parts.iter().any(|(powder, _)| powder.key != "citric-acid") {
             answer.remarks.push(
                 "Equal by titration, which is not equal in taste: malic and lactic linger, tartaric bites.".into(),
             );
         }
         if let Some(row) = ingredient(&self.liquid_of).filter(|_| self.liquid_of != OWN) {
             let spread = if row.range.is_empty() { String::new() } else { format!("; published: {}", row.range) };
-            answer.remarks.push(format!(
-                "{}: {}{spread}. Fresh fruit varies by a fifth and more: taste it.",
-                row.name, row.source
-            ));
+            let varies =
+                if row.kind == Kind::Juice { " Fresh fruit varies by a fifth and more: taste it." } else { "" };
+            answer.remarks.push(format!("{}: {}{spread}.{varies}", row.name, row.source));
         }
         answer.carry("Share it out in serves", Route::Serves.href_with("made", &bench.carried(volume)));
         answer
     }
 }
 
-/// What is weighed for a mass of acid: lactic acid is sold in water.
-fn as_sold(acid: Acid, mass: Mass) -> Mass {
-    if acid == Acid::Lactic { Mass::from_g(mass.g() / LACTIC_SOLD).unwrap_or(mass) } else { mass }
+/// "citric", of "Citric acid".
+fn short_name(powder: &Ingredient) -> &'static str {
+    match powder.key {
+        "malic-acid" => "malic",
+        "tartaric-acid" => "tartaric",
+        "lactic-acid" => "lactic, 80 %",
+        _ => "citric",
+    }
 }
 
 /// It is sourer than wanted: water brings it down.
@@ -226,17 +235,4 @@ fn thinned(mut answer: Answer, liquid: &Mix, times: f64, bench: &Bench) -> Answe
 fn ph_words(mix: &Mix, bench: &Bench) -> Option<String> {
     let has_acid = mix.acids() > Mass::ZERO;
     has_acid.then(|| mix.ph().ok()).flatten().map(|ph| text::plain(ph, 1, bench.decimal))
-}
-
-pub(super) const fn name_of(acid: Acid) -> &'static str {
-    match acid {
-        Acid::Citric => "citric",
-        Acid::Malic => "malic",
-        Acid::Tartaric => "tartaric",
-        Acid::Lactic => "lactic, 80 %",
-        Acid::Acetic => "acetic",
-        Acid::Phosphoric => "phosphoric",
-        Acid::Ascorbic => "ascorbic",
-        Acid::Succinic => "succinic",
-    }
 }

@@ -1,11 +1,10 @@
 //! One acid for another, and acidity from a titration.
 
 use super::AcidForm;
-use super::sharpen::name_of;
 use crate::book::{Ingredient, Kind, LIBRARY};
 use crate::craft::sharpen::{from_titration, instead};
 use crate::form::Bench;
-use crate::form::answer::{Answer, Figure, Row, Strip, Tone};
+use crate::form::answer::{Answer, Figure, Problem, Row, Strip, Tone};
 use crate::form::pad::Keys;
 use crate::form::screen::{Block, Opt};
 use crate::quantity::Mass;
@@ -26,8 +25,12 @@ fn powder(key: &str) -> &'static Ingredient {
     powders().find(|row| row.key == key).unwrap_or(&LIBRARY[0])
 }
 
+fn options_of(which: fn(&Ingredient) -> bool) -> Vec<Opt> {
+    powders().filter(|row| which(row)).map(|row| Opt::new(row.key, row.name)).collect()
+}
+
 fn options() -> Vec<Opt> {
-    powders().map(|row| Opt::new(row.key, row.name)).collect()
+    options_of(|_| true)
 }
 
 pub(super) fn swap_layout() -> Vec<Block> {
@@ -40,10 +43,10 @@ pub(super) fn swap_layout() -> Vec<Block> {
 
 pub(super) fn titration_layout() -> Vec<Block> {
     vec![
-        Block::amount(BASE, "Sodium hydroxide used", Keys::Batch),
+        Block::amount(BASE, "Base used, NaOH", Keys::Batch),
         Block::amount(NORMALITY, "Its strength, N", Keys::Count),
         Block::amount(SAMPLE, "Juice titrated", Keys::Batch),
-        Block::pick("counted_as", "Counted as", options()),
+        Block::pick("counted_as", "Counted as", options_of(|row| row.key != "citric-monohydrate")),
     ]
 }
 
@@ -54,7 +57,7 @@ impl AcidForm {
         };
         let (from, to) = (powder(&self.swap_from), powder(&self.swap_to));
         let Some(made) = instead(mass, from, to) else { return answer.without_answer("") };
-        let grams = |mass: Mass| text::grams(mass, usize::from(mass.g() < 100.0), bench.decimal);
+        let grams = |mass: Mass| text::fine_grams(mass, bench.decimal);
         let figure = grams(made);
         answer.strip = Strip {
             figures: vec![figure],
@@ -80,6 +83,8 @@ impl AcidForm {
     }
 
     pub(super) fn titrate(&self, mut answer: Answer, bench: &Bench) -> Answer {
+        answer.cautions =
+            vec!["Sodium hydroxide burns eyes and skin: gloves and goggles. Don't drink the sample.".into()];
         let problems = &mut answer.problems;
         let base = bench.volume(BASE, &self.base, problems);
         let sample = bench.volume(SAMPLE, &self.sample, problems);
@@ -90,14 +95,15 @@ impl AcidForm {
         };
         let acid = powder(&self.counted_as).acids.first().map_or(Acid::Citric, |(acid, _)| *acid);
         let Some(acidity) = from_titration(base, normality, sample, acid) else {
-            return answer.without_answer("That is more acid than a litre holds. Check the amounts.");
+            answer.problems.push(Problem::new(BASE, "That is more acid than a litre holds. Check the amounts."));
+            return answer.without_answer("");
         };
         let per_litre = |value| Figure::new(text::count(value, bench.decimal), "g/l");
         answer.strip = Strip {
             figures: vec![per_litre(acidity.g_per_l())],
             also: format!(
                 "acid, as {}: {} g in 100 ml",
-                name_of(acid).split(',').next().unwrap_or_default(),
+                name_of(acid),
                 text::count(acidity.g_per_l() / 10.0, bench.decimal)
             ),
             tone: Tone::Answer,
@@ -105,14 +111,26 @@ impl AcidForm {
         answer.cells_title = "The same counted as";
         for acid in [Acid::Citric, Acid::Malic, Acid::Tartaric, Acid::Lactic] {
             if let Some(acidity) = from_titration(base, normality, sample, acid) {
-                answer.cell(name_of(acid).split(',').next().unwrap_or_default(), per_litre(acidity.g_per_l()));
+                answer.cell(name_of(acid), per_litre(acidity.g_per_l()));
             }
         }
         let milliequivalents = base.ml() * normality / sample.ml() * 1000.0;
         answer.cell("base neutralised", Figure::new(text::count(milliequivalents, bench.decimal), "meq/l"));
-        answer.cautions =
-            vec!["Sodium hydroxide burns eyes and skin: gloves and goggles. Don't drink the sample.".into()];
         answer.remarks.push("To pH 8.2 or the pink of phenolphthalein: ml × N × equivalent mass ÷ ml of juice.".into());
         answer
+    }
+}
+
+/// As a word.
+const fn name_of(acid: Acid) -> &'static str {
+    match acid {
+        Acid::Citric => "citric",
+        Acid::Malic => "malic",
+        Acid::Tartaric => "tartaric",
+        Acid::Lactic => "lactic",
+        Acid::Acetic => "acetic",
+        Acid::Phosphoric => "phosphoric",
+        Acid::Ascorbic => "ascorbic",
+        Acid::Succinic => "succinic",
     }
 }

@@ -15,8 +15,7 @@ const SUGAR: &str = "All sugar, in a litre of the drink. Sours often have 60 to 
     source). Sweetness also hangs on cold and bitterness.";
 const ACID: &str = "As citric: what the same base would neutralise. 0.1 g/l matters less than the spread of a fresh \
     lime, which is ten times that.";
-const RATIO: &str = "Grams of sugar to the gram of acid. Between 8 and 12 most people call a sour balanced (common \
-    practice, no source).";
+const RATIO: &str = "Grams of sugar to the gram of acid. Many sours lie between 9 and 15 (common practice, no source).";
 const PH: &str = "How sour by chemistry, at 25 °C, from the acids and salts. The tongue follows the acid in g/l more \
     than the pH. Juice varies by 0.2.";
 const PH_STRONG: &str = "Worked out as in water. Above about 15 % vol alcohol shifts it: only a hint here.";
@@ -25,7 +24,7 @@ const ENERGY: &str = "A serve, by the factors of EU food labels: alcohol 29, sug
 const DRINKS: &str = "Alcohol in a serve, by the standard drink chosen in Shelf. No measure of who may drive or drink: \
     follow your national body.";
 const FREEZING: &str = "Where ice begins to form. From tables for spirit and for sugar in water, added up: our own rule, \
-    good to about 15 %.";
+    an estimate.";
 const VOLUME: &str = "One serve at 20 °C. Less than its parts added up: spirit and water draw together.";
 
 /// Above this, pH worked out as in water is a hint only.
@@ -37,12 +36,19 @@ pub(super) fn four(answer: &mut Answer, reading: &Balance, bench: &Bench) {
     answer.explained("strength", Figure::new(strength, "% vol"), STRENGTH);
     answer.explained("sugar", figure(reading.sugar, "g/l"), SUGAR);
     answer.explained("acid, as citric", figure(reading.acid, "g/l"), ACID);
-    if let Some(ratio) = reading.sugar_to_acid {
+    // Next to no sugar is no ratio.
+    if let Some(ratio) = reading.sugar_to_acid.filter(|_| reading.sugar >= 0.5) {
         answer.explained("sugar : acid", figure(ratio, ": 1"), RATIO);
     }
 }
 
-pub(super) fn all(answer: &mut Answer, reading: &Balance, serve: &Mix, volume: Volume, bench: &Bench) {
+/// Of a serve, its volume, and whether it has energy that is not in its figures.
+pub(super) fn all(
+    answer: &mut Answer,
+    reading: &Balance,
+    (serve, volume, has_more): (&Mix, Volume, bool),
+    bench: &Bench,
+) {
     four(answer, reading, bench);
     if let Some(ph) = reading.ph {
         let (label, about) =
@@ -53,7 +59,8 @@ pub(super) fn all(answer: &mut Answer, reading: &Balance, serve: &Mix, volume: V
     let energy = energy(serve);
     let whole = |value| text::plain(value, 0, bench.decimal);
     let kilocalories = format!("kJ, {} kcal", whole(energy.kilocalories));
-    answer.explained("energy, a serve", Figure::new(whole(energy.kilojoules), kilocalories), ENERGY);
+    let label = if has_more { "energy, at least" } else { "energy, a serve" };
+    answer.explained(label, Figure::new(whole(energy.kilojoules), kilocalories), ENERGY);
     let drinks = text::plain(bench.house.region.count(serve), 1, bench.decimal);
     answer.explained("standard drinks, a serve", Figure::new(drinks, region(bench.house.region)), DRINKS);
     if let Ok(point) = serve.freezing_point() {

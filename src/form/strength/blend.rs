@@ -18,7 +18,7 @@ impl StrengthForm {
         answer.rows_title = "What each brings";
         answer.rows = lines.iter().map(|line| balance::row(line, &read.mix, bench)).collect();
         if read.mix.mass().g() <= 0.0 {
-            return answer.without_answer("None of it is known yet. Say below what it is like.");
+            return answer.without_answer("None of it can be counted yet: see its lines below.");
         }
         let reading = read_mix(&read.mix);
         let ml = |volume| text::litres_or_ml(volume, bench.decimal);
@@ -26,9 +26,9 @@ impl StrengthForm {
         let apart = read.apart;
         answer.strip = Strip {
             figures: vec![Figure::new(strength, "% vol"), ml(reading.volume)],
-            also: match read.unknown.first() {
-                Some(name) => format!("Without {name}: say below what it is like"),
-                None => format!("From {} poured apart: the rest is contraction", ml(apart)),
+            also: match read.missing.first() {
+                Some(name) => format!("Without “{name}”: see its line below"),
+                None => format!("{} lost to contraction", text::millilitres(apart.less(reading.volume), bench.decimal)),
             },
             tone: Tone::Answer,
         };

@@ -11,7 +11,10 @@ impl StrengthForm {
     /// The strength typed, as a mass fraction.
     fn mass_fraction(&self, bench: &Bench, problems: &mut Vec<Problem>) -> Option<MassFraction> {
         let percent = |value: f64| Abv::from_fraction(value / 100.0).ok();
-        let mut number = |limits, words: &str| bench.number(VALUE, &self.value, limits, words, problems);
+        // The unit chosen may stand behind the number too.
+        let value =
+            self.value.trim().trim_end_matches(|c: char| matches!(c, '%' | '°' | '/') || c.is_ascii_alphabetic());
+        let mut number = |limits, words: &str| bench.number(VALUE, value, limits, words, problems);
         match self.given_as() {
             GivenAs::Volume => {
                 percent(number((0.0, 100.0), "Type a percentage from 0 to 100, like 40.")?).map(ethanol::mass_fraction)

@@ -58,7 +58,7 @@ impl StrengthForm {
         bench: &Bench,
     ) -> Answer {
         let ml = |volume| text::litres_or_ml(volume, bench.decimal);
-        let grams = text::grams(made.water, usize::from(made.water.g() < 100.0), bench.decimal);
+        let grams = text::fine_grams(made.water, bench.decimal);
         let water = Figure::new(grams.value.clone(), format!("{} water", grams.unit));
         let percent = text::percent(to.fraction(), bench.decimal);
         let mut figures = vec![water];

@@ -37,6 +37,9 @@ async fn measure() -> Result<()> {
     phone.strip_says("515 ml").await?;
     phone.type_in("at", "50").await?;
     assert!(phone.words().await?.contains("Known from −20 to 40 °C."));
+    phone.type_in("at", "-10").await?;
+    phone.choose("liquid", "lemon-juice").await?;
+    phone.until("document.getElementById('at-problem')?.textContent.includes('begins to freeze')").await?;
     phone.choose("liquid", "own").await?;
     phone.type_in("own", "1.25").await?;
     phone.strip_says("400 ml").await?;
@@ -190,6 +193,7 @@ async fn strength() -> Result<()> {
     phone.press("5 7").await?;
     phone.strip_says("114 US proof + 49.1 % mass").await?;
     phone.tap_on("Blend").await?;
+    phone.until("!document.querySelector('.pad')").await?;
     phone.type_in("pours", "1 l neutral spirit 95 %\n1 l water").await?;
     phone.strip_says("48.9 % vol + 1 941 ml").await?;
     phone.reload().await?;
@@ -203,11 +207,11 @@ async fn balance() -> Result<()> {
     phone.open("service/balance").await?;
     phone.strip_says("27.3 % vol | Sugar 87.1, acid 5.4 g/l, 16.1 : 1. A serve is 81.4 ml before ice").await?;
     phone.type_in("spec", "60 ml gin 47 %\n22.5 ml lemon juice\n20 ml moon dust\n1 egg white").await?;
-    phone.strip_says("Without moon dust: say below what it is like").await?;
+    phone.strip_says("Without “moon dust”: see its line below").await?;
     let words = phone.words().await?;
     assert!(words.contains("as London dry gin, 47 % vol"), "{words}");
     assert!(words.contains("Not known, so not counted. What is it like?"), "{words}");
-    assert!(words.contains("May need declaring: egg"), "{words}");
+    assert!(words.contains("May need declaring, by these names alone: egg"), "{words}");
     phone.tap_on("Syrup").await?;
     assert!(phone.value("spec").await?.contains("20 ml moon dust (as syrup)"));
     phone.strip_says("27.6 % vol | Sugar 125, acid 10.6 g/l, 11.8 : 1. A serve is 102 ml before ice").await?;

@@ -1,0 +1,79 @@
+//! Words of a spec that name something to be declared.
+
+use super::ingredient::Allergen;
+
+/// Words, and what they name. Plant milks do not name milk.
+const WORDS: [(Allergen, &[&str]); 8] = [
+    (Allergen::Egg, &["egg", "eggs", "yolk", "yolks", "albumen", "meringue", "advocaat", "eggnog"]),
+    (
+        Allergen::Milk,
+        &["milk", "cream", "butter", "buttermilk", "whey", "yoghurt", "yogurt", "ghee", "kefir", "cheese", "caramel"],
+    ),
+    (
+        Allergen::Nuts,
+        &[
+            "nut",
+            "nuts",
+            "almond",
+            "almonds",
+            "hazelnut",
+            "walnut",
+            "pistachio",
+            "pecan",
+            "cashew",
+            "macadamia",
+            "orgeat",
+            "falernum",
+            "marzipan",
+        ],
+    ),
+    (Allergen::Peanut, &["peanut", "peanuts"]),
+    (Allergen::Sesame, &["sesame", "tahini"]),
+    (Allergen::Soya, &["soy", "soya", "miso", "tofu"]),
+    (Allergen::Gluten, &["wheat", "barley", "oat", "oats", "malt", "beer", "stout", "ale"]),
+    (Allergen::Celery, &["celery", "celeriac"]),
+];
+
+/// Words that make a milk or cream of a plant.
+const PLANTS: [&str; 8] = ["coconut", "oat", "soy", "soya", "almond", "rice", "cashew", "hazelnut"];
+
+/// What a line names that guests may have to be told of.
+pub fn allergens_in(line: &str) -> impl Iterator<Item = Allergen> {
+    let words = move || line.split(|c: char| c.is_ascii() && !c.is_ascii_alphabetic()).filter(|word| !word.is_empty());
+    let is_of_plants = words().any(|word| PLANTS.iter().any(|plant| word.eq_ignore_ascii_case(plant)));
+    WORDS.into_iter().filter_map(move |(allergen, names)| {
+        let named = |word: &str| names.iter().any(|name| word.eq_ignore_ascii_case(name));
+        let is_plain = |word: &str| {
+            // "coconut milk", "ginger beer" and "ginger ale" are not what they seem.
+            !(is_of_plants && (word.eq_ignore_ascii_case("milk") || word.eq_ignore_ascii_case("cream")))
+                && !(words().any(|other| other.eq_ignore_ascii_case("ginger")) && allergen == Allergen::Gluten)
+        };
+        words().any(|word| named(word) && is_plain(word)).then_some(allergen)
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn names_say_what_to_declare() {
+        let in_line = |line| allergens_in(line).map(Allergen::name).collect::<Vec<_>>().join(", ");
+        for (line, expected) in [
+            ("1 whole egg", "egg"),
+            ("float cream", "milk"),
+            ("30 ml hazelnut liqueur", "nuts"),
+            ("2 dash walnut bitters", "nuts"),
+            ("peanut butter bourbon", "milk, peanut"),
+            ("60 ml butter-washed bourbon", "milk"),
+            ("20 ml celery juice", "celery"),
+            ("60 ml coconut milk", ""),
+            ("oat milk", "gluten"),
+            ("120 ml ginger beer", ""),
+            ("nutmeg", ""),
+            ("60 ml gin", ""),
+        ] {
+            assert_eq!(in_line(line), expected, "{line}");
+        }
+    }
+}
