@@ -67,6 +67,41 @@ window.addEventListener("appinstalled", () => {
 });
 window.addEventListener("meniscus-install", () => offer?.prompt());
 
+// ---- Files: what the app gives, and what it is given ----
+
+window.addEventListener("meniscus-give", async ({ file, text }) => {
+  const type = file.endsWith(".json") ? "application/json" : "text/plain";
+  const given = new File([text], file, { type });
+  if (matchMedia("(pointer: coarse)").matches && navigator.canShare?.({ files: [given] })) {
+    try {
+      return await navigator.share({ files: [given] });
+    } catch (problem) {
+      if (problem.name === "AbortError") return;
+    }
+  }
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(given);
+  link.download = file;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60000);
+});
+
+window.addEventListener("meniscus-choose-file", () => {
+  const input = document.createElement("input");
+  input.type = "file";
+  input.accept = ".json,.txt,application/json,text/plain";
+  input.addEventListener("change", async () => {
+    const file = input.files[0];
+    if (!file) return;
+    // Beyond any book: not read into memory at all.
+    const text = file.size > 9000000 ? "9".repeat(8000001) : await file.text();
+    window.dispatchEvent(Object.assign(new Event("meniscus-file"), { text }));
+  });
+  input.click();
+});
+
+window.addEventListener("meniscus-persist", () => navigator.storage?.persist?.().catch(() => {}));
+
 start().catch((problem) => {
   console.error(problem);
   say(

@@ -30,6 +30,18 @@ pub(super) fn block(desk: Desk, block: &Block) -> AnyView {
             let links = all(links.iter().map(|to| link(to.href.clone(), to.label.clone(), false)));
             view! { {heading("Carry on")}<nav class="carry" aria-label="Carry on">{links}</nav> }.into_any()
         }
+        Block::Buttons(buttons) if buttons.is_empty() => nothing(),
+        Block::Buttons(buttons) => {
+            let buttons = all(buttons.iter().map(|shown| {
+                let (deed, puts) = (shown.deed, shown.puts.clone());
+                let tap = on_tap(move || match deed {
+                    Some(deed) => desk.do_to_book(deed),
+                    None => desk.act(Deed::Put(&puts)),
+                });
+                button("", shown.label.clone(), true, tap)
+            }));
+            view! { <div class="actions">{buttons}</div> }.into_any()
+        }
         Block::Remark(words) => paragraph("remark", words.clone()),
         Block::Caution(words) => paragraph("caution", words.clone()),
     }
@@ -42,12 +54,25 @@ fn heading(words: &'static str) -> AnyView {
 fn table_row(desk: Desk, row: &Row) -> AnyView {
     let typed = if row.typed.is_empty() { row.name.clone() } else { row.typed.clone() };
     let fixes = fix_buttons(&row.fixes, move |fixed| desk.act(Deed::Rewrite(&typed, fixed)));
+    let puts = all(row.puts.iter().map(|put| {
+        let puts = [("lines", put.text.clone())];
+        let tap = on_tap(move || desk.act(Deed::Put(&puts)));
+        view! {
+            <button type="button" class="move" aria-label=put.spoken.clone() on:click=tap>{put.label.clone()}</button>
+        }
+        .into_any()
+    }));
+    let name = match row.href.as_str() {
+        "" => view! { {row.name.clone()} }.into_any(),
+        href => link(href.to_owned(), row.name.clone(), false),
+    };
     view! {
         <li class=if row.marked { "marked" } else { "" }>
-            <span class="name">{row.name.clone()}</span>
+            <span class="name">{name}</span>
             <b>{row.amount.clone()}</b>
             <span class="detail">{row.detail.clone()}{fixes}</span>
             {shares(&row.shares)}
+            <span class="moves">{puts}</span>
         </li>
     }
     .into_any()
@@ -89,8 +114,11 @@ fn actions(desk: Desk, clear: &'static str) -> AnyView {
     let copied = desk.sight.with(|sight| sight.copied.clone());
     let can_copy = desk.screen.with(|screen| !screen.copy.is_empty());
     let all = [
-        button("", clear.into(), true, on_tap(move || desk.act(Deed::Clear))),
-        button("", "Undo".into(), desk.slot().can_undo(), on_tap(move || desk.slot().undo())),
+        match clear {
+            "" => nothing(),
+            clear => button("", clear.into(), true, on_tap(move || desk.act(Deed::Clear))),
+        },
+        button("", "Undo".into(), desk.can_undo(), on_tap(move || desk.undo())),
         button("", if copied.is_empty() { "Copy".into() } else { copied }, can_copy, on_tap(move || copy(desk))),
     ];
     view! { <div class="actions" aria-live="polite">{Vec::from(all)}</div> }.into_any()

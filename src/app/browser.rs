@@ -88,6 +88,13 @@ pub(super) fn hash() -> String {
     window().and_then(|window| window.location().hash().ok()).unwrap_or_default()
 }
 
+/// Goes to an address.
+pub(super) fn go(hash: &str) {
+    if let Some(window) = window() {
+        let _ = window.location().set_hash(hash);
+    }
+}
+
 /// Replaces the address without a step in the history.
 pub(super) fn replace_hash(hash: &str) {
     if let Some(history) = window().and_then(|window| window.history().ok()) {
@@ -99,6 +106,31 @@ pub(super) fn replace_hash(hash: &str) {
 pub(super) fn on_event(name: &str, then: impl Fn() + 'static) {
     let handle = window_event_listener_untyped(name, move |_| then());
     on_cleanup(move || handle.remove());
+}
+
+/// As [`on_event`], with a text of the event: the key of what another tab has saved, or what boot.js has read.
+pub(super) fn on_event_with(name: &str, field: &'static str, then: impl Fn(String) + 'static) {
+    let handle = window_event_listener_untyped(name, move |event| {
+        let text = js_sys::Reflect::get(&event, &JsValue::from_str(field)).ok().and_then(|text| text.as_string());
+        then(text.unwrap_or_default());
+    });
+    on_cleanup(move || handle.remove());
+}
+
+/// Has boot.js share or download a file.
+pub(super) fn give(name: &str, text: &str) {
+    let (Some(window), Ok(event)) = (window(), web_sys::Event::new("meniscus-give")) else { return };
+    for (field, value) in [("file", name), ("text", text)] {
+        let _ = js_sys::Reflect::set(&event, &JsValue::from_str(field), &JsValue::from_str(value));
+    }
+    let _ = window.dispatch_event(&event);
+}
+
+/// An id for a new record: 52 random bits.
+pub(super) fn fresh_id() -> String {
+    const DIGITS: &[u8; 32] = b"0123456789abcdefghjkmnpqrstvwxyz";
+    let digit = |_| char::from(DIGITS[(js_sys::Math::random() * 32.0) as usize % 32]);
+    (0..12).map(digit).collect()
 }
 
 /// Raises an event of ours, for boot.js.

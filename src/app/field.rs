@@ -16,6 +16,7 @@ use crate::text;
 pub(super) fn field(desk: Desk, field: &Field) -> AnyView {
     let filled_in = match &field.input {
         Input::Amount(keys) => amount(desk, field, *keys),
+        Input::Words { placeholder } => words(desk, field, placeholder),
         Input::Lines { placeholder } => lines(desk, field, placeholder),
         Input::Chips { options, captioned } => chips(desk, field, options, *captioned),
         Input::Pick(options) => pick(desk, field, options),
@@ -25,14 +26,14 @@ pub(super) fn field(desk: Desk, field: &Field) -> AnyView {
 
 /// Keeps what is typed or chosen.
 fn typed(desk: Desk, name: &'static str) -> On {
-    Box::new(move |event| desk.slot().set(name, event_target_value(&event)))
+    Box::new(move |event| desk.set(name, event_target_value(&event)))
 }
 
 /// As [`typed`], for a choice that may bring other fields.
 fn chosen(desk: Desk, name: &'static str) -> On {
     Box::new(move |event| {
         let before = first_of(desk);
-        desk.slot().set(name, event_target_value(&event));
+        desk.set(name, event_target_value(&event));
         browser::next_frame(move || keep_pad(desk, before));
     })
 }
@@ -123,7 +124,7 @@ fn problem(desk: Desk, field: &Field) -> AnyView {
     let name = field.name;
     let Some(Problem { words, fixes, .. }) = &field.problem else { return nothing() };
     let fixes = fix_buttons(fixes, move |text| {
-        desk.slot().set(name, text.to_owned());
+        desk.set(name, text.to_owned());
         // The button is gone now: the focus goes where it was meant for.
         browser::focus(name);
     });
@@ -132,10 +133,37 @@ fn problem(desk: Desk, field: &Field) -> AnyView {
 
 /// Texts that would settle something, one tap each.
 pub(super) fn fix_buttons(fixes: &[Fix], put: impl Fn(&str) + Clone + 'static) -> AnyView {
-    all(fixes.iter().map(|Fix { label, text }| {
+    all(fixes.iter().map(|Fix { label, text, .. }| {
         let (put, text) = (put.clone(), text.clone());
         button("fix", label.clone(), true, on_tap(move || put(&text)))
     }))
+}
+
+/// A row with a label and a line of words; the phone's own keyboard.
+fn words(desk: Desk, field: &Field, placeholder: &'static str) -> AnyView {
+    let name = field.name;
+    let is_wrong = field.problem.is_some();
+    view! {
+        <div class=if is_wrong { "field words wrong" } else { "field words" }>
+            <label for=name>{field.label}</label>
+            <input
+                id=name
+                type="text"
+                autocomplete="off"
+                autocapitalize="off"
+                spellcheck="false"
+                enterkeyhint="done"
+                maxlength="2000"
+                placeholder=placeholder
+                aria-invalid=is_wrong.then_some("true")
+                aria-describedby=is_wrong.then(|| problem_id(name))
+                prop:value=field.text.clone()
+                on:input=typed(desk, name)
+                on:click=on_tap(move || desk.activate(None))
+            />
+        </div>
+    }
+    .into_any()
 }
 
 /// Several lines of words under their label; the phone's own keyboard.
@@ -202,7 +230,11 @@ fn pick(desk: Desk, field: &Field, options: &[Opt]) -> AnyView {
 fn first_of(desk: Desk) -> Option<ActiveField> {
     desk.screen.with_untracked(|screen| {
         let typed_in = screen.blocks.iter().find_map(|block| match block {
-            Block::Field(field) if matches!(field.input, Input::Amount(_) | Input::Lines { .. }) => Some(field),
+            Block::Field(field)
+                if matches!(field.input, Input::Amount(_) | Input::Lines { .. } | Input::Words { .. }) =>
+            {
+                Some(field)
+            }
             _ => None,
         });
         match typed_in? {

@@ -6,6 +6,7 @@ mod block;
 mod browser;
 mod desk;
 mod field;
+mod library;
 mod pad;
 mod part;
 mod shell;
@@ -27,7 +28,8 @@ pub fn start() {
 fn app() -> AnyView {
     let desk = Desk::open();
     browser::on_event("hashchange", move || desk.arrive(&browser::hash()));
-    browser::on_event("storage", move || desk.follow());
+    browser::on_event_with("storage", "key", move |key| desk.follow(&key));
+    browser::on_event_with("meniscus-file", "text", move |text| desk.library.look_at(&text));
     // The hint on installing reads what boot.js has noted by then.
     for noted in ["meniscus-can-install", "meniscus-installed"] {
         browser::on_event(noted, move || desk.sight.update(|_| {}));

@@ -95,7 +95,7 @@ fn type_into(desk: Desk, key: Key) {
     }
     let at = utf16_index(&entry.text, entry.end);
     let _ = input.set_selection_range(at, at);
-    desk.slot().set(active.name, entry.text);
+    desk.set(active.name, entry.text);
 }
 
 fn char_index(text: &str, utf16: u32) -> usize {

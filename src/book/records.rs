@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use super::card::{Card, Own};
+use super::import::Import;
 
 /// Which write of a key this is, and when it was.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -32,6 +33,58 @@ pub struct Entry<T> {
     pub stamp: Stamp,
     /// The later version that wrote it: it is shown and not written again.
     pub newer: Option<u32>,
+    /// What letters stand side by side in it, so that a search can pass it by.
+    pub pairs: Pairs,
+}
+
+/// The pairs of letters of a text, in any case, hashed into 256 bits: a text without all the pairs of a word does not
+/// hold the word.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Pairs([u64; 4]);
+
+impl Pairs {
+    /// With those of a text.
+    #[must_use]
+    pub fn of(mut self, text: &str) -> Pairs {
+        let mut before = b' ';
+        for byte in text.bytes() {
+            self.note(before, byte);
+            before = byte;
+        }
+        self
+    }
+
+    fn note(&mut self, first: u8, second: u8) {
+        let hash = first.to_ascii_lowercase().wrapping_mul(31) ^ second.to_ascii_lowercase().wrapping_mul(7);
+        self.0[usize::from(hash >> 6)] |= 1 << (hash & 63);
+    }
+
+    /// The pairs within a word.
+    #[must_use]
+    pub fn within(word: &str) -> Pairs {
+        let mut pairs = Pairs::default();
+        for pair in word.as_bytes().windows(2) {
+            pairs.note(pair[0], pair[1]);
+        }
+        pairs
+    }
+
+    /// Whether all of `other` are among these. Of a text not looked at, anything may be.
+    #[must_use]
+    pub fn may_hold(&self, other: &Pairs) -> bool {
+        *self == Pairs::default() || self.0.iter().zip(other.0).all(|(mine, other)| mine & other == other)
+    }
+}
+
+impl Entry<Card> {
+    /// With its pairs of letters noted.
+    #[must_use]
+    pub fn noted(mut self) -> Entry<Card> {
+        let Card { name, tags, forms, .. } = &self.value;
+        let ways = forms.iter().flat_map(|way| [&way.name, &way.lines]);
+        self.pairs = [name, tags].into_iter().chain(ways).fold(Pairs::default(), |pairs, text| pairs.of(text));
+        self
+    }
 }
 
 impl<T> Entry<T> {
@@ -64,6 +117,14 @@ pub struct Book {
     pub unread: Vec<Unread>,
     /// What Undo would take back.
     pub last_act: Option<String>,
+    /// An import that waits for a choice, or why it cannot be taken.
+    pub import: Option<Result<Import, String>>,
+    /// Bytes taken up on this device; 0 where not counted.
+    pub usage: usize,
+    /// When the last backup was made, in milliseconds since 1970; none for never.
+    pub last_backup: Option<u64>,
+    /// When it was looked at, in milliseconds since 1970.
+    pub now: u64,
 }
 
 impl Book {

@@ -2,6 +2,8 @@
 
 pub(super) use crate::text::Figure;
 
+use super::screen::Button;
+
 /// What the strip says.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Strip {
@@ -64,6 +66,10 @@ pub struct Row {
     pub fixes: Vec<Fix>,
     /// Its shares of the drink.
     pub shares: Vec<Share>,
+    /// Where it leads; empty for nowhere.
+    pub href: String,
+    /// Texts for the lines of the card, offered as buttons.
+    pub puts: Vec<Fix>,
 }
 
 /// A share of the drink, drawn as a bar beside its words.
@@ -82,13 +88,15 @@ pub struct Share {
 pub struct Fix {
     /// What the button says.
     pub label: String,
+    /// What it is called where the label alone would not be understood; empty where it would.
+    pub spoken: String,
     /// The text it puts in place.
     pub text: String,
 }
 
 impl From<String> for Fix {
     fn from(text: String) -> Fix {
-        Fix { label: text.clone(), text }
+        Fix { label: text.clone(), spoken: String::new(), text }
     }
 }
 
@@ -127,6 +135,8 @@ pub struct Answer {
     pub cautions: Vec<String>,
     /// Where to go next.
     pub carry: Vec<Carry>,
+    /// Buttons, where the layout keeps a place for them.
+    pub buttons: Vec<Button>,
 }
 
 impl Problem {

@@ -77,7 +77,11 @@ impl Tool for BalanceForm {
         self.spec.clear();
     }
 
-    fn take(&mut self, _name: &str, _text: &str) {}
+    fn take(&mut self, name: &str, text: &str) {
+        if name == SPEC {
+            text.clone_into(&mut self.spec);
+        }
+    }
 }
 
 /// What is in a spec's lines, when every one that is poured or weighed is known; else those that are not.
@@ -207,7 +211,7 @@ fn percent(fraction: f64) -> u8 {
 }
 
 /// Who must be told of what, by what the lines say, and eggs.
-fn cautions(answer: &mut Answer, lines: &[SpecLine]) {
+pub(super) fn cautions(answer: &mut Answer, lines: &[SpecLine]) {
     let mut declared: Vec<Allergen> = Vec::new();
     let mut declare = |allergen: Allergen| {
         if !declared.contains(&allergen) {

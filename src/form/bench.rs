@@ -1,7 +1,11 @@
 //! The bench a form is read at: the house and the locale. Reads fields and collects their problems.
 
+use std::ops::Deref;
+use std::sync::Arc;
+
 use super::answer::{Problem, fixes};
-use crate::book::House;
+use super::own;
+use crate::book::{Book, Entry, House, Own, Taken};
 use crate::quantity::{Amount, Conventions, Mass, Ratio, Temperature, Unit, Volume};
 use crate::substance::energy::StandardDrink;
 use crate::text::{self, AmountProblem, Decimal, Kind, NumberProblem, Reading};
@@ -13,6 +17,36 @@ pub struct Bench {
     pub house: House,
     /// The decimal mark.
     pub decimal: Decimal,
+    /// What the bar has written down.
+    pub book: Held,
+    /// Its own ingredients, by name.
+    pub own: Vec<(String, Taken)>,
+}
+
+/// A book, shared. Two are the same when they are one.
+#[derive(Clone, Debug, Default)]
+pub struct Held(Arc<Book>);
+
+impl Held {
+    /// Holds a book.
+    #[must_use]
+    pub fn new(book: Book) -> Held {
+        Held(Arc::new(book))
+    }
+}
+
+impl PartialEq for Held {
+    fn eq(&self, other: &Held) -> bool {
+        Arc::ptr_eq(&self.0, &other.0)
+    }
+}
+
+impl Deref for Held {
+    type Target = Book;
+
+    fn deref(&self) -> &Book {
+        &self.0
+    }
 }
 
 impl Default for Bench {
@@ -26,16 +60,31 @@ impl Default for Bench {
                 region: StandardDrink::default(),
             },
             decimal: Decimal::default(),
+            book: Held::default(),
+            own: Vec::new(),
         }
     }
 }
 
 impl Bench {
+    /// With what the bar has written down.
+    #[must_use]
+    pub fn with_book(mut self, book: Held) -> Bench {
+        let own = |entry: &Arc<Entry<Own>>| {
+            let name = entry.value.name.trim();
+            let taken = own::taken(&entry.value, self.decimal, &mut Vec::new())?;
+            (!name.is_empty()).then(|| (name.to_owned(), taken))
+        };
+        self.own = book.own.iter().filter_map(own).collect();
+        self.book = book;
+        self
+    }
+
     /// How to read a field of this kind.
     #[must_use]
     pub fn reading(&self, kind: Kind) -> Reading<'_> {
         let bare = if kind == Kind::Mass { Unit::Gram } else { self.house.usual_unit };
-        Reading { conventions: &self.house.conventions, decimal: self.decimal, bare, kind, own: &[] }
+        Reading { conventions: &self.house.conventions, decimal: self.decimal, bare, kind, own: &self.own }
     }
 
     /// The amount of a field that is not empty and has no problem; a problem is added to `problems`.

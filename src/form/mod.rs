@@ -13,9 +13,12 @@ pub mod screen;
 mod taken;
 
 pub mod acid;
+pub mod backup;
 pub mod balance;
+pub mod card;
 pub mod measure;
 pub mod milk_wash;
+pub mod own;
 pub mod scale;
 pub mod serves;
 pub mod shelf;
@@ -24,5 +27,5 @@ pub mod strength;
 pub mod syrup;
 
 pub use answer::{Answer, Carry, Cell, Fix, Problem, Row, Share, Strip, Tone};
-pub use bench::Bench;
+pub use bench::{Bench, Held};
 pub use fields::{Choice, Fields, Texts, fill};

@@ -37,6 +37,12 @@ pub enum Route {
     Serves,
     /// The book of specs.
     Specs,
+    /// One spec.
+    Card,
+    /// Backup and import.
+    Backup,
+    /// Ingredients of the bar's own.
+    Ingredients,
     /// Settings.
     Shelf,
 }
@@ -64,8 +70,8 @@ impl Place {
             Place::Service => &[Route::Measure, Route::Scale, Route::Balance],
             Place::Prep => &[Route::Acid, Route::Syrup, Route::Strength, Route::MilkWash],
             Place::Batch => &[Route::Serves],
-            Place::Specs => &[Route::Specs],
-            Place::Shelf => &[Route::Shelf],
+            Place::Specs => &[Route::Specs, Route::Card, Route::Backup],
+            Place::Shelf => &[Route::Shelf, Route::Ingredients],
         }
     }
 }
@@ -78,8 +84,8 @@ impl Route {
             Route::Measure | Route::Scale | Route::Balance => Place::Service,
             Route::Acid | Route::Syrup | Route::Strength | Route::MilkWash => Place::Prep,
             Route::Serves => Place::Batch,
-            Route::Specs => Place::Specs,
-            Route::Shelf => Place::Shelf,
+            Route::Specs | Route::Card | Route::Backup => Place::Specs,
+            Route::Shelf | Route::Ingredients => Place::Shelf,
         }
     }
 
@@ -96,16 +102,23 @@ impl Route {
             Route::MilkWash => "Milk wash",
             Route::Serves => "Serves",
             Route::Specs => "All",
+            Route::Card => "Spec",
+            Route::Backup => "Backup",
+            Route::Ingredients => "Ingredients",
             Route::Shelf => "Settings",
         }
     }
 
-    /// The key its form is kept under; never changed once shipped. Balance and Specs share the form of Scale.
+    /// The key its form is kept under; never changed once shipped. Balance shares the form of Scale.
     #[must_use]
     pub const fn form_key(self) -> &'static str {
         match self {
             Route::Measure => "measure",
-            Route::Scale | Route::Balance | Route::Specs => "scale",
+            Route::Scale | Route::Balance => "scale",
+            Route::Specs => "specs",
+            Route::Card => "card",
+            Route::Backup => "backup",
+            Route::Ingredients => "ingredients",
             Route::Strength => "strength",
             Route::Syrup => "syrup",
             Route::Acid => "acid",
@@ -126,7 +139,10 @@ impl Route {
             Route::MilkWash => "prep/milk-wash",
             Route::Serves => "batch/serves",
             Route::Specs => "specs",
+            Route::Card => "specs/spec",
+            Route::Backup => "specs/backup",
             Route::Shelf => "shelf",
+            Route::Ingredients => "shelf/ingredients",
         }
     }
 

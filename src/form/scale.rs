@@ -145,6 +145,7 @@ impl Tool for ScaleForm {
         let (by, field) = match name {
             TOTAL => (By::Total, &mut self.total),
             SERVES => (By::Serves, &mut self.serves),
+            SPEC => return text.clone_into(&mut self.spec),
             _ => return,
         };
         text.clone_into(field);

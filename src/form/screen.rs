@@ -4,7 +4,9 @@ use super::answer::{Answer, Carry, Cell, Problem, Row, Strip, Tone};
 use super::fields::{Choice, Fields, Texts, empty_into, fill};
 use super::pad::Keys;
 use super::route::Route;
-use super::{Bench, acid, balance, measure, milk_wash, scale, serves, shelf, specs, strength, syrup};
+use super::{
+    Bench, acid, backup, balance, card, measure, milk_wash, own, scale, serves, shelf, specs, strength, syrup,
+};
 use crate::book::Ingredient;
 
 /// One of several, in a field.
@@ -35,6 +37,11 @@ impl Opt {
 pub enum Input {
     /// A number, on the pad.
     Amount(Keys),
+    /// A line of words.
+    Words {
+        /// Shown while it is empty.
+        placeholder: &'static str,
+    },
     /// Lines of words.
     Lines {
         /// Shown while it is empty.
@@ -66,6 +73,66 @@ pub struct Field {
     pub problem: Option<Problem>,
 }
 
+/// Something done to the book.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Do {
+    /// Starts a spec.
+    NewCard,
+    /// Starts an ingredient.
+    NewOwn,
+    /// Shows more of a list.
+    More,
+    /// Copies the spec that is open.
+    Duplicate,
+    /// Adds a form to it.
+    AddWay,
+    /// Takes the form that is open away.
+    RemoveWay,
+    /// Keeps the version that is open and takes the others away.
+    KeepThis,
+    /// Keeps all versions, each for itself.
+    KeepBoth,
+    /// Puts the demo in the book.
+    Demo,
+    /// Takes it away.
+    RemoveDemo,
+    /// Gives a backup of everything.
+    Backup,
+    /// Gives what could not be read.
+    GiveUnread,
+    /// Asks for a file to import.
+    ChooseFile,
+    /// Takes what is new from an import.
+    TakeNew,
+    /// Takes what is new or different.
+    TakeAll,
+    /// Takes what is new, and what differs beside what is there.
+    TakeBoth,
+    /// Puts an import away.
+    PutAway,
+}
+
+/// A button.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Button {
+    /// What it says.
+    pub label: String,
+    /// What it does, besides putting texts.
+    pub deed: Option<Do>,
+    /// The texts it puts in fields.
+    pub puts: Vec<(&'static str, String)>,
+}
+
+impl Button {
+    pub(super) fn new(label: &str, deed: Do) -> Button {
+        Button { label: label.to_owned(), deed: Some(deed), puts: Vec::new() }
+    }
+
+    pub(super) fn putting(label: &str, puts: Vec<(&'static str, String)>) -> Button {
+        Button { label: label.to_owned(), deed: None, puts }
+    }
+}
+
 /// Part of a screen below the strip.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Block {
@@ -81,6 +148,8 @@ pub enum Block {
     Remark(String),
     /// A caution, with its triangle.
     Caution(String),
+    /// Buttons that do something to the book.
+    Buttons(Vec<Button>),
     /// Links to the tools that come next.
     Carry(Vec<Carry>),
     /// Buttons: one that clears, under this label, then Undo and Copy.
@@ -132,6 +201,13 @@ pub struct Screen {
 }
 
 impl Screen {
+    /// How many rows its tables have.
+    #[must_use]
+    pub fn rows(&self) -> usize {
+        let rows = |block: &Block| if let Block::Table(_, rows) = block { rows.len() } else { 0 };
+        self.blocks.iter().map(rows).sum()
+    }
+
     /// The field of this name.
     #[must_use]
     pub fn field(&self, name: &str) -> Option<&Field> {
@@ -149,7 +225,7 @@ pub trait Tool: Fields {
         false
     }
 
-    /// What the button that clears says.
+    /// What the button that clears says; empty for none.
     fn clear_label(&self) -> &'static str {
         "Clear"
     }
@@ -179,6 +255,9 @@ fn tool(route: Route) -> Box<dyn Tool> {
         Route::MilkWash => Box::new(milk_wash::MilkWashForm::default()),
         Route::Serves => Box::new(serves::ServesForm::default()),
         Route::Specs => Box::new(specs::SpecsForm::default()),
+        Route::Card => Box::new(card::CardForm::default()),
+        Route::Backup => Box::new(backup::BackupForm::default()),
+        Route::Ingredients => Box::new(own::OwnForm::default()),
         Route::Shelf => Box::new(shelf::ShelfForm::default()),
     }
 }
@@ -192,13 +271,19 @@ pub enum Deed<'a> {
     Take(&'a str, &'a str),
     /// Puts the second line in place of the first in the spec.
     Rewrite(&'a str, &'a str),
+    /// Puts texts in fields.
+    Put(&'a [(&'static str, String)]),
 }
 
 /// The screen of a route for what is typed in its form.
 #[must_use]
 pub fn screen(route: Route, texts: &Texts, bench: &Bench) -> Screen {
     let mut form = tool(route);
-    fill(form.as_mut(), texts);
+    match route {
+        Route::Card => fill(form.as_mut(), &card::with_record(texts, bench)),
+        Route::Ingredients => fill(form.as_mut(), &own::with_record(texts, bench)),
+        _ => fill(form.as_mut(), texts),
+    }
     let (answer, layout) = (form.answer(bench), form.layout(bench));
     let (tall, clear) = (form.is_tall(), form.clear_label());
     laid_out(answer, layout, &form.fields(), (tall, clear))
@@ -217,6 +302,13 @@ pub fn after(route: Route, texts: &Texts, deed: Deed<'_>) -> Texts {
                 *spec = scale::rewritten(spec, typed, fixed);
             }
         }
+        Deed::Put(puts) => {
+            for (name, text) in puts {
+                if let Some((_, field)) = form.fields().into_iter().find(|(field, _)| field == name) {
+                    field.clone_from(text);
+                }
+            }
+        }
     }
     // What this form does not know stays as it was: another version or screen may.
     let mut after = texts.clone();
@@ -232,12 +324,24 @@ fn laid_out(
     (tall, clear): (bool, &'static str),
 ) -> Screen {
     let copy = if answer.strip.tone == Tone::Answer { answer.as_text() } else { String::new() };
-    let Answer { strip, mut problems, cells_title, cells, rows_title, rows, remarks, cautions, carry } = answer;
+    let Answer {
+        strip,
+        mut problems,
+        cells_title,
+        cells,
+        rows_title,
+        rows,
+        remarks,
+        cautions,
+        carry,
+        buttons: own_buttons,
+    } = answer;
     let (mut table, mut cells) = (Some(rows), Some(cells));
     let mut blocks = Vec::new();
     for block in layout {
         match block {
             Block::Table(..) => blocks.push(Block::Table(rows_title, table.take().unwrap_or_default())),
+            Block::Buttons(shown) if shown.is_empty() => blocks.push(Block::Buttons(own_buttons.clone())),
             Block::Cells(..) => blocks.push(Block::Cells(cells_title, cells.take().unwrap_or_default())),
             Block::Field(mut field) => {
                 if let Some((_, text)) = fields.iter().find(|(name, _)| *name == field.name) {

@@ -293,6 +293,7 @@ impl ShelfForm {
             Bench {
                 house: House { conventions, usual_unit, jiggers, region: StandardDrink::read(&self.region) },
                 decimal,
+                ..Bench::default()
             },
             problems,
         )

@@ -128,7 +128,11 @@ pub(super) fn words(taken: &Taken, bench: &Bench) -> String {
 
 /// What a line that nothing fits may be like, each as the line with that said.
 pub(super) fn guesses(line: &SpecLine, name: &str) -> Vec<Fix> {
-    let like = |key: &str, label: &str| Fix { label: label.to_owned(), text: likened(&line.typed, name, key) };
+    let like = |key: &str, label: &str| Fix {
+        label: label.to_owned(),
+        spoken: String::new(),
+        text: likened(&line.typed, name, key),
+    };
     let similar = alike(name).map(|ingredient| like(ingredient.name, ingredient.name));
     let usual = ["Spirit", "Liqueur", "Fruit juice", "Syrup", "Water"];
     similar.chain(usual.into_iter().map(|label| like(&label.to_ascii_lowercase(), label))).collect()

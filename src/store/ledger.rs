@@ -6,10 +6,10 @@
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 
-use super::envelope::{Opened, open, seal};
+use super::envelope::{Kept, Opened, open, seal};
 use super::journal;
 use super::keeper::{Keeper, SaveProblem, put};
-use crate::book::{Book, Card, Entry, Stamp, Unread, Way};
+use crate::book::{Book, Card, Entry, Pairs, Stamp, Unread, Way};
 use std::sync::Arc;
 
 /// Where specs are kept.
@@ -18,6 +18,9 @@ pub const SPECS: &str = "spec/";
 pub const INGREDIENTS: &str = "ingredient/";
 /// Where what cannot be read is set aside.
 pub const ASIDE: &str = "aside/";
+
+/// The form that knows when the last backup was made.
+const BACKUP: &str = "tool/backup";
 
 /// Reads the ingredients, and the specs where asked. What cannot be read is listed and left as it is.
 ///
@@ -39,6 +42,8 @@ pub fn load(keeper: &dyn Keeper, with_cards: bool) -> Result<Book, SaveProblem> 
         }
     }
     book.sort();
+    let backup = keeper.get(BACKUP)?.and_then(|text| open::<Kept>(&text).ok());
+    book.last_backup = backup.and_then(|kept| kept.data.now.get("last")?.parse().ok());
     Ok(book)
 }
 
@@ -53,7 +58,7 @@ fn with_a_way(mut entry: Entry<Card>) -> Entry<Card> {
     if entry.value.forms.is_empty() {
         entry.value.forms.push(Way::default());
     }
-    entry
+    entry.noted()
 }
 
 fn read<T: DeserializeOwned>(
@@ -64,7 +69,9 @@ fn read<T: DeserializeOwned>(
 ) -> Result<Option<Entry<T>>, SaveProblem> {
     let Some(text) = keeper.get(key)? else { return Ok(None) };
     Ok(match open(&text) {
-        Ok(Opened { data, stamp, newer }) => Some(Entry { id: id.to_owned(), value: data, stamp, newer }),
+        Ok(Opened { data, stamp, newer }) => {
+            Some(Entry { id: id.to_owned(), value: data, stamp, newer, pairs: Pairs::default() })
+        }
         Err(why) => {
             unread.push(Unread { key: key.to_owned(), why: why.to_string() });
             None

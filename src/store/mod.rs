@@ -3,6 +3,8 @@
 //!
 //! What cannot be read is set aside untouched and reported; it is never overwritten.
 
+pub mod backup;
+pub mod deeds;
 mod envelope;
 pub mod journal;
 mod keeper;

@@ -14,7 +14,7 @@ fn card(name: &str, lines: &str) -> Card {
 }
 
 fn entry(id: &str, value: Card) -> Entry<Card> {
-    Entry { id: id.into(), value, stamp: Stamp::default(), newer: None }
+    Entry { id: id.into(), value, stamp: Stamp::default(), newer: None, pairs: Default::default() }
 }
 
 fn names(keeper: &Memory) -> Vec<String> {

@@ -1,6 +1,7 @@
 //! What must hold for every input, tried on many.
 
 mod adjusting;
+mod import;
 mod ledger;
 mod mixing;
 mod pad_and_text;

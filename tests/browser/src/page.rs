@@ -7,7 +7,7 @@ use thirtyfour::prelude::*;
 use crate::Phone;
 
 /// The address of every screen.
-pub const ROUTES: [&str; 10] = [
+pub const ROUTES: [&str; 13] = [
     "service/measure",
     "service/scale",
     "service/balance",
@@ -17,7 +17,10 @@ pub const ROUTES: [&str; 10] = [
     "prep/milk-wash",
     "batch/serves",
     "specs",
+    "specs/spec",
+    "specs/backup",
     "shelf",
+    "shelf/ingredients",
 ];
 
 impl Phone {
@@ -81,6 +84,21 @@ impl Phone {
     pub async fn value(&self, name: &str) -> Result<String> {
         let value = self.run(&format!("return document.getElementById('{name}').value")).await?;
         value.as_str().map(str::to_owned).with_context(|| format!("no field {name}"))
+    }
+
+    /// Puts a text in a field at once, as a paste does.
+    ///
+    /// # Errors
+    /// When there is no such field.
+    pub async fn put(&self, name: &str, text: &str) -> Result<()> {
+        let script = format!(
+            "const e = document.getElementById('{name}'); e.value = {}; \
+             e.dispatchEvent(new Event('input', {{ bubbles: true }}))",
+            json!(text)
+        );
+        self.run(&script).await?;
+        self.run_async("requestAnimationFrame(() => setTimeout(done, 0))").await?;
+        Ok(())
     }
 
     /// Chooses from a list by key, as a tap on the native list would.

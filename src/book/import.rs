@@ -1,0 +1,58 @@
+//! What an import brings, set against the book.
+
+use super::card::{Card, Own};
+use super::records::{Book, Entry};
+
+/// How a record of an import stands to the book.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Standing {
+    /// The book has none of this id.
+    New,
+    /// The book has the same.
+    Same,
+    /// The book has another of this id.
+    Differing,
+}
+
+/// Records read from a backup or another file.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Import {
+    /// Specs, by id.
+    pub cards: Vec<(String, Card)>,
+    /// Ingredients, by id.
+    pub own: Vec<(String, Own)>,
+}
+
+fn standing<T: PartialEq>(there: Option<&Entry<T>>, value: &T) -> Standing {
+    match there {
+        None => Standing::New,
+        Some(entry) if entry.value == *value => Standing::Same,
+        Some(_) => Standing::Differing,
+    }
+}
+
+impl Import {
+    /// How a spec of it stands to the book.
+    #[must_use]
+    pub fn card_standing(&self, book: &Book, at: usize) -> Standing {
+        self.cards.get(at).map_or(Standing::Same, |(id, card)| standing(book.card(id).map(AsRef::as_ref), card))
+    }
+
+    /// How an ingredient of it stands to the book.
+    #[must_use]
+    pub fn own_standing(&self, book: &Book, at: usize) -> Standing {
+        self.own.get(at).map_or(Standing::Same, |(id, own)| standing(book.own(id).map(AsRef::as_ref), own))
+    }
+
+    /// How many are new, the same, and differing.
+    #[must_use]
+    pub fn count(&self, book: &Book) -> [usize; 3] {
+        let cards = (0..self.cards.len()).map(|at| self.card_standing(book, at));
+        let own = (0..self.own.len()).map(|at| self.own_standing(book, at));
+        let mut count = [0; 3];
+        for standing in cards.chain(own) {
+            count[standing as usize] += 1;
+        }
+        count
+    }
+}

@@ -1,0 +1,162 @@
+//! Backup: everything in one file, and back again.
+
+use super::Bench;
+use super::answer::{Answer, Figure, Row, Strip, Tone};
+use super::fields::form;
+use super::own::named;
+use super::screen::{Block, Button, Do, Tool};
+use super::specs::undo_remark;
+use crate::book::{Book, DEMO, Standing};
+use crate::text;
+
+form! {
+    /// When the last backup was made.
+    BackupForm {
+        /// In milliseconds since 1970; empty for never.
+        last = "",
+    }
+}
+
+/// Days after which a backup is old.
+const OLD_DAYS: u64 = 30;
+const DAY: u64 = 24 * 60 * 60 * 1000;
+/// Specs that are quickly written again.
+const FEW: usize = 5;
+/// Rows of an import that are shown.
+const MOST_ROWS: usize = 50;
+
+impl Tool for BackupForm {
+    fn clear_label(&self) -> &'static str {
+        ""
+    }
+
+    fn layout(&self, bench: &Bench) -> Vec<Block> {
+        let mut blocks = vec![Block::Buttons(vec![
+            Button::new("Save a backup", Do::Backup),
+            Button::new("Open a file", Do::ChooseFile),
+        ])];
+        if let Some(Ok(import)) = &bench.book.import {
+            let [new, _, differing] = import.count(&bench.book);
+            let mut buttons = Vec::new();
+            if new > 0 {
+                buttons.push(Button::new("Take what is new", Do::TakeNew));
+            }
+            if differing > 0 {
+                buttons.push(Button::new("Take new and differing", Do::TakeAll));
+                buttons.push(Button::new("Take both versions", Do::TakeBoth));
+            }
+            buttons.push(Button::new("Put it away", Do::PutAway));
+            blocks.push(Block::Buttons(buttons));
+        }
+        blocks.push(Block::Table("", Vec::new()));
+        let mut buttons = Vec::new();
+        if !bench.book.unread.is_empty() {
+            buttons.push(Button::new("Download what can't be opened", Do::GiveUnread));
+        }
+        let has_demo = bench.book.cards.iter().any(|entry| entry.id.starts_with(DEMO));
+        buttons.push(match has_demo {
+            true => Button::new("Take the demo away", Do::RemoveDemo),
+            false => Button::new("Put the demo in", Do::Demo),
+        });
+        blocks.push(Block::Buttons(buttons));
+        blocks
+    }
+
+    fn answer(&self, bench: &Bench) -> Answer {
+        let mut answer = Answer { rows_title: "In the file", ..Answer::default() };
+        let book = &bench.book;
+        let count = |value: usize| text::count(value as f64, bench.decimal);
+        match &book.import {
+            Some(Ok(import)) => {
+                let [new, same, differing] = import.count(book);
+                answer.strip = Strip {
+                    figures: vec![Figure::new(count(new), "new")],
+                    also: format!(
+                        "{} the same, {} differing. Nothing is taken until you say",
+                        count(same),
+                        count(differing)
+                    ),
+                    tone: Tone::Answer,
+                };
+                let word = |standing| match standing {
+                    Standing::New => "new",
+                    Standing::Same => "the same",
+                    Standing::Differing => "differs from yours",
+                };
+                let cards =
+                    import.cards.iter().enumerate().map(|(at, (_, card))| (&card.name, import.card_standing(book, at)));
+                let own =
+                    import.own.iter().enumerate().map(|(at, (_, own))| (&own.name, import.own_standing(book, at)));
+                let rows = cards.chain(own).filter(|(_, standing)| *standing != Standing::Same);
+                answer.rows = rows
+                    .take(MOST_ROWS)
+                    .map(|(name, standing)| Row { name: named(name), detail: word(standing).into(), ..Row::default() })
+                    .collect();
+            }
+            Some(Err(words)) => {
+                answer.strip = Strip { figures: vec![Figure::new("?", "")], also: words.clone(), tone: Tone::Problem };
+            }
+            None => {
+                let all = book.cards.len() + book.own.len();
+                answer.strip = Strip {
+                    figures: vec![Figure::new(
+                        count(book.cards.len()),
+                        if book.cards.len() == 1 { "spec" } else { "specs" },
+                    )],
+                    also: match (all, age(book)) {
+                        (0, _) => "Nothing to back up yet".into(),
+                        (_, None) => "Never backed up. Save a backup now and then".into(),
+                        (_, Some(0)) => "Backed up today".into(),
+                        (_, Some(1)) => "Backed up yesterday".into(),
+                        (_, Some(days)) if days > OLD_DAYS => format!("Last backup {days} days ago. Save one now"),
+                        (_, Some(days)) => format!("Last backup {days} days ago"),
+                    },
+                    tone: Tone::Answer,
+                };
+            }
+        }
+        for unread in &book.unread {
+            answer.cautions.push(format!("{} could not be opened: {}. It is left as it is.", unread.key, unread.why));
+        }
+        answer.cells_title = "On this device";
+        answer.cell("specs", Figure::new(count(book.cards.len()), ""));
+        answer.cell("ingredients", Figure::new(count(book.own.len()), ""));
+        if book.usage > 0 {
+            let kilobytes = text::plain((book.usage as f64 / 1000.0).ceil(), 0, bench.decimal);
+            answer.explained(
+                "room taken",
+                Figure::new(kilobytes, "kB"),
+                "Of about 5 000 kB that browsers give a page. Counted as they do: two bytes to a character.",
+            );
+        }
+        answer.remarks.push(
+            "A backup is one file of plain JSON, yours to keep. Nothing is sent anywhere by Meniscus itself.".into(),
+        );
+        undo_remark(&mut answer, bench);
+        answer
+    }
+
+    fn clear(&mut self) {}
+
+    fn take(&mut self, name: &str, text: &str) {
+        if name == "last" {
+            text.clone_into(&mut self.last);
+        }
+    }
+}
+
+/// Whole days since the last backup.
+fn age(book: &Book) -> Option<u64> {
+    Some(book.now.saturating_sub(book.last_backup?) / DAY)
+}
+
+/// A word where a backup is due: there is something to lose, and none is recent.
+pub(super) fn reminder(book: &Book) -> Option<String> {
+    let own = book.cards.iter().filter(|entry| !entry.id.starts_with(DEMO)).count();
+    match age(book) {
+        _ if own < FEW => None,
+        None => Some("Never backed up. Backup saves everything in one file.".into()),
+        Some(days) if days > OLD_DAYS => Some(format!("Last backup {days} days ago. Save one in Backup.")),
+        Some(_) => None,
+    }
+}

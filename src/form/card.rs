@@ -1,0 +1,367 @@
+//! A spec card: one drink, in one way of making it or in several.
+
+use super::Bench;
+use super::answer::{Answer, Figure, Fix, Row, Strip, Tone};
+use super::balance;
+use super::fields::{Choice, Texts, choice, form};
+use super::own::named;
+use super::pad::Keys;
+use super::route::Route;
+use super::scale::unscaled_row;
+use super::screen::{Block, Button, Do, Input, Opt, Tool};
+use super::specs::undo_remark;
+use super::taken::Read;
+use crate::book::{Card, LIBRARY, Way};
+use crate::craft::balance::balance as read_mix;
+use crate::quantity::{Temperature, Volume};
+use crate::text::{self, Kind, read_spec};
+
+/// How a drink is made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Method {
+    /// In its glass.
+    Built,
+    /// Stirred over ice.
+    Stirred,
+    /// Shaken with ice.
+    Shaken,
+    /// From tin to tin.
+    Thrown,
+    /// With a stick or a jug, or mixed as a batch.
+    Blended,
+    /// With gas.
+    Carbonated,
+}
+
+choice! { Method:
+    Built = "built", "Built";
+    Stirred = "stirred", "Stirred";
+    Shaken = "shaken", "Shaken";
+    Thrown = "thrown", "Thrown";
+    Blended = "blended", "Blended";
+    Carbonated = "carbonated", "Carbonated";
+}
+
+form! {
+    /// The card that is open, and its texts.
+    CardForm {
+        /// Its id; empty when none is open.
+        id = "",
+        /// Which way of making it: its number from 0.
+        at = "0",
+        /// Amount of a line to add.
+        add_amount = "30 ml",
+        /// Ingredient of a line to add.
+        add_name = "",
+        /// What it is called.
+        name = "",
+        /// Words to find it by.
+        tags = "",
+        /// Anything else.
+        notes = "",
+        /// What this way is called.
+        way = "",
+        /// The lines.
+        lines = "",
+        /// Method: a key of [`Method`].
+        method = "",
+        /// The glass.
+        glass = "",
+        /// What the glass holds.
+        holds = "",
+        /// The ice.
+        ice = "",
+        /// The garnish.
+        garnish = "",
+        /// What to do, a line each.
+        steps = "",
+    }
+}
+
+/// The fields that belong to the record.
+pub const FIELDS: [&str; 11] =
+    ["name", "tags", "notes", "way", "lines", "method", "glass", "holds", "ice", "garnish", "steps"];
+
+const LINES: &str = "lines";
+
+/// Which way of making a card is open.
+#[must_use]
+pub fn way_at(texts: &Texts, card: &Card) -> usize {
+    let at = texts.get("at").and_then(|at| at.parse().ok()).unwrap_or(0_usize);
+    at.min(card.forms.len().saturating_sub(1))
+}
+
+/// A card with a text in place; none for a field that it has not.
+#[must_use]
+pub fn edited(card: &Card, at: usize, name: &str, text: &str) -> Option<Card> {
+    let mut card = card.clone();
+    let shared = card.fields().into_iter().find(|(field, _)| *field == name).map(|(_, field)| text.clone_into(field));
+    if shared.is_none() {
+        let way = card.forms.get_mut(at)?;
+        let (_, field) = way.fields().into_iter().find(|(field, _)| *field == name)?;
+        text.clone_into(field);
+    }
+    Some(card)
+}
+
+/// The texts of the card that is open, over those of its screen.
+pub(super) fn with_record(texts: &Texts, bench: &Bench) -> Texts {
+    let mut all = texts.clone();
+    let Some(entry) = texts.get("id").and_then(|id| bench.book.card(id)) else { return all };
+    let mut card = entry.value.clone();
+    let at = way_at(texts, &card);
+    all.insert("at".into(), text::plain(at as f64, 0, bench.decimal));
+    let mut put = |name: &str, text: &mut String| all.insert(name.to_owned(), std::mem::take(text));
+    for (name, text) in card.fields() {
+        put(name, text);
+    }
+    if let Some(way) = card.forms.get_mut(at) {
+        for (name, text) in way.fields() {
+            put(name, text);
+        }
+    }
+    all
+}
+
+impl Tool for CardForm {
+    fn clear_label(&self) -> &'static str {
+        if self.id.is_empty() { "" } else { "Delete" }
+    }
+
+    fn layout(&self, bench: &Bench) -> Vec<Block> {
+        let Some(entry) = bench.book.card(&self.id) else {
+            return vec![Block::Buttons(vec![Button::new("New spec", Do::NewCard)])];
+        };
+        let rivals = bench.book.rivals(&self.id).count() > 0;
+        let mut blocks = Vec::new();
+        if rivals {
+            blocks.push(Block::Caution("This spec was changed in two tabs at once. Both are kept: choose.".into()));
+            let other = bench.book.rivals(&self.id).next().map(|other| Route::Card.href_with("id", &other.id));
+            blocks.push(Block::Buttons(vec![
+                Button::new("Keep this one", Do::KeepThis),
+                Button::new("Keep both", Do::KeepBoth),
+            ]));
+            if let Some(href) = other {
+                blocks.push(Block::Carry(vec![super::Carry { label: "See the other".into(), href }]));
+            }
+        }
+        blocks.push(Block::field("name", "Name", Input::Words { placeholder: "Orchard lantern" }));
+        if entry.value.forms.len() > 1 {
+            let options = ways(&entry.value);
+            blocks.push(Block::field("at", "Form", Input::Chips { options, captioned: false }));
+        }
+        blocks.push(Block::field(LINES, "Lines", Input::Lines { placeholder: "45 ml pear brandy\nLemon twist" }));
+        blocks.push(Block::Table("", Vec::new()));
+        blocks.push(Block::field("add_name", "Add a line", Input::Words { placeholder: "search an ingredient" }));
+        blocks.push(Block::amount("add_amount", "Amount", Keys::Either));
+        blocks.push(Block::Buttons(self.suggestions(bench)));
+        blocks.push(Block::chips::<Method>("method", "Method", true));
+        blocks.push(Block::field("glass", "Glass", Input::Words { placeholder: "tumbler" }));
+        blocks.push(Block::amount("holds", "Glass holds", Keys::Batch));
+        blocks.push(Block::field("ice", "Ice", Input::Words { placeholder: "one clear block" }));
+        blocks.push(Block::field("garnish", "Garnish", Input::Words { placeholder: "lemon twist" }));
+        blocks.push(Block::field("steps", "Steps, a line each", Input::Lines { placeholder: "Stir 30 s\nStrain" }));
+        blocks.push(Block::field("notes", "Notes", Input::Lines { placeholder: "" }));
+        blocks.push(Block::field("tags", "Tags", Input::Words { placeholder: "autumn, stirred" }));
+        blocks.push(Block::field("way", "Name of this form", Input::Words { placeholder: "quick" }));
+        let mut buttons = vec![Button::new("Add a form", Do::AddWay), Button::new("Duplicate", Do::Duplicate)];
+        if entry.value.forms.len() > 1 {
+            buttons.push(Button::new("Remove this form", Do::RemoveWay));
+        }
+        blocks.push(Block::Buttons(buttons));
+        blocks
+    }
+
+    fn answer(&self, bench: &Bench) -> Answer {
+        let mut answer = Answer { rows_title: "As it is read", ..Answer::default() };
+        let Some(entry) = bench.book.card(&self.id) else {
+            undo_remark(&mut answer, bench);
+            return answer.without_answer("Choose a spec in All, or start one.");
+        };
+        if let Some(version) = entry.newer {
+            answer
+                .cautions
+                .push(format!("A newer Meniscus (version {version}) wrote this: it can be read, not changed."));
+        }
+        let lines = read_spec(&self.lines, &bench.reading(Kind::Either));
+        answer.rows = lines.iter().map(|line| unscaled_row(line, bench)).collect();
+        self.offer_moves(&mut answer.rows);
+        let holds = bench.volume("holds", &self.holds, &mut answer.problems);
+        let read = Read::of(&lines);
+        let reading = read_mix(&read.mix);
+        let volume = read.mix.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
+        if read.mix.mass().g() > 0.0 {
+            answer.cells_title = "Balance, before ice";
+            balance::four_cells(&mut answer, &read.mix, bench);
+            if let Some(holds) = holds.filter(|holds| volume > *holds) {
+                let glass = text::litres_or_ml(holds, bench.decimal);
+                answer
+                    .problems
+                    .push(super::Problem::new("holds", format!("More than {glass} is in it already, before ice.")));
+            }
+        }
+        balance::cautions(&mut answer, &lines);
+        let how = [Method::read_or_none(&self.method).map_or("", Method::label), &self.glass, &self.ice, &self.garnish];
+        let how: Vec<&str> = how.into_iter().map(str::trim).filter(|word| !word.is_empty()).collect();
+        let amount = text::litres_or_ml(volume, bench.decimal);
+        let strength = text::plain(reading.strength.fraction() * 100.0, 1, bench.decimal);
+        answer.strip = Strip {
+            figures: vec![match read.mix.mass().g() > 0.0 {
+                true => Figure::new(strength, "% vol"),
+                false => Figure::new("–", ""),
+            }],
+            also: match read.missing.first() {
+                Some(name) => format!("{}. Without “{name}”", named(&self.name)),
+                None if lines.is_empty() => "Type or paste its lines".into(),
+                None => format!("{}, {amount} before ice. {}", named(&self.name), how.join(", ")),
+            },
+            tone: if lines.is_empty() { Tone::Waiting } else { Tone::Answer },
+        };
+        undo_remark(&mut answer, bench);
+        if !lines.is_empty() {
+            answer.carry("Scale it", Route::Scale.href_with("spec", &self.lines));
+            answer.carry("Its balance", Route::Balance.href_with("spec", &self.lines));
+            answer.carry("Wash it with milk", Route::MilkWash.href_with("drink", &bench.carried(volume)));
+        }
+        answer
+    }
+
+    fn clear(&mut self) {}
+
+    fn take(&mut self, name: &str, text: &str) {
+        if name == "id" {
+            text.clone_into(&mut self.id);
+            "0".clone_into(&mut self.at);
+        }
+    }
+}
+
+impl Method {
+    /// The method of this key; none for none.
+    fn read_or_none(key: &str) -> Option<Method> {
+        Method::ALL.iter().copied().find(|method| method.key() == key)
+    }
+}
+
+impl CardForm {
+    /// Ingredients whose names hold what is typed, each as the line it adds.
+    fn suggestions(&self, bench: &Bench) -> Vec<Button> {
+        let wanted = self.add_name.trim();
+        if wanted.is_empty() {
+            return Vec::new();
+        }
+        let amount = if self.add_amount.trim().is_empty() { "30 ml" } else { self.add_amount.trim() };
+        let add = |name: &str| {
+            let line = format!("{amount} {name}");
+            let lines = match self.lines.trim_end() {
+                "" => line,
+                lines => format!("{lines}\n{line}"),
+            };
+            Button::putting(name, vec![(LINES, lines), ("add_name", String::new())])
+        };
+        let holds = |name: &str| {
+            let (name, wanted) = (name.as_bytes(), wanted.as_bytes());
+            name.windows(wanted.len()).any(|part| part.eq_ignore_ascii_case(wanted))
+        };
+        let own =
+            bench.book.own.iter().map(|entry| entry.value.name.trim()).filter(|name| !name.is_empty() && holds(name));
+        let library = LIBRARY.iter().map(|row| row.name).filter(|name| holds(name));
+        let mut names: Vec<&str> = own.chain(library).take(6).collect();
+        if !names.iter().any(|name| name.eq_ignore_ascii_case(wanted)) {
+            names.push(wanted);
+        }
+        names.into_iter().map(add).collect()
+    }
+
+    /// Up and Remove beside each line: each is the whole text of the lines after it.
+    fn offer_moves(&self, rows: &mut [Row]) {
+        let lines: Vec<&str> = self.lines.lines().map(str::trim).filter(|line| !line.is_empty()).collect();
+        for (at, row) in rows.iter_mut().enumerate().take(lines.len()) {
+            let mut moved = lines.clone();
+            if at > 0 {
+                moved.swap(at - 1, at);
+                let spoken = format!("move {} up", row.name);
+                row.puts.push(Fix { label: "↑".into(), spoken, text: moved.join("\n") });
+            }
+            let mut fewer = lines.clone();
+            fewer.remove(at);
+            let spoken = format!("remove {}", row.name);
+            row.puts.push(Fix { label: "✕".into(), spoken, text: fewer.join("\n") });
+        }
+    }
+}
+
+fn ways(card: &Card) -> Vec<Opt> {
+    let label = |(at, way): (usize, &Way)| match way.name.trim() {
+        "" => format!("Form {}", at + 1),
+        name => name.to_owned(),
+    };
+    card.forms.iter().enumerate().map(|way| Opt::new(way.0.to_string(), label(way))).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::book::{Book, Entry, Stamp, demo_cards};
+    use crate::form::bench::Held;
+    use crate::form::screen::screen;
+
+    fn bench() -> Bench {
+        let entry = |(id, value)| {
+            std::sync::Arc::new(Entry { id, value, stamp: Stamp::default(), newer: None, pairs: Default::default() })
+        };
+        let book = Book { cards: demo_cards(0).into_iter().map(entry).collect(), ..Book::default() };
+        Bench { book: Held::new(book), ..Bench::default() }
+    }
+
+    fn texts(pairs: &[(&str, &str)]) -> Texts {
+        pairs.iter().map(|(name, text)| ((*name).to_owned(), (*text).to_owned())).collect()
+    }
+
+    #[test]
+    fn shows_the_way_that_is_open() {
+        let quick = screen(Route::Card, &texts(&[("id", "demo-1")]), &bench());
+        assert_eq!(quick.strip.figures[0].to_string(), "17.2 % vol");
+        assert!(
+            quick.strip.also.starts_with("Orchard lantern, 105 ml before ice. Built, tumbler, crushed"),
+            "{:?}",
+            quick.strip
+        );
+        let stirred = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "1")]), &bench());
+        assert!(stirred.field("lines").is_some_and(|field| field.text.starts_with("45 ml pear brandy\n20 ml dry")));
+        let far = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "99")]), &bench());
+        assert_eq!(far.field("way").map(|field| field.text.as_str()), Some("washed"));
+        let none = screen(Route::Card, &texts(&[("id", "gone")]), &bench());
+        assert_eq!(none.strip.also, "Choose a spec in All, or start one.");
+    }
+
+    #[test]
+    fn lines_move_and_go() {
+        let shown = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "1")]), &bench());
+        let Some(Block::Table(_, rows)) = shown.blocks.iter().find(|block| matches!(block, Block::Table(..))) else {
+            panic!("a table")
+        };
+        assert_eq!(rows[0].puts.len(), 1, "the first cannot go up");
+        assert!(rows[1].puts[0].text.starts_with("20 ml dry vermouth\n45 ml pear brandy\n15 ml"));
+        assert!(!rows[1].puts[1].text.contains("vermouth"));
+    }
+
+    #[test]
+    fn a_text_goes_into_its_record_and_no_other() {
+        let card = demo_cards(0).remove(0).1;
+        let changed = edited(&card, 1, "garnish", "pear fan").expect("a field");
+        assert_eq!(changed.forms[1].garnish, "pear fan");
+        assert_eq!(changed.forms[0], card.forms[0]);
+        assert_eq!(edited(&card, 0, "name", "Lamp").expect("a field").name, "Lamp");
+        assert_eq!(edited(&card, 9, "lines", ""), None);
+        assert_eq!(edited(&card, 0, "search", ""), None);
+        let mut card = card;
+        for name in FIELDS {
+            assert!(
+                card.fields().iter().any(|(field, _)| *field == name)
+                    || card.forms[0].fields().iter().any(|(field, _)| *field == name),
+                "{name}"
+            );
+        }
+    }
+}

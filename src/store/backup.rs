@@ -1,0 +1,168 @@
+//! The backup: one file of JSON with everything a bar has written down, described by `tests/fixtures/backup.schema.json`.
+//!
+//! Reading one is reading what a stranger may have written: sizes are limited, ids are checked, and nothing in it is
+//! more than text.
+
+use std::fmt;
+
+use serde::{Deserialize, Serialize};
+
+use crate::book::{Book, Card, Import, Own, Way};
+
+/// What the file says it is.
+pub const KIND: &str = "meniscus backup";
+/// The version this program writes.
+pub const VERSION: u32 = 1;
+
+/// Largest file, longest text, most records and most forms that are read.
+pub const MOST_BYTES: usize = 8_000_000;
+const LONGEST: usize = 20_000;
+const MOST_RECORDS: usize = 20_000;
+const MOST_FORMS: usize = 50;
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct File {
+    kind: String,
+    version: u32,
+    at: u64,
+    #[serde(default)]
+    specs: Vec<Record<Card>>,
+    #[serde(default)]
+    ingredients: Vec<Record<Own>>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Record<T> {
+    id: String,
+    data: T,
+}
+
+/// Why a file is not taken.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum ImportProblem {
+    /// Nothing in it.
+    Empty,
+    /// Larger than any book.
+    TooLarge,
+    /// No JSON, or not what is expected there; what the reader said, with line and column.
+    NotRead(String),
+    /// JSON of something else.
+    OtherKind,
+    /// Written by a later version.
+    Newer(u32),
+    /// A record that cannot be taken: which, its name, and the field.
+    Record(String, &'static str),
+}
+
+impl fmt::Display for ImportProblem {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            ImportProblem::Empty => f.write_str("There is nothing in it."),
+            ImportProblem::TooLarge => f.write_str("It is larger than 8 MB, which no book of specs is."),
+            ImportProblem::NotRead(said) => write!(f, "It can't be read: {said}. Nothing was changed."),
+            ImportProblem::OtherKind => f.write_str("It is no Meniscus backup. Nothing was changed."),
+            ImportProblem::Newer(version) => {
+                write!(f, "A newer Meniscus wrote it (backup version {version}). Update first; nothing was changed.")
+            }
+            ImportProblem::Record(which, field) => {
+                write!(f, "{which} can't be taken, for its {field}. Nothing was changed.")
+            }
+        }
+    }
+}
+
+/// The text of a backup of the book.
+///
+/// # Errors
+/// Never in practice: records have JSON.
+pub fn backup(book: &Book, now: u64) -> Result<String, serde_json::Error> {
+    let specs = book.cards.iter().map(|entry| Record { id: entry.id.clone(), data: entry.value.clone() }).collect();
+    let ingredients = book.own.iter().map(|entry| Record { id: entry.id.clone(), data: entry.value.clone() }).collect();
+    serde_json::to_string_pretty(&File { kind: KIND.into(), version: VERSION, at: now, specs, ingredients })
+}
+
+#[derive(Deserialize)]
+struct Head {
+    #[serde(default)]
+    kind: Option<serde::de::IgnoredAny>,
+    #[serde(default)]
+    version: u32,
+}
+
+/// Reads a backup: all of it or nothing.
+///
+/// # Errors
+/// [`ImportProblem`], in words for the person who chose the file.
+pub fn read(text: &str) -> Result<Import, ImportProblem> {
+    if text.len() > MOST_BYTES {
+        return Err(ImportProblem::TooLarge);
+    }
+    let text = text.trim_start_matches('\u{feff}').trim();
+    if text.is_empty() {
+        return Err(ImportProblem::Empty);
+    }
+    let said = |problem: serde_json::Error| ImportProblem::NotRead(problem.to_string());
+    let head: Head = serde_json::from_str(text).map_err(said)?;
+    if head.kind.is_none() {
+        return Err(ImportProblem::OtherKind);
+    }
+    if head.version > VERSION {
+        return Err(ImportProblem::Newer(head.version));
+    }
+    let file: File = serde_json::from_str(text).map_err(said)?;
+    if file.kind != KIND || file.version == 0 {
+        return Err(ImportProblem::OtherKind);
+    }
+    if file.specs.len() + file.ingredients.len() > MOST_RECORDS {
+        return Err(ImportProblem::TooLarge);
+    }
+    let mut import = Import::default();
+    for (number, Record { id, mut data }) in file.specs.into_iter().enumerate() {
+        let which = || format!("Spec {}, “{}”,", number + 1, short(&data.name));
+        check(&id, import.cards.iter().any(|(other, _)| *other == id), &which)?;
+        if data.forms.len() > MOST_FORMS {
+            return Err(ImportProblem::Record(which(), "number of forms"));
+        }
+        let which = which();
+        let ways = data.forms.iter_mut().flat_map(Way::fields).map(|(name, text)| (name, &*text)).find(is_too_long);
+        if let Some((field, _)) = ways {
+            return Err(ImportProblem::Record(which, field));
+        }
+        if let Some((field, _)) = data.fields().into_iter().map(|(name, text)| (name, &*text)).find(is_too_long) {
+            return Err(ImportProblem::Record(which, field));
+        }
+        if data.forms.is_empty() {
+            data.forms.push(Way::default());
+        }
+        import.cards.push((id, data));
+    }
+    for (number, Record { id, mut data }) in file.ingredients.into_iter().enumerate() {
+        let which = || format!("Ingredient {}, “{}”,", number + 1, short(&data.name));
+        check(&id, import.own.iter().any(|(other, _)| *other == id), &which)?;
+        let which = which();
+        if let Some((field, _)) = data.fields().into_iter().map(|(name, text)| (name, &*text)).find(is_too_long) {
+            return Err(ImportProblem::Record(which, field));
+        }
+        import.own.push((id, data));
+    }
+    Ok(import)
+}
+
+fn is_too_long((_, text): &(&'static str, &String)) -> bool {
+    text.len() > LONGEST
+}
+
+fn short(name: &str) -> String {
+    name.chars().take(40).collect()
+}
+
+/// Ids are short and plain, so that they make good keys, and each stands once.
+fn check(id: &str, is_twice: bool, which: &dyn Fn() -> String) -> Result<(), ImportProblem> {
+    let is_plain = |c: char| c.is_ascii_alphanumeric() || matches!(c, '-' | '~');
+    if id.is_empty() || id.len() > 64 || !id.chars().all(is_plain) || is_twice {
+        return Err(ImportProblem::Record(which(), "id"));
+    }
+    Ok(())
+}

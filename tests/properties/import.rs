@@ -1,0 +1,194 @@
+//! Backups come back whole, and hostile ones change nothing.
+
+use proptest::prelude::*;
+
+use meniscus::book::{Card, Entry, Import, Own, Stamp, Way, demo_cards, demo_own};
+use meniscus::store::backup::{ImportProblem, backup, read};
+use meniscus::store::deeds::{self, Merge};
+use meniscus::store::journal::{transact, undo};
+use meniscus::store::ledger::load;
+use meniscus::store::memory::Memory;
+
+fn texts() -> impl Strategy<Value = String> {
+    prop_oneof!["\\PC{0,30}", Just("<img src=x onerror=alert(1)>".to_owned()), Just("\"},{\\u0000\n\t".to_owned())]
+}
+
+fn ways() -> impl Strategy<Value = Way> {
+    prop::collection::vec(texts(), 8).prop_map(|texts| {
+        let mut way = Way::default();
+        for ((name, field), text) in way.fields().into_iter().zip(texts) {
+            *field = if name == "method" { "stirred".to_owned() } else { text };
+        }
+        way
+    })
+}
+
+fn cards() -> impl Strategy<Value = Card> {
+    (prop::collection::vec(texts(), 3), prop::collection::vec(ways(), 1..3), 0_u64..9_007_199_254_740_991).prop_map(
+        |(texts, forms, made)| {
+            let mut card = Card { made, forms, ..Card::default() };
+            for ((_, field), text) in card.fields().into_iter().zip(texts) {
+                *field = text;
+            }
+            card
+        },
+    )
+}
+
+fn books() -> impl Strategy<Value = Import> {
+    let own = prop::collection::vec(texts(), 7).prop_map(|texts| {
+        let mut own = Own::default();
+        for ((_, field), text) in own.fields().into_iter().zip(texts) {
+            *field = text;
+        }
+        own
+    });
+    (prop::collection::vec(cards(), 0..5), prop::collection::vec(own, 0..4)).prop_map(|(cards, own)| Import {
+        cards: cards.into_iter().enumerate().map(|(at, card)| (format!("c{at}"), card)).collect(),
+        own: own.into_iter().enumerate().map(|(at, own)| (format!("o{at}"), own)).collect(),
+    })
+}
+
+/// A store with these in it.
+fn stored(import: &Import) -> Memory {
+    let keeper = Memory::default();
+    let book = load(&keeper, true).expect("readable");
+    let deed = deeds::import(&book, import, Merge::NewOnly, 1, || unreachable!()).expect("json");
+    transact(&keeper, &deed.words, &deed.texts, 1).expect("done");
+    keeper
+}
+
+fn entry<T>(id: &str, value: T) -> Entry<T> {
+    Entry { id: id.into(), value, stamp: Stamp::default(), newer: None, pairs: Default::default() }
+}
+
+/// The schema in the repository, read by a library for them.
+fn schema() -> jsonschema::Validator {
+    let file = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/fixtures/backup.schema.json");
+    let schema: serde_json::Value =
+        serde_json::from_str(&std::fs::read_to_string(file).expect("a schema")).expect("json");
+    jsonschema::validator_for(&schema).expect("a schema")
+}
+
+#[test]
+fn the_demo_is_as_the_schema_has_it_and_the_schema_would_notice() {
+    let keeper = stored(&Import { cards: demo_cards(5), own: demo_own(5) });
+    let text = backup(&load(&keeper, true).expect("readable"), 9).expect("json");
+    let mut value: serde_json::Value = serde_json::from_str(&text).expect("json");
+    let schema = schema();
+    assert!(
+        schema.is_valid(&value),
+        "{:?}",
+        schema.iter_errors(&value).map(|wrong| wrong.to_string()).collect::<Vec<_>>()
+    );
+    value["specs"][0]["data"]["forms"][0]["garden"] = true.into();
+    assert!(!schema.is_valid(&value));
+}
+
+#[test]
+fn hostile_files_are_refused_in_words() {
+    let of = |data: &str| format!(r#"{{"kind":"meniscus backup","version":1,"at":1,"specs":[{data}]}}"#);
+    let words = |text: &str| read(text).expect_err("hostile").to_string();
+    assert_eq!(read("  "), Err(ImportProblem::Empty));
+    assert_eq!(read("{}"), Err(ImportProblem::OtherKind));
+    assert_eq!(read(r#"{"kind":"shopping list","version":1,"at":1}"#), Err(ImportProblem::OtherKind));
+    assert_eq!(read(r#"{"kind":"meniscus backup","version":7,"at":1}"#), Err(ImportProblem::Newer(7)));
+    assert_eq!(read(&"9".repeat(8_000_001)), Err(ImportProblem::TooLarge));
+    assert!(words("{\n\"kind\":").contains("line 2"), "{}", words("{\n\"kind\":"));
+    assert!(words(&of(r#"{"id":"a","data":{"name":5}}"#)).contains("expected a string at line 1 column"));
+    assert!(words(&of(r#"{"id":"a","data":{"nmae":"x"}}"#)).contains("unknown field `nmae`"));
+    for id in ["", "a/b", "../acts", "a b", &"x".repeat(65)] {
+        let text = of(&format!(r#"{{"id":"{id}","data":{{"name":"Lamp"}}}}"#));
+        assert_eq!(words(&text), "Spec 1, “Lamp”, can't be taken, for its id. Nothing was changed.", "{id}");
+    }
+    let twice = of(r#"{"id":"a","data":{}},{"id":"a","data":{"name":"Two"}}"#);
+    assert_eq!(words(&twice), "Spec 2, “Two”, can't be taken, for its id. Nothing was changed.");
+    let long = of(&format!(r#"{{"id":"a","data":{{"name":"Lamp","forms":[{{"steps":"{}"}}]}}}}"#, "x".repeat(20_001)));
+    assert_eq!(words(&long), "Spec 1, “Lamp”, can't be taken, for its steps. Nothing was changed.");
+    let deep = format!("{}{}", "[".repeat(100_000), "]".repeat(100_000));
+    assert!(words(&deep).starts_with("It can't be read"), "depth is limited");
+    assert!(words(&of(&format!(r#"{{"id":"a","data":{deep}}}"#))).starts_with("It can't be read"));
+}
+
+#[test]
+fn an_import_is_taken_by_choice_and_taken_back() {
+    let keeper = stored(&Import { cards: demo_cards(5), own: Vec::new() });
+    let before = load(&keeper, true).expect("readable");
+    let mut theirs = Import { cards: demo_cards(5), own: demo_own(5) };
+    theirs.cards[0].1.notes = "theirs".into();
+    theirs.cards.push(("fresh".into(), Card { name: "Fresh".into(), forms: vec![Way::default()], ..Card::default() }));
+    assert_eq!(theirs.count(&before), [3, 2, 1]);
+    for (merge, notes, cards) in [(Merge::NewOnly, 0, 4), (Merge::Replace, 1, 4), (Merge::Beside, 1, 5)] {
+        let deed = deeds::import(&before, &theirs, merge, 2, || "beside".to_owned()).expect("json");
+        transact(&keeper, &deed.words, &deed.texts, 2).expect("done");
+        let after = load(&keeper, true).expect("readable");
+        let changed = after.cards.iter().filter(|entry| entry.value.notes == "theirs").count();
+        assert_eq!((changed, after.cards.len(), after.own.len()), (notes, cards, 2), "{merge:?}");
+        undo(&keeper, 3, |key| format!("{key}~u")).expect("done");
+        let back = load(&keeper, true).expect("readable");
+        assert_eq!((&back.cards, &back.own), (&before.cards, &before.own), "{merge:?}");
+    }
+}
+
+#[test]
+fn two_versions_are_chosen_between() {
+    let keeper = Memory::default();
+    let mine =
+        entry("a", Card { name: "Lamp".into(), notes: "mine".into(), forms: vec![Way::default()], ..Card::default() });
+    let other = entry("a~b", Card { notes: "other".into(), ..mine.value.clone() });
+    for entry in [&mine, &other] {
+        let text = meniscus::store::ledger::sealed(&entry.value, 1).expect("json");
+        keeper.plant(&format!("spec/{}", entry.id), &text);
+    }
+    let book = load(&keeper, true).expect("readable");
+    let deed = deeds::keep_this(&book, book.card("a~b").expect("there"), 2).expect("json");
+    transact(&keeper, &deed.words, &deed.texts, 2).expect("done");
+    let kept = load(&keeper, true).expect("readable");
+    assert_eq!((kept.cards.len(), kept.cards[0].id.as_str(), kept.cards[0].value.notes.as_str()), (1, "a", "other"));
+    undo(&keeper, 3, |key| format!("{key}~u")).expect("done");
+    let book = load(&keeper, true).expect("readable");
+    assert_eq!(book.cards.len(), 2);
+    let deed = deeds::keep_both(&book, book.card("a").expect("there"), 4, || "fresh".to_owned()).expect("json");
+    transact(&keeper, &deed.words, &deed.texts, 4).expect("done");
+    let both = load(&keeper, true).expect("readable");
+    let mut ids: Vec<&str> = both.cards.iter().map(|entry| entry.id.as_str()).collect();
+    ids.sort_unstable();
+    assert_eq!(ids, ["a", "fresh"]);
+}
+
+proptest! {
+    #[test]
+    fn a_backup_comes_back_whole_and_fits_the_schema(import in books()) {
+        let keeper = stored(&import);
+        let book = load(&keeper, true).expect("readable");
+        let text = backup(&book, 9).expect("json");
+        let back = read(&text).expect("our own");
+        let sorted = |mut import: Import| { import.cards.sort_by(|a, b| a.0.cmp(&b.0)); import.own.sort_by(|a, b| a.0.cmp(&b.0)); import };
+        prop_assert_eq!(sorted(back), sorted(import));
+        let value: serde_json::Value = serde_json::from_str(&text).expect("json");
+        prop_assert!(schema().is_valid(&value));
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 10_000, ..ProptestConfig::default() })]
+
+    /// A real backup with bytes changed, cut out and put in: read or refused in words, never a panic.
+    #[test]
+    fn no_file_breaks_the_import(at in 0_usize..4000, cut in 0_usize..60, put in "[\\PC\"{}\\[\\]:,0-9\\\\]{0,12}") {
+        thread_local!(static TEXT: String = {
+            let keeper = stored(&Import { cards: demo_cards(5), own: demo_own(5) });
+            backup(&load(&keeper, true).expect("readable"), 9).expect("json")
+        });
+        let mangled = TEXT.with(|text| {
+            let chars: Vec<char> = text.chars().collect();
+            let at = at.min(chars.len());
+            let end = (at + cut).min(chars.len());
+            chars[..at].iter().copied().chain(put.chars()).chain(chars[end..].iter().copied()).collect::<String>()
+        });
+        match read(&mangled) {
+            Ok(import) => prop_assert!(import.cards.iter().all(|(id, card)| !id.contains('/') && !card.forms.is_empty())),
+            Err(problem) => prop_assert!(!problem.to_string().is_empty()),
+        }
+    }
+}
