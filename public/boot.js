@@ -100,6 +100,33 @@ window.addEventListener("meniscus-choose-file", () => {
   input.click();
 });
 
+// ---- A spec as a link: compressed, in the letters of addresses ----
+
+const through = (stream, bytes) => new Response(new Blob([bytes]).stream().pipeThrough(stream));
+const hand = (name, text) => window.dispatchEvent(Object.assign(new Event(name), { text }));
+
+window.addEventListener("meniscus-pack", async ({ text }) => {
+  const packed = new Uint8Array(await through(new CompressionStream("deflate-raw"), text).arrayBuffer());
+  const letters = btoa(String.fromCharCode(...packed));
+  hand("meniscus-packed", letters.replaceAll("+", "-").replaceAll("/", "_").replaceAll("=", ""));
+});
+
+window.addEventListener("meniscus-unpack", async ({ text }) => {
+  try {
+    const letters = atob(text.replaceAll("-", "+").replaceAll("_", "/"));
+    const packed = Uint8Array.from(letters, (letter) => letter.charCodeAt(0));
+    const reader = through(new DecompressionStream("deflate-raw"), packed).body.getReader();
+    const parts = [];
+    // No link holds more than a megabyte of spec, however small it was packed.
+    for (let size = 0, part; !(part = await reader.read()).done; parts.push(part.value)) {
+      if ((size += part.value.length) > 1e6) throw new Error("too large");
+    }
+    hand("meniscus-file", await new Blob(parts).text());
+  } catch {
+    hand("meniscus-file", "a link that was cut short or changed");
+  }
+});
+
 window.addEventListener("meniscus-persist", () => navigator.storage?.persist?.().catch(() => {}));
 
 start().catch((problem) => {

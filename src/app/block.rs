@@ -42,6 +42,18 @@ pub(super) fn block(desk: Desk, block: &Block) -> AnyView {
             }));
             view! { <div class="actions">{buttons}</div> }.into_any()
         }
+        Block::Code(code, words) => {
+            let side = code.size.to_string();
+            view! {
+                <figure class="code">
+                    <svg viewBox=format!("0 0 {side} {side}") role="img" aria-label="QR code of the link below">
+                        <path d=code.path.clone()></path>
+                    </svg>
+                    <figcaption>{words.clone()}</figcaption>
+                </figure>
+            }
+            .into_any()
+        }
         Block::Remark(words) => paragraph("remark", words.clone()),
         Block::Caution(words) => paragraph("caution", words.clone()),
     }
@@ -119,18 +131,14 @@ fn actions(desk: Desk, clear: &'static str) -> AnyView {
             clear => button("", clear.into(), true, on_tap(move || desk.act(Deed::Clear))),
         },
         button("", "Undo".into(), desk.can_undo(), on_tap(move || desk.undo())),
-        button("", if copied.is_empty() { "Copy".into() } else { copied }, can_copy, on_tap(move || copy(desk))),
+        button(
+            "",
+            if copied.is_empty() { "Copy".into() } else { copied },
+            can_copy,
+            on_tap(move || desk.copy(&desk.screen.with_untracked(|screen| screen.copy.clone()))),
+        ),
     ];
     view! { <div class="actions" aria-live="polite">{Vec::from(all)}</div> }.into_any()
-}
-
-/// Copies the answer, and says so on the button for a moment.
-fn copy(desk: Desk) {
-    let text = desk.screen.with_untracked(|screen| screen.copy.clone());
-    browser::copy(&text, move |done| {
-        desk.sight.update(|sight| sight.copied = if done { "Copied" } else { "Can't copy here" }.into());
-        browser::later(2000, move || desk.sight.update(|sight| sight.copied.clear()));
-    });
 }
 
 /// How to put the app on the home screen; gone for good once put away or installed.

@@ -119,11 +119,22 @@ pub(super) fn on_event_with(name: &str, field: &'static str, then: impl Fn(Strin
 
 /// Has boot.js share or download a file.
 pub(super) fn give(name: &str, text: &str) {
-    let (Some(window), Ok(event)) = (window(), web_sys::Event::new("meniscus-give")) else { return };
-    for (field, value) in [("file", name), ("text", text)] {
-        let _ = js_sys::Reflect::set(&event, &JsValue::from_str(field), &JsValue::from_str(value));
+    send("meniscus-give", &[("file", name), ("text", text)]);
+}
+
+/// Raises an event of ours with texts, for boot.js.
+pub(super) fn send(name: &str, texts: &[(&str, &str)]) {
+    let (Some(window), Ok(event)) = (window(), web_sys::Event::new(name)) else { return };
+    for (field, text) in texts {
+        let _ = js_sys::Reflect::set(&event, &JsValue::from_str(field), &JsValue::from_str(text));
     }
     let _ = window.dispatch_event(&event);
+}
+
+/// The address of the page, without what stands after "#".
+pub(super) fn page_address() -> String {
+    let href = window().and_then(|window| window.location().href().ok()).unwrap_or_default();
+    href.split('#').next().unwrap_or_default().to_owned()
 }
 
 /// An id for a new record: 52 random bits.

@@ -13,6 +13,7 @@ use crate::form::shelf::{Keyboard, ShelfForm, Theme};
 use crate::form::{Bench, card, own, specs};
 use crate::store::deeds::{self, Merge};
 use crate::store::{self, Keeper, Local};
+use crate::store::{backup, recipe};
 
 /// What is in sight besides the forms. Kept in one signal: each type of signal costs a phone a kilobyte.
 #[derive(Clone, Default)]
@@ -176,6 +177,7 @@ impl Desk {
                 (card != entry.value).then(|| deeds::change(entry, &card, "the lines", now))
             }),
             (_, Deed::Take("new", lines)) => Some(deeds::new_card(lines, &browser::fresh_id(), now)),
+            (_, Deed::Take("packed", text)) => return browser::send("meniscus-unpack", &[("text", text)]),
             (_, Deed::Clear) if route == Route::Backup => return self.library.put_away(),
             _ => None,
         };
@@ -200,7 +202,11 @@ impl Desk {
             _ => None,
         };
         let worked = match (what, open) {
-            (Do::NewCard, _) => Some(deeds::new_card("", &id(), now)),
+            (Do::NewCard, _) => {
+                // From Scale, its spec comes along.
+                let lines = untrack(|| self.slot().with(|texts| texts.get("spec").cloned()));
+                Some(deeds::new_card(&lines.unwrap_or_default(), &id(), now))
+            }
             (Do::NewOwn, _) => Some(deeds::new_own(&id(), now)),
             (Do::Demo, _) => Some(deeds::demo(now)),
             (Do::RemoveDemo, _) => Some(Ok(deeds::remove_demo(&book))),
@@ -231,6 +237,22 @@ impl Desk {
         }
     }
 
+    /// The spec that is open: its id, and its text to share.
+    fn shared_text(self) -> Option<(String, String)> {
+        let book = self.bench.get_untracked().book;
+        let (_, id, _) = self.record()?;
+        let entry = book.card(&id)?;
+        Some((id.clone(), backup::one(&id, &entry.value).ok()?))
+    }
+
+    /// Copies a text, and says so on the button for a moment.
+    pub(super) fn copy(self, text: &str) {
+        browser::copy(text, move |done| {
+            self.sight.update(|sight| sight.copied = if done { "Copied" } else { "Can't copy here" }.into());
+            browser::later(2000, move || self.sight.update(|sight| sight.copied.clear()));
+        });
+    }
+
     /// What does not change the book.
     fn do_else(self, what: Do) {
         match what {
@@ -256,6 +278,25 @@ impl Desk {
                     .collect();
                 browser::give("meniscus-unread.txt", &texts.join("\n"));
             }
+            Do::Share => {
+                if let Some((entry, text)) = self.shared_text() {
+                    self.library.share(&entry);
+                    browser::send("meniscus-pack", &[("text", &text)]);
+                }
+            }
+            Do::CopyLink => {
+                let shared = self.bench.get_untracked().book.shared.clone();
+                if let Some((_, link)) = shared {
+                    self.copy(&link);
+                }
+            }
+            Do::Recipe => {
+                let book = self.bench.get_untracked().book;
+                if let Some(entry) = self.record().and_then(|(_, id, _)| book.card(&id).cloned()) {
+                    browser::give("recipe.json", &recipe::recipes(&entry.value));
+                }
+            }
+            Do::Csv => browser::give("batch.csv", &self.screen.with_untracked(Screen::csv)),
             Do::ChooseFile => browser::raise("meniscus-choose-file"),
             Do::PutAway => self.library.put_away(),
             _ => {}

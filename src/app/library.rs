@@ -43,6 +43,7 @@ impl Library {
         match ledger::load(&Local, with_cards) {
             Ok(mut book) => {
                 book.import = self.book().import.clone();
+                book.shared = self.book().shared.clone();
                 book.now = now();
                 self.held.set(Held::new(book));
             }
@@ -193,6 +194,21 @@ impl Library {
     pub(super) fn look_at(self, text: &str) {
         let import = backup::read(text).map_err(|problem| problem.to_string());
         self.change(|book| book.import = Some(import));
+    }
+
+    /// Remembers which spec is being shared.
+    pub(super) fn share(self, id: &str) {
+        self.change(|book| book.shared = Some((id.to_owned(), String::new())));
+    }
+
+    /// The spec being shared has been packed.
+    pub(super) fn packed(self, text: &str) {
+        let link = format!("{}#/specs/backup?packed={text}", browser::page_address());
+        self.change(|book| {
+            if let Some((_, shared)) = &mut book.shared {
+                *shared = link;
+            }
+        });
     }
 
     /// Puts the import away.

@@ -29,6 +29,7 @@ fn app() -> AnyView {
     let desk = Desk::open();
     browser::on_event("hashchange", move || desk.arrive(&browser::hash()));
     browser::on_event_with("storage", "key", move |key| desk.follow(&key));
+    browser::on_event_with("meniscus-packed", "text", move |text| desk.library.packed(&text));
     browser::on_event_with("meniscus-file", "text", move |text| desk.library.look_at(&text));
     // The hint on installing reads what boot.js has noted by then.
     for noted in ["meniscus-can-install", "meniscus-installed"] {

@@ -119,6 +119,8 @@ pub struct Book {
     pub last_act: Option<String>,
     /// An import that waits for a choice, or why it cannot be taken.
     pub import: Option<Result<Import, String>>,
+    /// A spec made into a link to share, by id.
+    pub shared: Option<(String, String)>,
     /// Bytes taken up on this device; 0 where not counted.
     pub usage: usize,
     /// When the last backup was made, in milliseconds since 1970; none for never.

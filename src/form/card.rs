@@ -169,6 +169,18 @@ impl Tool for CardForm {
             buttons.push(Button::new("Remove this form", Do::RemoveWay));
         }
         blocks.push(Block::Buttons(buttons));
+        blocks.push(Block::Buttons(vec![
+            Button::new("Share as a link", Do::Share),
+            Button::new("Save as a recipe file", Do::Recipe),
+        ]));
+        if let Some((_, link)) = bench.book.shared.as_ref().filter(|(id, link)| *id == self.id && !link.is_empty()) {
+            blocks.push(match text::qr(link) {
+                Some(code) => Block::Code(code, link.clone()),
+                None => Block::Remark("Too long for a code: copy the link.".into()),
+            });
+            blocks.push(Block::Buttons(vec![Button::new("Copy the link", Do::CopyLink)]));
+            blocks.push(Block::Remark("The whole spec is in the link. Nothing is kept on any server.".into()));
+        }
         blocks
     }
 

@@ -9,7 +9,7 @@ use super::answer::{Answer, Figure, Problem, Row, Strip, Tone};
 use super::fields::{Choice, choice, form};
 use super::pad::Keys;
 use super::route::Route;
-use super::screen::{Block, Input, Opt, Tool};
+use super::screen::{Block, Button, Do, Input, Opt, Tool};
 use super::{Bench, balance};
 use crate::book::Spec;
 use crate::craft::scale::{Rounding, ScaleProblem, Target, factor, scaled, total};
@@ -109,6 +109,7 @@ impl Tool for ScaleForm {
             Block::Table("", Vec::new()),
             Block::field(SPEC, "The spec, a line for each ingredient", Input::Lines { placeholder }),
             Block::chips::<Rounding>("rounding", "Round to", true),
+            Block::Buttons(vec![Button::new("Keep it in Specs", Do::NewCard), Button::new("Save as CSV", Do::Csv)]),
         ]);
         blocks
     }

@@ -8,6 +8,7 @@ use super::{
     Bench, acid, backup, balance, card, measure, milk_wash, own, scale, serves, shelf, specs, strength, syrup,
 };
 use crate::book::Ingredient;
+use crate::text::Qr;
 
 /// One of several, in a field.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -110,6 +111,14 @@ pub enum Do {
     TakeBoth,
     /// Puts an import away.
     PutAway,
+    /// Makes a link of the spec that is open.
+    Share,
+    /// Copies that link.
+    CopyLink,
+    /// Gives the spec as a schema.org recipe.
+    Recipe,
+    /// Gives the table of the screen as CSV.
+    Csv,
 }
 
 /// A button.
@@ -150,6 +159,8 @@ pub enum Block {
     Caution(String),
     /// Buttons that do something to the book.
     Buttons(Vec<Button>),
+    /// A QR code, and the text in it.
+    Code(Qr, String),
     /// Links to the tools that come next.
     Carry(Vec<Carry>),
     /// Buttons: one that clears, under this label, then Undo and Copy.
@@ -201,6 +212,25 @@ pub struct Screen {
 }
 
 impl Screen {
+    /// Its tables as CSV (RFC 4180), with a line that names the columns. What a spreadsheet would take for a formula
+    /// has an apostrophe before it.
+    #[must_use]
+    pub fn csv(&self) -> String {
+        let cell = |text: &str| {
+            let text = text.replace('"', "\"\"");
+            let guard = if text.starts_with(['=', '+', '-', '@', '\t']) { "'" } else { "" };
+            format!("\"{guard}{text}\"")
+        };
+        let mut csv = "\"ingredient\",\"amount\",\"remark\"\r\n".to_owned();
+        for block in &self.blocks {
+            let Block::Table(_, rows) = block else { continue };
+            for row in rows {
+                csv.push_str(&format!("{},{},{}\r\n", cell(&row.name), cell(&row.amount), cell(&row.detail)));
+            }
+        }
+        csv
+    }
+
     /// How many rows its tables have.
     #[must_use]
     pub fn rows(&self) -> usize {

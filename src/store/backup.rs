@@ -7,6 +7,8 @@ use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
+use super::recipe;
+
 use crate::book::{Book, Card, Import, Own, Way};
 
 /// What the file says it is.
@@ -62,7 +64,9 @@ impl fmt::Display for ImportProblem {
             ImportProblem::Empty => f.write_str("There is nothing in it."),
             ImportProblem::TooLarge => f.write_str("It is larger than 8 MB, which no book of specs is."),
             ImportProblem::NotRead(said) => write!(f, "It can't be read: {said}. Nothing was changed."),
-            ImportProblem::OtherKind => f.write_str("It is no Meniscus backup. Nothing was changed."),
+            ImportProblem::OtherKind => {
+                f.write_str("It is no Meniscus backup and no schema.org recipe. Nothing was changed.")
+            }
             ImportProblem::Newer(version) => {
                 write!(f, "A newer Meniscus wrote it (backup version {version}). Update first; nothing was changed.")
             }
@@ -81,6 +85,15 @@ pub fn backup(book: &Book, now: u64) -> Result<String, serde_json::Error> {
     let specs = book.cards.iter().map(|entry| Record { id: entry.id.clone(), data: entry.value.clone() }).collect();
     let ingredients = book.own.iter().map(|entry| Record { id: entry.id.clone(), data: entry.value.clone() }).collect();
     serde_json::to_string_pretty(&File { kind: KIND.into(), version: VERSION, at: now, specs, ingredients })
+}
+
+/// The text of a backup of one spec, as short as it goes, to share.
+///
+/// # Errors
+/// As [`backup`].
+pub fn one(id: &str, card: &Card) -> Result<String, serde_json::Error> {
+    let specs = vec![Record { id: id.to_owned(), data: card.clone() }];
+    serde_json::to_string(&File { kind: KIND.into(), version: VERSION, at: 0, specs, ingredients: Vec::new() })
 }
 
 #[derive(Deserialize)]
@@ -104,9 +117,12 @@ pub fn read(text: &str) -> Result<Import, ImportProblem> {
         return Err(ImportProblem::Empty);
     }
     let said = |problem: serde_json::Error| ImportProblem::NotRead(problem.to_string());
+    if text.starts_with('[') {
+        return recipe::read(text);
+    }
     let head: Head = serde_json::from_str(text).map_err(said)?;
     if head.kind.is_none() {
-        return Err(ImportProblem::OtherKind);
+        return recipe::read(text);
     }
     if head.version > VERSION {
         return Err(ImportProblem::Newer(head.version));

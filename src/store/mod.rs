@@ -12,6 +12,7 @@ pub mod ledger;
 #[cfg(feature = "app")]
 mod local;
 pub mod memory;
+pub mod recipe;
 
 pub use envelope::{Kept, Opened, Unreadable, VERSION, checksum, open, seal};
 pub use keeper::{Keeper, SaveProblem, put};

@@ -6,6 +6,7 @@ mod amount;
 mod figures;
 mod list;
 mod number;
+mod qr;
 mod ratio;
 mod show;
 mod spec;
@@ -18,6 +19,7 @@ pub use amount::{AmountProblem, Kind, Reading, read_amount, read_count, read_per
 pub use figures::{Named, read_named, read_taken};
 pub use list::read_marks;
 pub use number::{Decimal, NumberProblem, is_digit, read_number, replaced};
+pub use qr::{Qr, qr};
 pub use ratio::{MilkRatio, RatioProblem, read_milk_ratio};
 pub use show::{
     Figure, count, editable, exact_millilitres, figure, fine_grams, fraction_of, grams, litres_or_ml, millilitres,

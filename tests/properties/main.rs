@@ -5,6 +5,7 @@ mod import;
 mod ledger;
 mod mixing;
 mod pad_and_text;
+mod recipes;
 mod scaling;
 
 use proptest::prelude::*;

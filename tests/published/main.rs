@@ -14,6 +14,7 @@ mod mixing;
 mod nist_units;
 mod oiml_r22;
 mod ounces_and_serves;
+mod qr_code;
 mod strength_and_syrup;
 
 /// Asserts that two numbers agree to within `tolerance`.

@@ -333,3 +333,68 @@ async fn five_thousand_specs_fit_and_are_found_at_once() -> Result<()> {
     ensure!(phone.run("return document.querySelectorAll('.rows li').length").await?.as_u64() <= Some(15));
     Ok(())
 }
+
+#[tokio::test]
+async fn a_spec_travels_as_a_link_a_code_a_recipe_and_a_table() -> Result<()> {
+    let (serving, phone) = phone_with(CATCH).await?;
+    phone.open("specs").await?;
+    phone.tap_on("Try a demo").await?;
+    phone.tap_on("Hedgerow clerk").await?;
+    phone.tap_on("Share as a link").await?;
+    phone.until("document.querySelector('.code figcaption')?.textContent.includes('packed=')").await?;
+    let link = phone.run("return document.querySelector('.code figcaption').textContent").await?;
+    let link = link.as_str().unwrap_or_default().to_owned();
+    ensure!(link.len() < 1200, "{} letters", link.len());
+    assert_eq!(phone.foreign_requests().await?, Vec::<String>::new());
+
+    // The code on the screen, read by a decoder of other make.
+    phone.run("document.querySelector('.code svg').scrollIntoView({ block: 'center' })").await?;
+    let modules = "const s = document.querySelector('.code svg'), n = s.viewBox.baseVal.width, p = s.querySelector('path');
+        const rows = []; for (let y = 0; y < n; y++) { let row = ''; for (let x = 0; x < n; x++) row += p.isPointInFill(new DOMPoint(x + .5, y + .5)) ? '#' : ' '; rows.push(row) } return rows";
+    let modules = phone.run(modules).await?;
+    let rows: Vec<Vec<u8>> = modules
+        .as_array()
+        .into_iter()
+        .flatten()
+        .map(|row| row.as_str().unwrap_or_default().bytes().map(|dot| if dot == b'#' { 0 } else { 255 }).collect())
+        .collect();
+    let mut image =
+        rqrr::PreparedImage::prepare_from_greyscale(rows.len() * 4, rows.len() * 4, |x, y| rows[y / 4][x / 4]);
+    let (_, read) = image.detect_grids()[0].decode()?;
+    assert_eq!(read, link);
+
+    // Opened on another phone it is shown first, and taken when asked.
+    let other = Phone::start(&serving.url(), &Setup::default()).await?;
+    other.open(link.split_once("#/").map_or("", |(_, address)| address)).await?;
+    other.strip_says("1 new | 0 the same, 0 differing. Nothing is taken until you say").await?;
+    assert_eq!(stored(&other, "spec/").await?, Vec::<String>::new());
+    other.tap_on("Take what is new").await?;
+    other.open("specs").await?;
+    other.tap_on("Hedgerow clerk").await?;
+    assert!(other.value("lines").await?.contains("20 ml hedge syrup"));
+    // One cut short says so and changes nothing.
+    let cut = link.split_once("#/").map_or("", |(_, address)| &address[..address.len() - 40]).to_owned();
+    other.open(&cut).await?;
+    other.strip_says("? | It can't be read").await?;
+
+    phone.tap_on("Save as a recipe file").await?;
+    phone.until("window.__given.length === 1").await?;
+    let recipe = phone.run("return window.__given[0]").await?;
+    assert!(recipe.as_str().is_some_and(|text| text.contains("\"@type\": \"Recipe\"") && text.contains("HowToStep")));
+    phone.tap_on("Scale it").await?;
+    phone.tap_on("Save as CSV").await?;
+    phone.until("window.__given.length === 2").await?;
+    let csv = phone.run("return window.__given[1]").await?;
+    assert!(
+        csv.as_str().is_some_and(
+            |text| text.starts_with("\"ingredient\",\"amount\",\"remark\"\r\n\"London dry gin\",\"900 ml\"")
+        ),
+        "{csv}"
+    );
+    // And what is in Scale can be kept.
+    phone.tap_on("Keep it in Specs").await?;
+    phone.until("location.hash === '#/specs/spec'").await?;
+    assert!(phone.value("lines").await?.starts_with("50 ml London dry gin"));
+    assert_eq!(phone.wrongs().await?, Vec::<String>::new());
+    Ok(())
+}
