@@ -267,6 +267,15 @@ impl Desk {
                     self.library.backed_up();
                 }
             }
+            Do::GiveUnsaved if self.is_of_book() => self.do_else(Do::Backup),
+            Do::GiveUnsaved => {
+                let texts = untrack(|| {
+                    self.slot().with(|texts| {
+                        texts.iter().map(|(name, text)| format!("{name}:\n{text}\n")).collect::<Vec<_>>().join("\n")
+                    })
+                });
+                browser::give("meniscus-unsaved.txt", &texts);
+            }
             Do::GiveUnread => {
                 let book = self.bench.get_untracked().book;
                 let texts: Vec<String> = book

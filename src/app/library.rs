@@ -19,7 +19,8 @@ pub(super) struct Library {
     sight: RwSignal<Sight>,
 }
 
-const NOT_SAVED: &str = "Not saved";
+/// What the notice of a save that failed begins with.
+pub(super) const NOT_SAVED: &str = "Not saved";
 const BOTH_KEPT: &str = "This was changed in another tab too. Both are kept: choose one on its page.";
 
 impl Library {

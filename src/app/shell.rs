@@ -5,8 +5,10 @@ use leptos::prelude::*;
 use super::block::block;
 use super::browser;
 use super::desk::Desk;
+use super::library::NOT_SAVED;
 use super::part::{all, button, link, nothing, on_tap, part};
 use crate::form::route::Place;
+use crate::form::screen::Do;
 
 /// The pills, and the offer of an update.
 pub(super) fn header(desk: Desk) -> AnyView {
@@ -57,6 +59,11 @@ fn notice(desk: Desk) -> AnyView {
     if said.is_empty() {
         return nothing();
     }
+    // What could not be saved can be taken home as a file.
+    let give = match said.starts_with(NOT_SAVED) {
+        true => button("", "Save as a file".into(), true, on_tap(move || desk.do_to_book(Do::GiveUnsaved))),
+        false => nothing(),
+    };
     let put_away = button("", "OK".into(), true, on_tap(move || desk.sight.update(|sight| sight.notice.clear())));
-    view! { <p class="notice" role="alert"><span>{said}</span>{put_away}</p> }.into_any()
+    view! { <p class="notice" role="alert"><span>{said}</span>{give}{put_away}</p> }.into_any()
 }

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::desk::Sight;
+use super::library::NOT_SAVED;
 use crate::form::Texts;
 use crate::store::{self, Kept, Loaded};
 
@@ -16,8 +17,6 @@ pub(super) struct Slot {
     /// False when what is stored could be neither read nor set aside, and so must not be overwritten.
     may_write: bool,
 }
-
-const NOT_SAVED: &str = "Not saved";
 
 impl Slot {
     /// Opens the slot; empty texts stand for the defaults where nothing is stored.

@@ -119,6 +119,8 @@ pub enum Do {
     Recipe,
     /// Gives the table of the screen as CSV.
     Csv,
+    /// Gives what could not be saved.
+    GiveUnsaved,
 }
 
 /// A button.

@@ -398,3 +398,38 @@ async fn a_spec_travels_as_a_link_a_code_a_recipe_and_a_table() -> Result<()> {
     assert_eq!(phone.wrongs().await?, Vec::<String>::new());
     Ok(())
 }
+
+/// The browser's own limit, reached for real.
+#[tokio::test]
+async fn a_full_store_says_so_keeps_what_was_typed_and_recovers() -> Result<()> {
+    let (_serving, phone) = phone_with(CATCH).await?;
+    phone.open("specs").await?;
+    phone.tap_on("Try a demo").await?;
+    phone.tap_on("Orchard lantern").await?;
+    phone.strip_says("Orchard lantern").await?;
+    phone.run("let n = 0; for (let size = 1e6; size >= 1; size = Math.floor(size / 2)) { try { for (;;) localStorage['other/' + n++] = 'x'.repeat(size) } catch {} }").await?;
+    let long = "a long note ".repeat(40);
+    phone.put("notes", &long).await?;
+    phone.until("document.body.innerText.includes('Not saved')").await?;
+    assert_eq!(phone.value("notes").await?, long);
+    // It can be taken home.
+    phone.tap_on("Save as a file").await?;
+    phone.until("window.__given.length === 1").await?;
+    assert!(
+        phone
+            .run("return window.__given[0]")
+            .await?
+            .as_str()
+            .is_some_and(|text| text.contains("a long note a long note"))
+    );
+    phone.tap_on("Duplicate").await?;
+    phone.until("document.body.innerText.includes('Not saved')").await?;
+    phone
+        .run("for (const key of Object.keys(localStorage)) if (key.startsWith('other/')) localStorage.removeItem(key)")
+        .await?;
+    phone.put("notes", &format!("{long}!")).await?;
+    phone.until("!document.body.innerText.includes('Not saved')").await?;
+    phone.reload().await?;
+    assert_eq!(phone.value("notes").await?, format!("{long}!"));
+    Ok(())
+}
