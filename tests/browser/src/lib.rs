@@ -6,4 +6,4 @@ mod driver;
 mod page;
 
 pub use driver::{DESK, NARROW, PHONE, Phone, Setup, Shape};
-pub use page::ROUTES;
+pub use page::{CATCH_FILES, ROUTES};

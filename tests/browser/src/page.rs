@@ -23,6 +23,11 @@ pub const ROUTES: [&str; 13] = [
     "shelf/ingredients",
 ];
 
+/// Keeps the files that the app gives in `__given`, and has `hand(text)` give it one, as a person would choose it.
+pub const CATCH_FILES: &str = "window.__given = []; URL.createObjectURL = (b) => { b.text().then(t => __given.push(t)); return '#' };
+    navigator.canShare = undefined; HTMLAnchorElement.prototype.click = function () {};
+    window.addEventListener('DOMContentLoaded', () => { window.hand = (text) => dispatchEvent(Object.assign(new Event('meniscus-file'), { text })) })";
+
 impl Phone {
     /// Opens a screen, and waits until the app has drawn it.
     ///
@@ -84,6 +89,19 @@ impl Phone {
     pub async fn value(&self, name: &str) -> Result<String> {
         let value = self.run(&format!("return document.getElementById('{name}').value")).await?;
         value.as_str().map(str::to_owned).with_context(|| format!("no field {name}"))
+    }
+
+    /// What is stored under keys that begin so, as "key=text".
+    ///
+    /// # Errors
+    /// When the page is gone.
+    pub async fn stored(&self, prefix: &str) -> Result<Vec<String>> {
+        let script = format!(
+            "return Object.keys(localStorage).filter(k => k.startsWith('meniscus/{prefix}')).sort()
+               .map(k => k.slice(9) + '=' + localStorage[k])"
+        );
+        let found = self.run(&script).await?;
+        Ok(found.as_array().into_iter().flatten().filter_map(|text| text.as_str().map(str::to_owned)).collect())
     }
 
     /// Puts a text in a field at once, as a paste does.

@@ -1,6 +1,4 @@
-//! The book on a phone: specs and ingredients written, found, changed, lost and brought back.
-
-use std::time::Duration;
+//! The book on a phone: specs and ingredients written, found, changed, deleted and brought back; in and out of files.
 
 use anyhow::{Result, ensure};
 use browser::{Phone, Setup};
@@ -11,15 +9,6 @@ async fn phone_with(before: &str) -> Result<(Serving, Phone)> {
     let serving = Serving::start(&xtask::dist())?;
     let phone = Phone::start(&serving.url(), &Setup { before: before.into(), ..Setup::default() }).await?;
     Ok((serving, phone))
-}
-
-/// What is stored under keys that begin so, as "key=text".
-async fn stored(phone: &Phone, prefix: &str) -> Result<Vec<String>> {
-    let script = format!(
-        "return Object.keys(localStorage).filter(k => k.startsWith('meniscus/{prefix}')).sort().map(k => k.slice(9) + '=' + localStorage[k])"
-    );
-    let found = phone.run(&script).await?;
-    Ok(found.as_array().into_iter().flatten().filter_map(|text| text.as_str().map(str::to_owned)).collect())
 }
 
 #[tokio::test]
@@ -104,58 +93,8 @@ async fn a_new_spec_is_typed_and_a_bar_s_own_figures_count() -> Result<()> {
 }
 
 #[tokio::test]
-async fn an_edit_in_one_tab_shows_in_the_other() -> Result<()> {
-    let (_serving, phone) = phone_with("").await?;
-    phone.open("specs").await?;
-    phone.tap_on("Try a demo").await?;
-    phone.tap_on("Barn owl").await?;
-    phone.strip_says("Barn owl").await?;
-    let first = phone.tab().await?;
-    phone.new_tab().await?;
-    phone.open("specs/spec").await?;
-    phone.strip_says("Barn owl").await?;
-    phone.put("name", "Barn owl, late").await?;
-    phone.go_to_tab(&first).await?;
-    phone.strip_says("Barn owl, late").await?;
-    assert_eq!(phone.value("name").await?, "Barn owl, late");
-    Ok(())
-}
-
-#[tokio::test]
-async fn a_conflicting_edit_is_kept_twice_and_chosen_from() -> Result<()> {
-    // Neither tab hears of the other.
-    let (_serving, phone) = phone_with("addEventListener('storage', e => e.stopImmediatePropagation(), true)").await?;
-    phone.open("specs").await?;
-    phone.tap_on("Try a demo").await?;
-    phone.tap_on("Barn owl").await?;
-    phone.strip_says("Barn owl").await?;
-    let first = phone.tab().await?;
-    phone.new_tab().await?;
-    phone.open("specs/spec").await?;
-    phone.put("notes", "by the second").await?;
-    phone.go_to_tab(&first).await?;
-    phone.put("notes", "by the first").await?;
-    phone.until("document.body.innerText.includes('Both are kept')").await?;
-    phone.until("document.getElementById('notes')?.value === 'by the first'").await?;
-    assert!(phone.words().await?.contains("changed in two tabs at once"));
-    let specs = stored(&phone, "spec/demo-3").await?;
-    assert_eq!(specs.len(), 2, "{specs:?}");
-    assert!(specs.iter().any(|text| text.contains("by the second")), "{specs:?}");
-    phone.tap_on("Keep this one").await?;
-    let specs = stored(&phone, "spec/demo-3").await?;
-    ensure!(specs.len() == 1 && specs[0].contains("by the first"), "{specs:?}");
-    phone.tap_on("Undo").await?;
-    assert_eq!(stored(&phone, "spec/demo-3").await?.len(), 2);
-    Ok(())
-}
-
-const CATCH: &str = "window.__given = []; URL.createObjectURL = (b) => { b.text().then(t => __given.push(t)); return '#' };
-    navigator.canShare = undefined; HTMLAnchorElement.prototype.click = function () {};
-    window.addEventListener('DOMContentLoaded', () => { window.hand = (text) => dispatchEvent(Object.assign(new Event('meniscus-file'), { text })) })";
-
-#[tokio::test]
 async fn a_backup_goes_out_and_comes_back() -> Result<()> {
-    let (serving, phone) = phone_with(CATCH).await?;
+    let (serving, phone) = phone_with(browser::CATCH_FILES).await?;
     phone.open("specs/backup").await?;
     phone.tap_on("Put the demo in").await?;
     phone.strip_says("3 specs | Never backed up").await?;
@@ -167,7 +106,8 @@ async fn a_backup_goes_out_and_comes_back() -> Result<()> {
     assert!(text.contains("\"meniscus backup\"") && text.contains("Orchard lantern"));
 
     // On another phone, with one spec changed since.
-    let other = Phone::start(&serving.url(), &Setup { before: CATCH.into(), ..Setup::default() }).await?;
+    let other =
+        Phone::start(&serving.url(), &Setup { before: browser::CATCH_FILES.into(), ..Setup::default() }).await?;
     other.open("specs/backup").await?;
     other.run(&format!("hand({})", json!(text))).await?;
     other.strip_says("5 new | 0 the same, 0 differing. Nothing is taken until you say").await?;
@@ -178,110 +118,14 @@ async fn a_backup_goes_out_and_comes_back() -> Result<()> {
     other.strip_says("0 new | 4 the same, 1 differing").await?;
     assert!(other.words().await?.contains("Orchard lantern\ndiffers from yours"));
     other.tap_on("Take new and differing").await?;
-    assert!(stored(&other, "spec/demo-1").await?[0].contains("14 coins"));
+    assert!(other.stored("spec/demo-1").await?[0].contains("14 coins"));
     other.tap_on("Undo").await?;
-    assert!(stored(&other, "spec/demo-1").await?[0].contains("11 coins"));
+    assert!(other.stored("spec/demo-1").await?[0].contains("11 coins"));
     other.run("hand('{\"kind\":\"meniscus backup\",\"version\":1,\"at\":1,\"specs\":[{\"id\":\"a/b\",\"data\":{\"name\":\"Lamp\"}}]}')").await?;
     other.strip_says("? | Spec 1, “Lamp”, can't be taken, for its id. Nothing was changed.").await?;
     other.tap_on("Take the demo away").await?;
-    assert_eq!(stored(&other, "spec/").await?, Vec::<String>::new());
-    assert_eq!(stored(&other, "ingredient/").await?, Vec::<String>::new());
-    Ok(())
-}
-
-#[tokio::test]
-async fn markup_in_every_field_is_text_and_runs_nothing() -> Result<()> {
-    let (_serving, phone) = phone_with(CATCH).await?;
-    let evil = "<img src=x onerror=\"window.__wrong.push('ran')\"><script>window.__wrong.push('ran')</script>";
-    let spec = json!({ "name": evil, "tags": evil, "notes": evil, "made": 1, "forms": [{ "name": evil, "lines": format!("45 ml {evil}\n{evil}"),
-        "method": evil, "glass": evil, "holds": evil, "ice": evil, "garnish": evil, "steps": evil }, { "name": evil }] });
-    let own = json!({ "name": evil, "like": evil, "strength": evil, "sugar": evil, "brix": evil, "acid": evil, "notes": evil, "made": 1 });
-    let file = json!({ "kind": "meniscus backup", "version": 1, "at": 1,
-        "specs": [{ "id": "evil", "data": spec }], "ingredients": [{ "id": "evil", "data": own }] });
-    phone.open("specs/backup").await?;
-    phone.run(&format!("hand({})", json!(file.to_string()))).await?;
-    phone.strip_says("2 new").await?;
-    phone.tap_on("Take what is new").await?;
-    for address in [
-        "specs",
-        "specs/spec?id=evil",
-        "shelf/ingredients?id=evil",
-        "specs/backup",
-        "service/balance?spec=45+ml+%3Cimg+src%3Dx%3E",
-    ] {
-        phone.open(address).await?;
-        phone.reload().await?;
-        assert_eq!(
-            phone.run("return document.querySelectorAll('main img, main script').length").await?,
-            0,
-            "{address}"
-        );
-    }
-    assert_eq!(phone.wrongs().await?, Vec::<String>::new());
-    Ok(())
-}
-
-/// Every so many writes throw, or are dropped. What the app does not say is unsaved, is saved.
-#[tokio::test]
-async fn with_writes_that_fail_nothing_acknowledged_is_lost() -> Result<()> {
-    for (nth, fault) in [(3, "throw new DOMException('full', 'QuotaExceededError')"), (4, "return"), (7, "return")] {
-        let before = format!(
-            "window.__n = 0; window.__fail = false; const set = Storage.prototype.setItem;
-             Storage.prototype.setItem = function (k, v) {{ if (window.__fail && ++__n % {nth} === 0) {{ {fault} }} return set.call(this, k, v) }}"
-        );
-        let (_serving, phone) = phone_with(&before).await?;
-        phone.open("specs").await?;
-        phone.tap_on("Try a demo").await?;
-        phone.tap_on("Orchard lantern").await?;
-        phone.strip_says("Orchard lantern").await?;
-        phone.run("window.__fail = true").await?;
-        let mut refused = 0;
-        for round in 0..12 {
-            let typed = format!("note {round}");
-            phone.put("notes", &typed).await?;
-            assert_eq!(phone.value("notes").await?, typed, "what was typed stays on the screen");
-            let says_unsaved = phone.words().await?.contains("Not saved");
-            let is_saved = stored(&phone, "spec/demo-1").await?[0].contains(&format!("\"{typed}\""));
-            ensure!(is_saved || says_unsaved, "every {nth} {fault}, round {round}: lost in silence");
-            refused += usize::from(says_unsaved);
-        }
-        ensure!((1..12).contains(&refused), "{refused} refused");
-        // A deed on several keys is whole or not done at all, and an act not done says so.
-        for _ in 0..4 {
-            phone.tap_on("Duplicate").await?;
-            let book = stored(&phone, "spec/").await?;
-            ensure!(book.iter().all(|text| text.contains("\"sum\"")), "{book:?}");
-        }
-        phone.run("window.__fail = false").await?;
-        phone.reload().await?;
-        let unread = phone.words().await?;
-        ensure!(!unread.contains("could not be opened"), "{unread}");
-    }
-    Ok(())
-}
-
-#[tokio::test]
-async fn a_browser_killed_in_the_middle_opens_with_what_was_written() -> Result<()> {
-    let serving = Serving::start(&xtask::dist())?;
-    let profile = tempfile::tempdir()?;
-    let setup = || Setup { profile: Some(profile.path().to_path_buf()), ..Setup::default() };
-    let phone = Phone::start(&serving.url(), &setup()).await?;
-    phone.open("specs").await?;
-    phone.tap_on("Try a demo").await?;
-    phone.tap_on("Orchard lantern").await?;
-    phone.type_in("notes", "written before the lights went out").await?;
-    // Chromium itself writes local storage to disk every five seconds.
-    tokio::time::sleep(Duration::from_secs(7)).await;
-    phone.tap_on("Duplicate").await?;
-    phone.type_in("name", "half").await?;
-    // SIGKILL to the whole group.
-    drop(phone);
-    let phone = Phone::start(&serving.url(), &setup()).await?;
-    phone.open("specs").await?;
-    phone.strip_says("specs").await?;
-    assert!(!phone.words().await?.contains("could not be opened"));
-    phone.open("specs/spec?id=demo-1").await?;
-    assert_eq!(phone.value("notes").await?, "written before the lights went out");
+    assert_eq!(other.stored("spec/").await?, Vec::<String>::new());
+    assert_eq!(other.stored("ingredient/").await?, Vec::<String>::new());
     Ok(())
 }
 
@@ -336,7 +180,7 @@ async fn five_thousand_specs_fit_and_are_found_at_once() -> Result<()> {
 
 #[tokio::test]
 async fn a_spec_travels_as_a_link_a_code_a_recipe_and_a_table() -> Result<()> {
-    let (serving, phone) = phone_with(CATCH).await?;
+    let (serving, phone) = phone_with(browser::CATCH_FILES).await?;
     phone.open("specs").await?;
     phone.tap_on("Try a demo").await?;
     phone.tap_on("Hedgerow clerk").await?;
@@ -367,7 +211,7 @@ async fn a_spec_travels_as_a_link_a_code_a_recipe_and_a_table() -> Result<()> {
     let other = Phone::start(&serving.url(), &Setup::default()).await?;
     other.open(link.split_once("#/").map_or("", |(_, address)| address)).await?;
     other.strip_says("1 new | 0 the same, 0 differing. Nothing is taken until you say").await?;
-    assert_eq!(stored(&other, "spec/").await?, Vec::<String>::new());
+    assert_eq!(other.stored("spec/").await?, Vec::<String>::new());
     other.tap_on("Take what is new").await?;
     other.open("specs").await?;
     other.tap_on("Hedgerow clerk").await?;
@@ -396,40 +240,5 @@ async fn a_spec_travels_as_a_link_a_code_a_recipe_and_a_table() -> Result<()> {
     phone.until("location.hash === '#/specs/spec'").await?;
     assert!(phone.value("lines").await?.starts_with("50 ml London dry gin"));
     assert_eq!(phone.wrongs().await?, Vec::<String>::new());
-    Ok(())
-}
-
-/// The browser's own limit, reached for real.
-#[tokio::test]
-async fn a_full_store_says_so_keeps_what_was_typed_and_recovers() -> Result<()> {
-    let (_serving, phone) = phone_with(CATCH).await?;
-    phone.open("specs").await?;
-    phone.tap_on("Try a demo").await?;
-    phone.tap_on("Orchard lantern").await?;
-    phone.strip_says("Orchard lantern").await?;
-    phone.run("let n = 0; for (let size = 1e6; size >= 1; size = Math.floor(size / 2)) { try { for (;;) localStorage['other/' + n++] = 'x'.repeat(size) } catch {} }").await?;
-    let long = "a long note ".repeat(40);
-    phone.put("notes", &long).await?;
-    phone.until("document.body.innerText.includes('Not saved')").await?;
-    assert_eq!(phone.value("notes").await?, long);
-    // It can be taken home.
-    phone.tap_on("Save as a file").await?;
-    phone.until("window.__given.length === 1").await?;
-    assert!(
-        phone
-            .run("return window.__given[0]")
-            .await?
-            .as_str()
-            .is_some_and(|text| text.contains("a long note a long note"))
-    );
-    phone.tap_on("Duplicate").await?;
-    phone.until("document.body.innerText.includes('Not saved')").await?;
-    phone
-        .run("for (const key of Object.keys(localStorage)) if (key.startsWith('other/')) localStorage.removeItem(key)")
-        .await?;
-    phone.put("notes", &format!("{long}!")).await?;
-    phone.until("!document.body.innerText.includes('Not saved')").await?;
-    phone.reload().await?;
-    assert_eq!(phone.value("notes").await?, format!("{long}!"));
     Ok(())
 }

@@ -1,0 +1,191 @@
+//! What the book survives: two tabs, writes that fail, a full store, a killed browser, hostile files.
+
+use std::time::Duration;
+
+use anyhow::{Result, ensure};
+use browser::{Phone, Setup};
+use serde_json::json;
+use xtask::server::Serving;
+
+async fn phone_with(before: &str) -> Result<(Serving, Phone)> {
+    let serving = Serving::start(&xtask::dist())?;
+    let phone = Phone::start(&serving.url(), &Setup { before: before.into(), ..Setup::default() }).await?;
+    Ok((serving, phone))
+}
+
+#[tokio::test]
+async fn an_edit_in_one_tab_shows_in_the_other() -> Result<()> {
+    let (_serving, phone) = phone_with("").await?;
+    phone.open("specs").await?;
+    phone.tap_on("Try a demo").await?;
+    phone.tap_on("Barn owl").await?;
+    phone.strip_says("Barn owl").await?;
+    let first = phone.tab().await?;
+    phone.new_tab().await?;
+    phone.open("specs/spec").await?;
+    phone.strip_says("Barn owl").await?;
+    phone.put("name", "Barn owl, late").await?;
+    phone.go_to_tab(&first).await?;
+    phone.strip_says("Barn owl, late").await?;
+    assert_eq!(phone.value("name").await?, "Barn owl, late");
+    Ok(())
+}
+
+#[tokio::test]
+async fn a_conflicting_edit_is_kept_twice_and_chosen_from() -> Result<()> {
+    // Neither tab hears of the other.
+    let (_serving, phone) = phone_with("addEventListener('storage', e => e.stopImmediatePropagation(), true)").await?;
+    phone.open("specs").await?;
+    phone.tap_on("Try a demo").await?;
+    phone.tap_on("Barn owl").await?;
+    phone.strip_says("Barn owl").await?;
+    let first = phone.tab().await?;
+    phone.new_tab().await?;
+    phone.open("specs/spec").await?;
+    phone.put("notes", "by the second").await?;
+    phone.go_to_tab(&first).await?;
+    phone.put("notes", "by the first").await?;
+    phone.until("document.body.innerText.includes('Both are kept')").await?;
+    phone.until("document.getElementById('notes')?.value === 'by the first'").await?;
+    assert!(phone.words().await?.contains("changed in two tabs at once"));
+    let specs = phone.stored("spec/demo-3").await?;
+    assert_eq!(specs.len(), 2, "{specs:?}");
+    assert!(specs.iter().any(|text| text.contains("by the second")), "{specs:?}");
+    phone.tap_on("Keep this one").await?;
+    let specs = phone.stored("spec/demo-3").await?;
+    ensure!(specs.len() == 1 && specs[0].contains("by the first"), "{specs:?}");
+    phone.tap_on("Undo").await?;
+    assert_eq!(phone.stored("spec/demo-3").await?.len(), 2);
+    Ok(())
+}
+
+#[tokio::test]
+async fn markup_in_every_field_is_text_and_runs_nothing() -> Result<()> {
+    let (_serving, phone) = phone_with(browser::CATCH_FILES).await?;
+    let evil = "<img src=x onerror=\"window.__wrong.push('ran')\"><script>window.__wrong.push('ran')</script>";
+    let spec = json!({ "name": evil, "tags": evil, "notes": evil, "made": 1, "forms": [{ "name": evil, "lines": format!("45 ml {evil}\n{evil}"),
+        "method": evil, "glass": evil, "holds": evil, "ice": evil, "garnish": evil, "steps": evil }, { "name": evil }] });
+    let own = json!({ "name": evil, "like": evil, "strength": evil, "sugar": evil, "brix": evil, "acid": evil, "notes": evil, "made": 1 });
+    let file = json!({ "kind": "meniscus backup", "version": 1, "at": 1,
+        "specs": [{ "id": "evil", "data": spec }], "ingredients": [{ "id": "evil", "data": own }] });
+    phone.open("specs/backup").await?;
+    phone.run(&format!("hand({})", json!(file.to_string()))).await?;
+    phone.strip_says("2 new").await?;
+    phone.tap_on("Take what is new").await?;
+    for address in [
+        "specs",
+        "specs/spec?id=evil",
+        "shelf/ingredients?id=evil",
+        "specs/backup",
+        "service/balance?spec=45+ml+%3Cimg+src%3Dx%3E",
+    ] {
+        phone.open(address).await?;
+        phone.reload().await?;
+        assert_eq!(
+            phone.run("return document.querySelectorAll('main img, main script').length").await?,
+            0,
+            "{address}"
+        );
+    }
+    assert_eq!(phone.wrongs().await?, Vec::<String>::new());
+    Ok(())
+}
+
+/// Every so many writes throw, or are dropped. What the app does not say is unsaved, is saved.
+#[tokio::test]
+async fn with_writes_that_fail_nothing_acknowledged_is_lost() -> Result<()> {
+    for (nth, fault) in [(3, "throw new DOMException('full', 'QuotaExceededError')"), (4, "return"), (7, "return")] {
+        let before = format!(
+            "window.__n = 0; window.__fail = false; const set = Storage.prototype.setItem;
+             Storage.prototype.setItem = function (k, v) {{ if (window.__fail && ++__n % {nth} === 0) {{ {fault} }} return set.call(this, k, v) }}"
+        );
+        let (_serving, phone) = phone_with(&before).await?;
+        phone.open("specs").await?;
+        phone.tap_on("Try a demo").await?;
+        phone.tap_on("Orchard lantern").await?;
+        phone.strip_says("Orchard lantern").await?;
+        phone.run("window.__fail = true").await?;
+        let mut refused = 0;
+        for round in 0..12 {
+            let typed = format!("note {round}");
+            phone.put("notes", &typed).await?;
+            assert_eq!(phone.value("notes").await?, typed, "what was typed stays on the screen");
+            let says_unsaved = phone.words().await?.contains("Not saved");
+            let is_saved = phone.stored("spec/demo-1").await?[0].contains(&format!("\"{typed}\""));
+            ensure!(is_saved || says_unsaved, "every {nth} {fault}, round {round}: lost in silence");
+            refused += usize::from(says_unsaved);
+        }
+        ensure!((1..12).contains(&refused), "{refused} refused");
+        // A deed on several keys is whole or not done at all, and an act not done says so.
+        for _ in 0..4 {
+            phone.tap_on("Duplicate").await?;
+            let book = phone.stored("spec/").await?;
+            ensure!(book.iter().all(|text| text.contains("\"sum\"")), "{book:?}");
+        }
+        phone.run("window.__fail = false").await?;
+        phone.reload().await?;
+        let unread = phone.words().await?;
+        ensure!(!unread.contains("could not be opened"), "{unread}");
+    }
+    Ok(())
+}
+
+#[tokio::test]
+async fn a_browser_killed_in_the_middle_opens_with_what_was_written() -> Result<()> {
+    let serving = Serving::start(&xtask::dist())?;
+    let profile = tempfile::tempdir()?;
+    let setup = || Setup { profile: Some(profile.path().to_path_buf()), ..Setup::default() };
+    let phone = Phone::start(&serving.url(), &setup()).await?;
+    phone.open("specs").await?;
+    phone.tap_on("Try a demo").await?;
+    phone.tap_on("Orchard lantern").await?;
+    phone.type_in("notes", "written before the lights went out").await?;
+    // Chromium itself writes local storage to disk every five seconds.
+    tokio::time::sleep(Duration::from_secs(7)).await;
+    phone.tap_on("Duplicate").await?;
+    phone.type_in("name", "half").await?;
+    // SIGKILL to the whole group.
+    drop(phone);
+    let phone = Phone::start(&serving.url(), &setup()).await?;
+    phone.open("specs").await?;
+    phone.strip_says("specs").await?;
+    assert!(!phone.words().await?.contains("could not be opened"));
+    phone.open("specs/spec?id=demo-1").await?;
+    assert_eq!(phone.value("notes").await?, "written before the lights went out");
+    Ok(())
+}
+
+/// The browser's own limit, reached for real.
+#[tokio::test]
+async fn a_full_store_says_so_keeps_what_was_typed_and_recovers() -> Result<()> {
+    let (_serving, phone) = phone_with(browser::CATCH_FILES).await?;
+    phone.open("specs").await?;
+    phone.tap_on("Try a demo").await?;
+    phone.tap_on("Orchard lantern").await?;
+    phone.strip_says("Orchard lantern").await?;
+    phone.run("let n = 0; for (let size = 1e6; size >= 1; size = Math.floor(size / 2)) { try { for (;;) localStorage['other/' + n++] = 'x'.repeat(size) } catch {} }").await?;
+    let long = "a long note ".repeat(40);
+    phone.put("notes", &long).await?;
+    phone.until("document.body.innerText.includes('Not saved')").await?;
+    assert_eq!(phone.value("notes").await?, long);
+    // It can be taken home.
+    phone.tap_on("Save as a file").await?;
+    phone.until("window.__given.length === 1").await?;
+    assert!(
+        phone
+            .run("return window.__given[0]")
+            .await?
+            .as_str()
+            .is_some_and(|text| text.contains("a long note a long note"))
+    );
+    phone.tap_on("Duplicate").await?;
+    phone.until("document.body.innerText.includes('Not saved')").await?;
+    phone
+        .run("for (const key of Object.keys(localStorage)) if (key.startsWith('other/')) localStorage.removeItem(key)")
+        .await?;
+    phone.put("notes", &format!("{long}!")).await?;
+    phone.until("!document.body.innerText.includes('Not saved')").await?;
+    phone.reload().await?;
+    assert_eq!(phone.value("notes").await?, format!("{long}!"));
+    Ok(())
+}
