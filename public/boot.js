@@ -3,6 +3,7 @@
 
 const page = document.documentElement;
 const raise = (name) => window.dispatchEvent(new Event(name));
+const hand = (name, text) => window.dispatchEvent(Object.assign(new Event(name), { text }));
 
 function say(words) {
   const line = document.getElementById("first-words");
@@ -74,7 +75,8 @@ window.addEventListener("meniscus-give", async ({ file, text }) => {
   const given = new File([text], file, { type });
   if (matchMedia("(pointer: coarse)").matches && navigator.canShare?.({ files: [given] })) {
     try {
-      return await navigator.share({ files: [given] });
+      await navigator.share({ files: [given] });
+      return hand("meniscus-given", file);
     } catch (problem) {
       if (problem.name === "AbortError") return;
     }
@@ -83,6 +85,7 @@ window.addEventListener("meniscus-give", async ({ file, text }) => {
   link.href = URL.createObjectURL(given);
   link.download = file;
   link.click();
+  hand("meniscus-given", file);
   setTimeout(() => URL.revokeObjectURL(link.href), 60000);
 });
 
@@ -95,7 +98,7 @@ window.addEventListener("meniscus-choose-file", () => {
     if (!file) return;
     // Beyond any book: not read into memory at all.
     const text = file.size > 9000000 ? "9".repeat(8000001) : await file.text();
-    window.dispatchEvent(Object.assign(new Event("meniscus-file"), { text }));
+    hand("meniscus-file", text);
   });
   input.click();
 });
@@ -103,11 +106,10 @@ window.addEventListener("meniscus-choose-file", () => {
 // ---- A spec as a link: compressed, in the letters of addresses ----
 
 const through = (stream, bytes) => new Response(new Blob([bytes]).stream().pipeThrough(stream));
-const hand = (name, text) => window.dispatchEvent(Object.assign(new Event(name), { text }));
 
 window.addEventListener("meniscus-pack", async ({ text }) => {
   const packed = new Uint8Array(await through(new CompressionStream("deflate-raw"), text).arrayBuffer());
-  const letters = btoa(String.fromCharCode(...packed));
+  const letters = btoa(Array.from(packed, (byte) => String.fromCharCode(byte)).join(""));
   hand("meniscus-packed", letters.replaceAll("+", "-").replaceAll("/", "_").replaceAll("=", ""));
 });
 
@@ -123,7 +125,7 @@ window.addEventListener("meniscus-unpack", async ({ text }) => {
     }
     hand("meniscus-file", await new Blob(parts).text());
   } catch {
-    hand("meniscus-file", "a link that was cut short or changed");
+    hand("meniscus-file", "!");
   }
 });
 

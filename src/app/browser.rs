@@ -88,6 +88,11 @@ pub(super) fn hash() -> String {
     window().and_then(|window| window.location().hash().ok()).unwrap_or_default()
 }
 
+/// Whether the page can be seen.
+pub(super) fn is_visible() -> bool {
+    document().is_some_and(|document| !document.hidden())
+}
+
 /// Goes to an address.
 pub(super) fn go(hash: &str) {
     if let Some(window) = window() {
@@ -137,7 +142,7 @@ pub(super) fn page_address() -> String {
     href.split('#').next().unwrap_or_default().to_owned()
 }
 
-/// An id for a new record: 52 random bits.
+/// An id for a new record: 60 random bits.
 pub(super) fn fresh_id() -> String {
     const DIGITS: &[u8; 32] = b"0123456789abcdefghjkmnpqrstvwxyz";
     let digit = |_| char::from(DIGITS[(js_sys::Math::random() * 32.0) as usize % 32]);

@@ -6,6 +6,7 @@ use leptos::prelude::*;
 
 use super::browser;
 use super::desk::Sight;
+use super::slot::note;
 use crate::book::{Book, Card, Entry, Own};
 use crate::form::{Held, card, own};
 use crate::store::deeds::Deed;
@@ -19,14 +20,15 @@ pub(super) struct Library {
     sight: RwSignal<Sight>,
 }
 
-/// What the notice of a save that failed begins with.
-pub(super) const NOT_SAVED: &str = "Not saved";
 const BOTH_KEPT: &str = "This was changed in another tab too. Both are kept: choose one on its page.";
+const TWO_INGREDIENTS: &str =
+    "This was changed in another tab too. Both are kept in the list: delete the one you don't want.";
 
 impl Library {
     /// Opens the ingredients; the specs are read when they are first asked for.
     pub(super) fn open(sight: RwSignal<Sight>) -> Library {
         let library = Library { held: RwSignal::new(Held::default()), sight };
+        library.recover();
         library.read_all(false);
         library
     }
@@ -40,16 +42,53 @@ impl Library {
         self.held.get_untracked()
     }
 
-    fn read_all(self, with_cards: bool) {
-        match ledger::load(&Local, with_cards) {
-            Ok(mut book) => {
-                book.import = self.book().import.clone();
-                book.shared = self.book().shared.clone();
-                book.now = now();
-                self.held.set(Held::new(book));
-            }
-            Err(problem) => self.say(problem),
+    /// Reads the store anew. What could not be saved stays as it is in this tab.
+    pub(super) fn read_all(self, with_cards: bool) {
+        let mut book = match ledger::load(&Local, with_cards) {
+            Ok(book) => book,
+            Err(problem) => return self.say(problem),
+        };
+        let mine = self.book();
+        let unsaved = self.sight.with_untracked(|sight| sight.unsaved.clone());
+        for entry in mine.cards.iter().filter(|entry| unsaved.contains(&format!("{SPECS}{}", entry.id))) {
+            book.cards.retain(|there| there.id != entry.id);
+            book.cards.push(Arc::clone(entry));
         }
+        for entry in mine.own.iter().filter(|entry| unsaved.contains(&format!("{INGREDIENTS}{}", entry.id))) {
+            book.own.retain(|there| there.id != entry.id);
+            book.own.push(Arc::clone(entry));
+        }
+        book.sort();
+        book.import.clone_from(&mine.import);
+        book.shared.clone_from(&mine.shared);
+        book.now = now();
+        self.held.set(Held::new(book));
+    }
+
+    /// Takes back what a tab that was killed had begun, now or when no other tab can be at it any more.
+    fn recover(self) {
+        if let Ok(true) = journal::recover(&Local, now()) {
+            browser::later(6_000, move || {
+                let _ = journal::recover(&Local, now());
+                self.read_all(self.book().has_cards);
+            });
+        }
+    }
+
+    /// Saves once more what could not be saved. True when nothing is unsaved.
+    pub(super) fn save_the_unsaved(self) -> bool {
+        let book = self.book();
+        for key in self.sight.with_untracked(|sight| sight.unsaved.clone()) {
+            if let Some(entry) = key.strip_prefix(SPECS).and_then(|id| book.card(id)) {
+                let saved = ledger::save(&Local, SPECS, entry, now(), &browser::fresh_id());
+                self.put_card(Entry::clone(entry), saved);
+            } else if let Some(entry) = key.strip_prefix(INGREDIENTS).and_then(|id| book.own(id)) {
+                let saved = ledger::save(&Local, INGREDIENTS, entry, now(), &browser::fresh_id());
+                note(self.sight, &key, saved.map(|_| ()));
+            }
+        }
+        let is_of_book = |key: &String| key.starts_with(SPECS) || key.starts_with(INGREDIENTS);
+        self.sight.with_untracked(|sight| !sight.unsaved.iter().any(is_of_book))
     }
 
     /// Reads the specs, unless they have been read.
@@ -57,6 +96,11 @@ impl Library {
         if !self.book().has_cards {
             self.read_all(true);
         }
+    }
+
+    /// Whether the specs have been read.
+    pub(super) fn has_cards(self) -> bool {
+        self.book().has_cards
     }
 
     /// Counts the room taken.
@@ -77,15 +121,11 @@ impl Library {
         self.sight.update(|sight| sight.notice = problem.to_string());
     }
 
-    /// Says that what was not saved is saved now.
-    fn saved(self) {
-        if self.sight.with_untracked(|sight| sight.notice.starts_with(NOT_SAVED)) {
-            self.sight.update(|sight| sight.notice.clear());
-        }
-    }
-
-    /// Takes over what another tab has changed under a key.
+    /// Takes over what another tab has changed under a key; what is unsaved here stays.
     pub(super) fn follow(self, key: &str) {
+        if self.sight.with_untracked(|sight| sight.unsaved.iter().any(|unsaved| unsaved == key)) {
+            return;
+        }
         let id = |prefix: &str| key.strip_prefix(prefix).map(str::to_owned);
         if let Some(id) = id(SPECS).filter(|_| self.book().has_cards) {
             let read = ledger::card(&Local, &id);
@@ -113,17 +153,23 @@ impl Library {
     /// Puts an edited card in the book; the id it is open under, when that has changed.
     fn put_card(self, mut entry: Entry<Card>, saved: Result<Saved, SaveProblem>) -> Option<String> {
         let first = entry.id.clone();
+        let key = format!("{SPECS}{first}");
         match saved {
             Ok(Saved::Kept(stamp)) => {
                 entry.stamp = stamp;
-                self.saved();
+                note(self.sight, &key, Ok(()));
             }
             Ok(Saved::Beside(id, _)) => {
+                note(self.sight, &key, Ok(()));
                 self.sight.update(|sight| BOTH_KEPT.clone_into(&mut sight.notice));
                 self.read_all(true);
                 return Some(id);
             }
-            Err(problem) => self.say(problem),
+            Err(SaveProblem::ReadOnly) => {
+                self.say(SaveProblem::ReadOnly);
+                return None;
+            }
+            Err(problem) => note(self.sight, &key, Err(problem)),
         }
         self.change(|book| {
             if let Some(place) = book.cards.iter_mut().find(|there| there.id == first) {
@@ -139,17 +185,23 @@ impl Library {
         let entry = self.book().own(id).cloned()?;
         let value = own::edited(&entry.value, name, text)?;
         let mut entry: Entry<Own> = Entry { value, ..Entry::clone(&entry) };
+        let key = format!("{INGREDIENTS}{id}");
         match ledger::save(&Local, INGREDIENTS, &entry, now(), &browser::fresh_id()) {
             Ok(Saved::Kept(stamp)) => {
                 entry.stamp = stamp;
-                self.saved();
+                note(self.sight, &key, Ok(()));
             }
             Ok(Saved::Beside(id, _)) => {
-                self.sight.update(|sight| BOTH_KEPT.clone_into(&mut sight.notice));
+                note(self.sight, &key, Ok(()));
+                self.sight.update(|sight| TWO_INGREDIENTS.clone_into(&mut sight.notice));
                 self.read_all(self.book().has_cards);
                 return Some(id);
             }
-            Err(problem) => self.say(problem),
+            Err(SaveProblem::ReadOnly) => {
+                self.say(SaveProblem::ReadOnly);
+                return None;
+            }
+            Err(problem) => note(self.sight, &key, Err(problem)),
         }
         self.change(|book| {
             if let Some(place) = book.own.iter_mut().find(|there| there.id == entry.id) {
@@ -161,22 +213,27 @@ impl Library {
     }
 
     /// Does a deed, all of it or nothing; the record to open, when it was done.
-    pub(super) fn perform(self, deed: Result<Deed, SaveProblem>) -> Option<String> {
+    ///
+    /// # Errors
+    /// Nothing: what went wrong has been said. The book is as it was.
+    pub(super) fn perform(self, deed: Result<Deed, SaveProblem>) -> Result<Option<String>, ()> {
+        if !self.save_the_unsaved() {
+            return Err(());
+        }
         let done = deed.and_then(|deed| {
-            journal::transact(&Local, &deed.words, &deed.texts, now())?;
+            journal::transact(&Local, &deed.words, &deed.puts, now())?;
             Ok(deed.open)
         });
         self.read_all(true);
         match done {
             Ok(open) => {
-                self.saved();
                 // There is something to lose now.
                 browser::raise("meniscus-persist");
-                open
+                Ok(open)
             }
             Err(problem) => {
                 self.say(problem);
-                None
+                Err(())
             }
         }
     }
@@ -184,16 +241,22 @@ impl Library {
     /// Takes the last deed back.
     pub(super) fn undo(self) {
         let beside = |key: &str| format!("{key}~{}", browser::fresh_id());
-        match journal::undo(&Local, now(), beside) {
-            Ok(_) => self.saved(),
-            Err(problem) => self.say(problem),
+        if !self.save_the_unsaved() {
+            return;
+        }
+        if let Err(problem) = journal::undo(&Local, now(), beside) {
+            self.say(problem);
         }
         self.read_all(true);
     }
 
     /// Looks at a file that was chosen.
     pub(super) fn look_at(self, text: &str) {
-        let import = backup::read(text).map_err(|problem| problem.to_string());
+        // What boot.js hands over for a link that does not unpack.
+        let import = match text {
+            "!" => Err("This link was cut short or changed. Nothing was taken.".to_owned()),
+            text => backup::read(text).map_err(|problem| problem.to_string()),
+        };
         self.change(|book| book.import = Some(import));
     }
 

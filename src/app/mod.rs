@@ -4,6 +4,7 @@
 
 mod block;
 mod browser;
+mod deed;
 mod desk;
 mod field;
 mod library;
@@ -29,6 +30,13 @@ fn app() -> AnyView {
     let desk = Desk::open();
     browser::on_event("hashchange", move || desk.arrive(&browser::hash()));
     browser::on_event_with("storage", "key", move |key| desk.follow(&key));
+    browser::on_event_with("meniscus-given", "text", move |file| desk.given(&file));
+    // A phone may have slept through what other tabs did.
+    browser::on_event("visibilitychange", move || {
+        if browser::is_visible() {
+            desk.library.read_all(desk.library.has_cards());
+        }
+    });
     browser::on_event_with("meniscus-packed", "text", move |text| desk.library.packed(&text));
     browser::on_event_with("meniscus-file", "text", move |text| desk.library.look_at(&text));
     // The hint on installing reads what boot.js has noted by then.

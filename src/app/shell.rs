@@ -5,7 +5,6 @@ use leptos::prelude::*;
 use super::block::block;
 use super::browser;
 use super::desk::Desk;
-use super::library::NOT_SAVED;
 use super::part::{all, button, link, nothing, on_tap, part};
 use crate::form::route::Place;
 use crate::form::screen::Do;
@@ -60,7 +59,7 @@ fn notice(desk: Desk) -> AnyView {
         return nothing();
     }
     // What could not be saved can be taken home as a file.
-    let give = match said.starts_with(NOT_SAVED) {
+    let give = match desk.sight.with(|sight| !sight.unsaved.is_empty()) {
         true => button("", "Save as a file".into(), true, on_tap(move || desk.do_to_book(Do::GiveUnsaved))),
         false => nothing(),
     };

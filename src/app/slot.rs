@@ -3,9 +3,8 @@
 use leptos::prelude::*;
 
 use super::desk::Sight;
-use super::library::NOT_SAVED;
 use crate::form::Texts;
-use crate::store::{self, Kept, Loaded};
+use crate::store::{self, Kept, Loaded, SaveProblem};
 
 /// A form that outlives the screen it is shown on. Every edit is saved at once.
 #[derive(Clone, Copy)]
@@ -68,8 +67,11 @@ impl Slot {
         self.save();
     }
 
-    /// Takes over what another tab has saved.
+    /// Takes over what another tab has saved. Which record is open, each tab decides for itself.
     pub(super) fn follow(self) {
+        if matches!(self.key, "card" | "ingredients" | "specs") {
+            return;
+        }
         if let Loaded::Value(kept) = store::load::<Kept>(&stored_under(self.key))
             && self.kept.with_untracked(|mine| *mine != kept)
         {
@@ -82,17 +84,41 @@ impl Slot {
         self.kept.with(|kept| !kept.before.is_empty())
     }
 
+    /// Saves once more, if it could not be saved before.
+    pub(super) fn save_again(self) {
+        let key = stored_under(self.key);
+        if self.sight.with_untracked(|sight| sight.unsaved.contains(&key)) {
+            self.save();
+        }
+    }
+
     fn save(self) {
         if !self.may_write {
             return;
         }
-        let saved = self.kept.with_untracked(|kept| store::save(&stored_under(self.key), kept));
-        let said_so = self.sight.with_untracked(|sight| sight.notice.starts_with(NOT_SAVED));
-        match saved {
-            Ok(()) if said_so => self.sight.update(|sight| sight.notice.clear()),
-            Ok(()) => {}
-            Err(problem) => self.sight.update(|sight| sight.notice = problem.to_string()),
-        }
+        let key = stored_under(self.key);
+        let saved = self.kept.with_untracked(|kept| store::save(&key, kept));
+        note(self.sight, &key, saved);
+    }
+}
+
+/// Says what was not saved, until it is: the notice goes when nothing is unsaved any more.
+pub(super) fn note(sight: RwSignal<Sight>, key: &str, saved: Result<(), SaveProblem>) {
+    let was_unsaved = sight.with_untracked(|sight| sight.unsaved.iter().any(|unsaved| unsaved == key));
+    match saved {
+        Ok(()) if was_unsaved => sight.update(|sight| {
+            sight.unsaved.retain(|unsaved| unsaved != key);
+            if sight.unsaved.is_empty() {
+                sight.notice.clear();
+            }
+        }),
+        Ok(()) => {}
+        Err(problem) => sight.update(|sight| {
+            if !was_unsaved {
+                sight.unsaved.push(key.to_owned());
+            }
+            sight.notice = problem.to_string();
+        }),
     }
 }
 

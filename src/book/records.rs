@@ -111,6 +111,8 @@ pub struct Book {
     pub cards: Vec<Arc<Entry<Card>>>,
     /// Whether the specs have been read.
     pub has_cards: bool,
+    /// Whether any spec has another version: looked at before all are compared.
+    pub has_rivals: bool,
     /// Ingredients of its own, by name.
     pub own: Vec<Arc<Entry<Own>>>,
     /// What could not be read.
@@ -130,8 +132,9 @@ pub struct Book {
 }
 
 impl Book {
-    /// Puts both lists in the order of their names.
+    /// Puts both lists in the order of their names, and notes whether any spec has another version.
     pub fn sort(&mut self) {
+        self.has_rivals = self.cards.iter().any(|entry| entry.rival_of().is_some());
         self.cards.sort_unstable_by(|a, b| by_name((&a.value.name, &a.id), (&b.value.name, &b.id)));
         self.own.sort_unstable_by(|a, b| by_name((&a.value.name, &a.id), (&b.value.name, &b.id)));
     }
@@ -151,7 +154,8 @@ impl Book {
     /// Other versions of a spec, itself left out.
     pub fn rivals<'a>(&'a self, id: &'a str) -> impl Iterator<Item = &'a Arc<Entry<Card>>> {
         let first = |id: &'a str| id.split('~').next().unwrap_or_default();
-        self.cards.iter().filter(move |entry| entry.id != id && first(&entry.id) == first(id))
+        let all = if self.has_rivals { self.cards.as_slice() } else { &[] };
+        all.iter().filter(move |entry| entry.id != id && first(&entry.id) == first(id))
     }
 }
 

@@ -42,10 +42,10 @@ impl Tool for BackupForm {
                 buttons.push(Button::new("Take what is new", Do::TakeNew));
             }
             if differing > 0 {
-                buttons.push(Button::new("Take new and differing", Do::TakeAll));
-                buttons.push(Button::new("Take both versions", Do::TakeBoth));
+                buttons.push(Button::new("Take all, replacing mine", Do::TakeAll));
+                buttons.push(Button::new("Take all, keeping mine too", Do::TakeBoth));
             }
-            buttons.push(Button::new("Put it away", Do::PutAway));
+            buttons.push(Button::new("Close without taking", Do::PutAway));
             blocks.push(Block::Buttons(buttons));
         }
         blocks.push(Block::Table("", Vec::new()));
@@ -54,10 +54,11 @@ impl Tool for BackupForm {
             buttons.push(Button::new("Download what can't be opened", Do::GiveUnread));
         }
         let has_demo = bench.book.cards.iter().any(|entry| entry.id.starts_with(DEMO));
-        buttons.push(match has_demo {
-            true => Button::new("Take the demo away", Do::RemoveDemo),
-            false => Button::new("Put the demo in", Do::Demo),
-        });
+        if has_demo {
+            buttons.push(Button::new("Take the demo away", Do::RemoveDemo));
+        } else if bench.book.import.is_none() {
+            buttons.push(Button::new("Put the demo in", Do::Demo));
+        }
         blocks.push(Block::Buttons(buttons));
         blocks
     }

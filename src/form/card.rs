@@ -132,18 +132,26 @@ impl Tool for CardForm {
         let Some(entry) = bench.book.card(&self.id) else {
             return vec![Block::Buttons(vec![Button::new("New spec", Do::NewCard)])];
         };
-        let rivals = bench.book.rivals(&self.id).count() > 0;
         let mut blocks = Vec::new();
-        if rivals {
-            blocks.push(Block::Caution("This spec was changed in two tabs at once. Both are kept: choose.".into()));
-            let other = bench.book.rivals(&self.id).next().map(|other| Route::Card.href_with("id", &other.id));
+        let others: Vec<super::Carry> = bench
+            .book
+            .rivals(&self.id)
+            .enumerate()
+            .map(|(at, other)| super::Carry {
+                label: format!("Version {}: {}", at + 2, named(&other.value.name)),
+                href: Route::Card.href_with("id", &other.id),
+            })
+            .collect();
+        if !others.is_empty() {
+            blocks.push(Block::Caution(
+                "More than one version of this spec is kept, so that no change is lost. Look at them and choose."
+                    .into(),
+            ));
+            blocks.push(Block::Carry(others));
             blocks.push(Block::Buttons(vec![
                 Button::new("Keep this one", Do::KeepThis),
-                Button::new("Keep both", Do::KeepBoth),
+                Button::new("Keep all of them", Do::KeepBoth),
             ]));
-            if let Some(href) = other {
-                blocks.push(Block::Carry(vec![super::Carry { label: "See the other".into(), href }]));
-            }
         }
         blocks.push(Block::field("name", "Name", Input::Words { placeholder: "Orchard lantern" }));
         if entry.value.forms.len() > 1 {
@@ -152,8 +160,8 @@ impl Tool for CardForm {
         }
         blocks.push(Block::field(LINES, "Lines", Input::Lines { placeholder: "45 ml pear brandy\nLemon twist" }));
         blocks.push(Block::Table("", Vec::new()));
-        blocks.push(Block::field("add_name", "Add a line", Input::Words { placeholder: "search an ingredient" }));
-        blocks.push(Block::amount("add_amount", "Amount", Keys::Either));
+        blocks.push(Block::amount("add_amount", "Add", Keys::Either));
+        blocks.push(Block::field("add_name", "Of", Input::Words { placeholder: "search an ingredient" }));
         blocks.push(Block::Buttons(self.suggestions(bench)));
         blocks.push(Block::chips::<Method>("method", "Method", true));
         blocks.push(Block::field("glass", "Glass", Input::Words { placeholder: "tumbler" }));
@@ -207,9 +215,10 @@ impl Tool for CardForm {
             balance::four_cells(&mut answer, &read.mix, bench);
             if let Some(holds) = holds.filter(|holds| volume > *holds) {
                 let glass = text::litres_or_ml(holds, bench.decimal);
-                answer
-                    .problems
-                    .push(super::Problem::new("holds", format!("More than {glass} is in it already, before ice.")));
+                answer.problems.push(super::Problem::new(
+                    "holds",
+                    format!("{} before ice, and the glass holds {glass}.", text::litres_or_ml(volume, bench.decimal)),
+                ));
             }
         }
         balance::cautions(&mut answer, &lines);
@@ -241,7 +250,8 @@ impl Tool for CardForm {
     fn clear(&mut self) {}
 
     fn take(&mut self, name: &str, text: &str) {
-        if name == "id" {
+        // The same one again stays as it is open.
+        if name == "id" && self.id != text {
             text.clone_into(&mut self.id);
             "0".clone_into(&mut self.at);
         }

@@ -18,16 +18,16 @@ form! {
         /// Words to search for.
         search = "",
         /// How many are shown.
-        shown = "15",
+        shown = "10",
     }
 }
 
 /// How many more are shown at a time.
-pub const STEP: usize = 15;
+pub const STEP: usize = 10;
 
 impl Tool for SpecsForm {
     fn clear_label(&self) -> &'static str {
-        "Clear search"
+        if self.search.is_empty() { "" } else { "Clear search" }
     }
 
     fn layout(&self, bench: &Bench) -> Vec<Block> {
@@ -127,8 +127,9 @@ fn row(entry: &Entry<Card>, bench: &Bench) -> Row {
     let is_whole = read.missing.is_empty() && read.mix.mass().g() > 0.0;
     let ways: Vec<&str> = forms.iter().map(|way| way.name.trim()).filter(|name| !name.is_empty()).collect();
     let mut details = vec![ways.join(", "), tags.trim().to_owned()];
-    if entry.rival_of().is_some() {
-        details.insert(0, "changed in two tabs: open it to choose".into());
+    let has_rival = bench.book.rivals(&entry.id).next().is_some();
+    if has_rival {
+        details.insert(0, "two versions are kept: open it to choose".into());
     }
     if entry.newer.is_some() {
         details.insert(0, "from a newer Meniscus: to read only".into());
@@ -142,7 +143,7 @@ fn row(entry: &Entry<Card>, bench: &Bench) -> Row {
             String::new()
         },
         detail: details.join(" · "),
-        marked: entry.rival_of().is_some(),
+        marked: has_rival,
         href: Route::Card.href_with("id", &entry.id),
         ..Row::default()
     }
@@ -205,7 +206,7 @@ mod tests {
         };
         let book = Book { cards: (0..100).map(card).map(std::sync::Arc::new).collect(), ..Book::default() };
         let bench = Bench { book: Held::new(book), ..Bench::default() };
-        assert_eq!(SpecsForm::default().answer(&bench).rows.len(), 15);
+        assert_eq!(SpecsForm::default().answer(&bench).rows.len(), 10);
         assert_eq!(SpecsForm { shown: "60".into(), ..SpecsForm::default() }.answer(&bench).rows.len(), 60);
     }
 

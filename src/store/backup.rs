@@ -18,9 +18,11 @@ pub const VERSION: u32 = 1;
 
 /// Largest file, longest text, most records and most forms that are read.
 pub const MOST_BYTES: usize = 8_000_000;
-const LONGEST: usize = 20_000;
+/// Ten times what a field takes on screen, in characters, so that whatever was kept comes back.
+const LONGEST: usize = 200_000;
 const MOST_RECORDS: usize = 20_000;
-const MOST_FORMS: usize = 50;
+const MOST_FORMS: usize = 1_000;
+const LONGEST_ID: usize = 200;
 
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -71,7 +73,7 @@ impl fmt::Display for ImportProblem {
                 write!(f, "A newer Meniscus wrote it (backup version {version}). Update first; nothing was changed.")
             }
             ImportProblem::Record(which, field) => {
-                write!(f, "{which} can't be taken, for its {field}. Nothing was changed.")
+                write!(f, "{which} its {field} can't be used. Nothing was changed.")
             }
         }
     }
@@ -99,9 +101,9 @@ pub fn one(id: &str, card: &Card) -> Result<String, serde_json::Error> {
 #[derive(Deserialize)]
 struct Head {
     #[serde(default)]
-    kind: Option<serde::de::IgnoredAny>,
+    kind: Option<String>,
     #[serde(default)]
-    version: u32,
+    version: serde_json::Value,
 }
 
 /// Reads a backup: all of it or nothing.
@@ -121,11 +123,13 @@ pub fn read(text: &str) -> Result<Import, ImportProblem> {
         return recipe::read(text);
     }
     let head: Head = serde_json::from_str(text).map_err(said)?;
-    if head.kind.is_none() {
+    if head.kind.as_deref() != Some(KIND) {
         return recipe::read(text);
     }
-    if head.version > VERSION {
-        return Err(ImportProblem::Newer(head.version));
+    if let Some(version) =
+        head.version.as_u64().and_then(|version| u32::try_from(version).ok()).filter(|v| *v > VERSION)
+    {
+        return Err(ImportProblem::Newer(version));
     }
     let file: File = serde_json::from_str(text).map_err(said)?;
     if file.kind != KIND || file.version == 0 {
@@ -136,7 +140,7 @@ pub fn read(text: &str) -> Result<Import, ImportProblem> {
     }
     let mut import = Import::default();
     for (number, Record { id, mut data }) in file.specs.into_iter().enumerate() {
-        let which = || format!("Spec {}, “{}”,", number + 1, short(&data.name));
+        let which = || format!("Spec {}, “{}”:", number + 1, short(&data.name));
         check(&id, import.cards.iter().any(|(other, _)| *other == id), &which)?;
         if data.forms.len() > MOST_FORMS {
             return Err(ImportProblem::Record(which(), "number of forms"));
@@ -155,7 +159,7 @@ pub fn read(text: &str) -> Result<Import, ImportProblem> {
         import.cards.push((id, data));
     }
     for (number, Record { id, mut data }) in file.ingredients.into_iter().enumerate() {
-        let which = || format!("Ingredient {}, “{}”,", number + 1, short(&data.name));
+        let which = || format!("Ingredient {}, “{}”:", number + 1, short(&data.name));
         check(&id, import.own.iter().any(|(other, _)| *other == id), &which)?;
         let which = which();
         if let Some((field, _)) = data.fields().into_iter().map(|(name, text)| (name, &*text)).find(is_too_long) {
@@ -167,7 +171,7 @@ pub fn read(text: &str) -> Result<Import, ImportProblem> {
 }
 
 fn is_too_long((_, text): &(&'static str, &String)) -> bool {
-    text.len() > LONGEST
+    text.chars().count() > LONGEST
 }
 
 fn short(name: &str) -> String {
@@ -177,7 +181,7 @@ fn short(name: &str) -> String {
 /// Ids are short and plain, so that they make good keys, and each stands once.
 fn check(id: &str, is_twice: bool, which: &dyn Fn() -> String) -> Result<(), ImportProblem> {
     let is_plain = |c: char| c.is_ascii_alphanumeric() || matches!(c, '-' | '~');
-    if id.is_empty() || id.len() > 64 || !id.chars().all(is_plain) || is_twice {
+    if id.is_empty() || id.len() > LONGEST_ID || !id.chars().all(is_plain) || is_twice {
         return Err(ImportProblem::Record(which(), "id"));
     }
     Ok(())

@@ -2,17 +2,18 @@
 
 use serde::Serialize;
 
+use super::journal::Put;
 use super::keeper::SaveProblem;
 use super::ledger::{INGREDIENTS, SPECS, sealed};
-use crate::book::{Book, Card, DEMO, Entry, Import, Own, Stamp, Standing, Way, demo_cards, demo_own};
+use crate::book::{Book, Card, DEMO, Entry, Import, Own, Standing, Way, demo_cards, demo_own};
 
 /// A deed, worked out.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Deed {
     /// What it is, for the Undo button.
     pub words: String,
-    /// What it puts under which keys; none takes a key away.
-    pub texts: Vec<(String, Option<String>)>,
+    /// What it puts under which keys.
+    pub puts: Vec<Put>,
     /// The record to open afterwards.
     pub open: Option<String>,
 }
@@ -23,20 +24,23 @@ fn name_of(name: &str) -> String {
     if name.trim().is_empty() { "a spec without a name".into() } else { name.trim().chars().take(40).collect() }
 }
 
-fn put<T: Serialize>(prefix: &str, id: &str, value: &T, now: u64) -> Result<(String, Option<String>), SaveProblem> {
-    Ok((format!("{prefix}{id}"), Some(sealed(value, now)?)))
+/// Most forms of one card.
+pub const MOST_FORMS: usize = 100;
+
+/// A record under a key that must be free.
+fn put<T: Serialize>(prefix: &str, id: &str, value: &T, now: u64) -> Result<Put, SaveProblem> {
+    Ok(Put { key: format!("{prefix}{id}"), text: Some(sealed(value, now)?), from: None })
 }
 
 /// As the next write of a record that is there.
-fn rewrite<T: Serialize>(
-    prefix: &str,
-    entry: &Entry<T>,
-    value: &T,
-    now: u64,
-) -> Result<(String, Option<String>), SaveProblem> {
-    let Stamp { rev, .. } = entry.stamp;
-    let text = super::envelope::seal(value, Stamp { rev, at: 0 }.next(now)).map_err(|_| SaveProblem::Blocked)?;
-    Ok((format!("{prefix}{}", entry.id), Some(text)))
+fn rewrite<T: Serialize>(prefix: &str, entry: &Entry<impl Sized>, value: &T, now: u64) -> Result<Put, SaveProblem> {
+    let text = super::envelope::seal(value, entry.stamp.next(now)).map_err(|_| SaveProblem::Blocked)?;
+    Ok(Put { key: format!("{prefix}{}", entry.id), text: Some(text), from: Some(entry.stamp) })
+}
+
+/// Takes a record away.
+fn take_away<T>(prefix: &str, entry: &Entry<T>) -> Put {
+    Put { key: format!("{prefix}{}", entry.id), text: None, from: Some(entry.stamp) }
 }
 
 /// Starts a spec with these lines.
@@ -48,7 +52,7 @@ pub fn new_card(lines: &str, id: &str, now: u64) -> Worked {
     for way in &mut card.forms {
         lines.clone_into(&mut way.lines);
     }
-    Ok(Deed { words: "a new spec".into(), texts: vec![put(SPECS, id, &card, now)?], open: Some(id.to_owned()) })
+    Ok(Deed { words: "a new spec".into(), puts: vec![put(SPECS, id, &card, now)?], open: Some(id.to_owned()) })
 }
 
 /// Starts an ingredient.
@@ -59,7 +63,7 @@ pub fn new_own(id: &str, now: u64) -> Worked {
     let own = Own { like: "cordial".into(), made: now, ..Own::default() };
     Ok(Deed {
         words: "a new ingredient".into(),
-        texts: vec![put(INGREDIENTS, id, &own, now)?],
+        puts: vec![put(INGREDIENTS, id, &own, now)?],
         open: Some(id.to_owned()),
     })
 }
@@ -71,21 +75,21 @@ pub fn new_own(id: &str, now: u64) -> Worked {
 pub fn duplicate(entry: &Entry<Card>, id: &str, now: u64) -> Worked {
     let card = Card { name: format!("{} (copy)", entry.value.name.trim()), made: now, ..entry.value.clone() };
     let words = format!("the copy of {}", name_of(&entry.value.name));
-    Ok(Deed { words, texts: vec![put(SPECS, id, &card, now)?], open: Some(id.to_owned()) })
+    Ok(Deed { words, puts: vec![put(SPECS, id, &card, now)?], open: Some(id.to_owned()) })
 }
 
 /// Takes a spec away.
 #[must_use]
 pub fn delete_card(entry: &Entry<Card>) -> Deed {
     let words = format!("deleting {}", name_of(&entry.value.name));
-    Deed { words, texts: vec![(format!("{SPECS}{}", entry.id), None)], open: None }
+    Deed { words, puts: vec![take_away(SPECS, entry)], open: None }
 }
 
 /// Takes an ingredient away.
 #[must_use]
 pub fn delete_own(entry: &Entry<Own>) -> Deed {
     let words = format!("deleting {}", name_of(&entry.value.name));
-    Deed { words, texts: vec![(format!("{INGREDIENTS}{}", entry.id), None)], open: None }
+    Deed { words, puts: vec![take_away(INGREDIENTS, entry)], open: None }
 }
 
 /// A card changed in a way that Undo should take back.
@@ -94,7 +98,7 @@ pub fn delete_own(entry: &Entry<Own>) -> Deed {
 /// As [`new_card`].
 pub fn change(entry: &Entry<Card>, card: &Card, what: &str, now: u64) -> Worked {
     let words = format!("{what} of {}", name_of(&entry.value.name));
-    Ok(Deed { words, texts: vec![rewrite(SPECS, entry, card, now)?], open: None })
+    Ok(Deed { words, puts: vec![rewrite(SPECS, entry, card, now)?], open: None })
 }
 
 /// The card with a form more, like the one that is open.
@@ -102,7 +106,9 @@ pub fn change(entry: &Entry<Card>, card: &Card, what: &str, now: u64) -> Worked 
 pub fn with_way(card: &Card, at: usize) -> Card {
     let mut card = card.clone();
     let like = card.forms.get(at).cloned().unwrap_or_default();
-    card.forms.push(Way { name: String::new(), ..like });
+    if card.forms.len() < MOST_FORMS {
+        card.forms.push(Way { name: String::new(), ..like });
+    }
     card
 }
 
@@ -122,13 +128,13 @@ pub fn without_way(card: &Card, at: usize) -> Card {
 /// As [`new_card`].
 pub fn keep_this(book: &Book, entry: &Entry<Card>, now: u64) -> Worked {
     let first = entry.id.split('~').next().unwrap_or_default().to_owned();
-    let mut texts = vec![match book.card(&first) {
+    let mut puts = vec![match book.card(&first) {
         Some(there) => rewrite(SPECS, there, &entry.value, now)?,
         None => put(SPECS, &first, &entry.value, now)?,
     }];
-    let all = book.rivals(&entry.id).map(|entry| entry.id.clone()).chain([entry.id.clone()]);
-    texts.extend(all.filter(|id| *id != first).map(|id| (format!("{SPECS}{id}"), None)));
-    Ok(Deed { words: format!("choosing one {}", name_of(&entry.value.name)), texts, open: Some(first) })
+    let all = book.rivals(&entry.id).map(AsRef::as_ref).chain([entry]);
+    puts.extend(all.filter(|version| version.id != first).map(|version| take_away(SPECS, version)));
+    Ok(Deed { words: format!("choosing one {}", name_of(&entry.value.name)), puts, open: Some(first) })
 }
 
 /// Keeps every version of a spec, each under an id of its own.
@@ -136,45 +142,55 @@ pub fn keep_this(book: &Book, entry: &Entry<Card>, now: u64) -> Worked {
 /// # Errors
 /// As [`new_card`].
 pub fn keep_both(book: &Book, entry: &Entry<Card>, now: u64, mut id: impl FnMut() -> String) -> Worked {
-    let mut texts = Vec::new();
+    let mut puts = Vec::new();
     let mut open = entry.id.clone();
     for rival in book.cards.iter().filter(|other| {
         other.rival_of().is_some() && (other.id == entry.id || book.rivals(&entry.id).any(|rival| rival.id == other.id))
     }) {
         let fresh = id();
         let card = Card { name: format!("{} (other)", rival.value.name.trim()), ..rival.value.clone() };
-        texts.push(put(SPECS, &fresh, &card, now)?);
-        texts.push((format!("{SPECS}{}", rival.id), None));
+        puts.push(put(SPECS, &fresh, &card, now)?);
+        puts.push(take_away(SPECS, rival));
         if rival.id == entry.id {
             open = fresh;
         }
     }
-    Ok(Deed { words: format!("keeping both {}", name_of(&entry.value.name)), texts, open: Some(open) })
+    Ok(Deed { words: format!("keeping both {}", name_of(&entry.value.name)), puts, open: Some(open) })
 }
 
-/// Puts the demo in the book.
+/// Whether the book has, or cannot read, something under a key.
+fn is_taken(book: &Book, prefix: &str, id: &str) -> bool {
+    let is_read = if prefix == SPECS { book.card(id).is_some() } else { book.own(id).is_some() };
+    is_read || book.unread.iter().any(|unread| unread.key.strip_prefix(prefix) == Some(id))
+}
+
+/// Puts the demo in the book; what is there of it, changed or not, stays.
 ///
 /// # Errors
 /// As [`new_card`].
-pub fn demo(now: u64) -> Worked {
-    let mut texts = Vec::new();
+pub fn demo(book: &Book, now: u64) -> Worked {
+    let mut puts = Vec::new();
     for (id, card) in demo_cards(now) {
-        texts.push(put(SPECS, &id, &card, now)?);
+        if !is_taken(book, SPECS, &id) {
+            puts.push(put(SPECS, &id, &card, now)?);
+        }
     }
     for (id, own) in demo_own(now) {
-        texts.push(put(INGREDIENTS, &id, &own, now)?);
+        if !is_taken(book, INGREDIENTS, &id) {
+            puts.push(put(INGREDIENTS, &id, &own, now)?);
+        }
     }
-    Ok(Deed { words: "the demo".into(), texts, open: None })
+    Ok(Deed { words: "the demo".into(), puts, open: None })
 }
 
 /// Takes the demo away, changed or not.
 #[must_use]
 pub fn remove_demo(book: &Book) -> Deed {
-    let cards = book.cards.iter().map(|entry| (SPECS, &entry.id));
-    let own = book.own.iter().map(|entry| (INGREDIENTS, &entry.id));
-    let texts =
-        cards.chain(own).filter(|(_, id)| id.starts_with(DEMO)).map(|(prefix, id)| (format!("{prefix}{id}"), None));
-    Deed { words: "taking the demo away".into(), texts: texts.collect(), open: None }
+    let is_demo = |id: &str| id.starts_with(DEMO);
+    let cards = book.cards.iter().filter(|entry| is_demo(&entry.id) && entry.newer.is_none());
+    let own = book.own.iter().filter(|entry| is_demo(&entry.id) && entry.newer.is_none());
+    let puts = cards.map(|entry| take_away(SPECS, entry)).chain(own.map(|entry| take_away(INGREDIENTS, entry)));
+    Deed { words: "taking the demo away".into(), puts: puts.collect(), open: None }
 }
 
 /// What to do with records that differ from those in the book.
@@ -193,26 +209,29 @@ pub enum Merge {
 /// # Errors
 /// As [`new_card`].
 pub fn import(book: &Book, import: &Import, merge: Merge, now: u64, mut id: impl FnMut() -> String) -> Worked {
-    let mut texts = Vec::new();
+    let mut puts = Vec::new();
     for (at, (card_id, card)) in import.cards.iter().enumerate() {
         match (import.card_standing(book, at), merge, book.card(card_id)) {
-            (Standing::New, ..) => texts.push(put(SPECS, card_id, card, now)?),
+            // What stands there and cannot be read is not written over.
+            (Standing::New, ..) if is_taken(book, SPECS, card_id) => puts.push(put(SPECS, &id(), card, now)?),
+            (Standing::New, ..) => puts.push(put(SPECS, card_id, card, now)?),
             (Standing::Differing, Merge::Replace, Some(entry)) if entry.newer.is_none() => {
-                texts.push(rewrite(SPECS, entry, card, now)?);
+                puts.push(rewrite(SPECS, entry, card, now)?);
             }
-            (Standing::Differing, Merge::Beside, _) => texts.push(put(SPECS, &id(), card, now)?),
+            (Standing::Differing, Merge::Beside, _) => puts.push(put(SPECS, &id(), card, now)?),
             _ => {}
         }
     }
     for (at, (own_id, own)) in import.own.iter().enumerate() {
         match (import.own_standing(book, at), merge, book.own(own_id)) {
-            (Standing::New, ..) => texts.push(put(INGREDIENTS, own_id, own, now)?),
+            (Standing::New, ..) if is_taken(book, INGREDIENTS, own_id) => puts.push(put(INGREDIENTS, &id(), own, now)?),
+            (Standing::New, ..) => puts.push(put(INGREDIENTS, own_id, own, now)?),
             (Standing::Differing, Merge::Replace, Some(entry)) if entry.newer.is_none() => {
-                texts.push(rewrite(INGREDIENTS, entry, own, now)?);
+                puts.push(rewrite(INGREDIENTS, entry, own, now)?);
             }
-            (Standing::Differing, Merge::Beside, _) => texts.push(put(INGREDIENTS, &id(), own, now)?),
+            (Standing::Differing, Merge::Beside, _) => puts.push(put(INGREDIENTS, &id(), own, now)?),
             _ => {}
         }
     }
-    Ok(Deed { words: "the import".into(), texts, open: None })
+    Ok(Deed { words: "the import".into(), puts, open: None })
 }

@@ -7,7 +7,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::envelope::{checksum, open, seal};
-use super::keeper::{Keeper, SaveProblem, put};
+use super::keeper::{Keeper, SaveProblem, put, set_aside};
 use crate::book::Stamp;
 
 /// The key of the journal.
@@ -35,10 +35,14 @@ struct Change {
     put: Option<u32>,
 }
 
+/// The acts. A journal that cannot be read is set aside, not written over.
 fn read(keeper: &dyn Keeper) -> Result<(Vec<Act>, Stamp), SaveProblem> {
-    let text = keeper.get(KEY)?;
-    let opened = text.and_then(|text| open::<Vec<Act>>(&text).ok()).filter(|opened| opened.newer.is_none());
-    Ok(opened.map_or_else(Default::default, |opened| (opened.data, opened.stamp)))
+    let Some(text) = keeper.get(KEY)? else { return Ok(Default::default()) };
+    match open::<Vec<Act>>(&text) {
+        Ok(opened) if opened.newer.is_none() => Ok((opened.data, opened.stamp)),
+        _ if set_aside(keeper, KEY, &text) => Ok(Default::default()),
+        _ => Err(SaveProblem::ReadOnly),
+    }
 }
 
 fn write(keeper: &dyn Keeper, acts: &[Act], stamp: Stamp) -> Result<(), SaveProblem> {
@@ -46,27 +50,50 @@ fn write(keeper: &dyn Keeper, acts: &[Act], stamp: Stamp) -> Result<(), SaveProb
     put(keeper, KEY, Some(&text))
 }
 
+/// What a deed puts under a key.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Put {
+    /// The key.
+    pub key: String,
+    /// The text; none takes the key away.
+    pub text: Option<String>,
+    /// The write that it was made from; none for a key that must be free.
+    pub from: Option<Stamp>,
+}
+
 /// Puts the texts in place, all or none.
 ///
 /// # Errors
-/// [`SaveProblem`]; then everything is as it was.
-pub fn transact(
-    keeper: &dyn Keeper,
-    words: &str,
-    next: &[(String, Option<String>)],
-    now: u64,
-) -> Result<(), SaveProblem> {
-    recover(keeper)?;
+/// [`SaveProblem`]; then everything is as it was, but for older acts that made room. [`SaveProblem::ReadOnly`] where a
+/// key holds what cannot be read here, [`SaveProblem::Elsewhere`] where it was written since.
+pub fn transact(keeper: &dyn Keeper, words: &str, puts: &[Put], now: u64) -> Result<(), SaveProblem> {
+    recover(keeper, now)?;
     let (mut acts, stamp) = read(keeper)?;
+    if acts.last().is_some_and(|act| !act.done) {
+        return Err(SaveProblem::Elsewhere);
+    }
     let mut changes = Vec::new();
-    for (key, text) in next {
-        changes.push(Change { key: key.clone(), was: keeper.get(key)?, put: text.as_deref().map(checksum) });
+    let mut next = Vec::new();
+    for Put { key, text, from } in puts {
+        let was = keeper.get(key)?;
+        let there = match &was {
+            None => None,
+            Some(text) => match open::<serde::de::IgnoredAny>(text) {
+                Ok(there) if there.newer.is_none() => Some(there.stamp),
+                _ => return Err(SaveProblem::ReadOnly),
+            },
+        };
+        if there != *from {
+            return Err(SaveProblem::Elsewhere);
+        }
+        changes.push(Change { key: key.clone(), was, put: text.as_deref().map(checksum) });
+        next.push((key.clone(), text.clone()));
     }
     acts.push(Act { words: words.to_owned(), done: false, changes });
     while acts.len() > MOST_ACTS {
         acts.remove(0);
     }
-    carry_out(keeper, acts, next, stamp, now, |_| {})
+    carry_out(keeper, acts, &next, stamp, now, |_| {})
 }
 
 /// Writes the last of `acts` down, does it, and marks it as done after `finish` has looked at them.
@@ -95,24 +122,48 @@ fn carry_out(
     });
     if done.is_err() {
         // If this fails too, the act stays written down as not done, and is taken back at the next chance.
-        let _ = recover(keeper);
+        let _ = take_back(keeper);
     }
     done
 }
 
-/// Takes back an act that was begun and not done.
+/// Milliseconds within which another tab may still be at an act; they take a tenth of that.
+const AT_WORK: u64 = 5_000;
+
+/// Takes back an act that was begun and not done, once nobody can be at it any more. True when one is still to wait for.
 ///
 /// # Errors
 /// [`SaveProblem`] when it cannot be taken back yet.
-pub fn recover(keeper: &dyn Keeper) -> Result<(), SaveProblem> {
+pub fn recover(keeper: &dyn Keeper, now: u64) -> Result<bool, SaveProblem> {
+    let (acts, stamp) = read(keeper)?;
+    match acts.last() {
+        Some(act) if !act.done && now.abs_diff(stamp.at) < AT_WORK => Ok(true),
+        Some(act) if !act.done => take_back(keeper).map(|()| false),
+        _ => Ok(false),
+    }
+}
+
+/// Takes the last act back where it is not done. What has been written since stays, and what stood there before comes
+/// back beside it.
+fn take_back(keeper: &dyn Keeper) -> Result<(), SaveProblem> {
     let (mut acts, stamp) = read(keeper)?;
     let Some(act) = acts.pop_if(|act| !act.done) else { return Ok(()) };
     // What was added is taken away first, so that there is room for what stood there.
     for change in act.changes.iter().filter(|change| change.was.is_none()) {
-        put(keeper, &change.key, None)?;
+        if keeper.get(&change.key)?.as_deref().map(checksum) == change.put {
+            put(keeper, &change.key, None)?;
+        }
     }
-    for change in act.changes.iter().filter(|change| change.was.is_some()) {
-        put(keeper, &change.key, change.was.as_deref())?;
+    for Change { key, was, put: ours } in act.changes.iter().filter(|change| change.was.is_some()) {
+        let there = keeper.get(key)?;
+        if there == *was {
+            continue;
+        }
+        if there.as_deref().map(checksum) == *ours {
+            put(keeper, key, was.as_deref())?;
+        } else if let Some(was) = was {
+            put(keeper, &format!("{key}~{:08x}", checksum(was)), Some(was))?;
+        }
     }
     write(keeper, &acts, Stamp { rev: stamp.rev.wrapping_add(1), ..stamp })
 }
@@ -128,15 +179,18 @@ pub fn last(keeper: &dyn Keeper) -> Option<String> {
 /// the key that `beside` makes of its own. None when there is nothing to take back.
 ///
 /// # Errors
-/// [`SaveProblem`]; then everything is as it was.
+/// [`SaveProblem`]; then everything is as it was, but for older acts that made room.
 pub fn undo(
     keeper: &dyn Keeper,
     now: u64,
     mut beside: impl FnMut(&str) -> String,
 ) -> Result<Option<String>, SaveProblem> {
-    recover(keeper)?;
+    recover(keeper, now)?;
     let (mut acts, stamp) = read(keeper)?;
     let Some(act) = acts.last().cloned() else { return Ok(None) };
+    if !act.done {
+        return Err(SaveProblem::Elsewhere);
+    }
     let mut next = Vec::new();
     for change in act.changes {
         let is_untouched = keeper.get(&change.key)?.as_deref().map(checksum) == change.put;

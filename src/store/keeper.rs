@@ -9,6 +9,10 @@ pub enum SaveProblem {
     Blocked,
     /// The space is used up, or a write did not arrive.
     Full,
+    /// What stands there cannot be read, or a later version wrote it: it is not written over.
+    ReadOnly,
+    /// Another tab has changed it, or is at work on the book.
+    Elsewhere,
 }
 
 impl fmt::Display for SaveProblem {
@@ -18,6 +22,8 @@ impl fmt::Display for SaveProblem {
             SaveProblem::Full => {
                 "Not saved: this browser's space for Meniscus is full. What you typed is still on screen."
             }
+            SaveProblem::ReadOnly => "Not changed: a newer Meniscus wrote this, or it can't be read here.",
+            SaveProblem::Elsewhere => "Not done: another tab has just changed this. Look at it, and try again.",
         })
     }
 }
@@ -59,4 +65,22 @@ pub fn put(keeper: &dyn Keeper, key: &str, text: Option<&str>) -> Result<(), Sav
         None => keeper.remove(key)?,
     }
     if keeper.get(key)?.as_deref() == text { Ok(()) } else { Err(SaveProblem::Full) }
+}
+
+/// Where what cannot be read is set aside.
+pub const ASIDE: &str = "aside/";
+
+/// Keeps a text under the first free key of those for what is set aside; the same text is kept once. False when it
+/// cannot be kept.
+pub fn set_aside(keeper: &dyn Keeper, key: &str, text: &str) -> bool {
+    for number in 1..1000 {
+        let aside = format!("{ASIDE}{key}/{number}");
+        match keeper.get(&aside) {
+            Ok(Some(kept)) if kept == text => return true,
+            Ok(Some(_)) => {}
+            Ok(None) => return put(keeper, &aside, Some(text)).is_ok(),
+            Err(_) => return false,
+        }
+    }
+    false
 }

@@ -16,8 +16,6 @@ use std::sync::Arc;
 pub const SPECS: &str = "spec/";
 /// Where a bar's own ingredients are kept.
 pub const INGREDIENTS: &str = "ingredient/";
-/// Where what cannot be read is set aside.
-pub const ASIDE: &str = "aside/";
 
 /// The form that knows when the last backup was made.
 const BACKUP: &str = "tool/backup";
@@ -27,8 +25,6 @@ const BACKUP: &str = "tool/backup";
 /// # Errors
 /// [`SaveProblem::Blocked`].
 pub fn load(keeper: &dyn Keeper, with_cards: bool) -> Result<Book, SaveProblem> {
-    // When it cannot be taken back now it stays written down, and is tried again with the next act.
-    let _ = journal::recover(keeper);
     let mut book = Book { last_act: journal::last(keeper), has_cards: with_cards, ..Book::default() };
     for key in keeper.keys()? {
         if let Some(id) = key.strip_prefix(SPECS).filter(|_| with_cards) {
@@ -100,7 +96,7 @@ pub fn save<T: Serialize + DeserializeOwned + PartialEq>(
     other_id: &str,
 ) -> Result<Saved, SaveProblem> {
     if entry.newer.is_some() {
-        return Err(SaveProblem::Blocked);
+        return Err(SaveProblem::ReadOnly);
     }
     let key = format!("{prefix}{}", entry.id);
     let there = keeper.get(&key)?;

@@ -5,8 +5,7 @@ use serde::{Serialize, de::DeserializeOwned};
 use wasm_bindgen::JsValue;
 
 use super::envelope::{Unreadable, open, seal};
-use super::keeper::{Keeper, SaveProblem, put};
-use super::ledger::ASIDE;
+use super::keeper::{Keeper, SaveProblem, put, set_aside};
 use crate::book::Stamp;
 
 const PREFIX: &str = "meniscus/";
@@ -89,29 +88,16 @@ pub fn load<T: DeserializeOwned>(key: &str) -> Loaded<T> {
     Loaded::Unreadable { set_aside: set_aside(&Local, key, &text), why }
 }
 
-/// Keeps `text` under the first free key for it; the same text is kept once.
-fn set_aside(keeper: &dyn Keeper, key: &str, text: &str) -> bool {
-    for number in 1..1000 {
-        let aside = format!("{ASIDE}{key}/{number}");
-        match keeper.get(&aside) {
-            Ok(Some(kept)) if kept == text => return true,
-            Ok(Some(_)) => {}
-            Ok(None) => return keeper.set(&aside, text).is_ok(),
-            Err(_) => return false,
-        }
-    }
-    false
-}
-
 /// Saves `value` under `key`, and reads it back to be sure.
 ///
 /// # Errors
 /// [`SaveProblem`] when it is not kept.
 pub fn save<T: Serialize>(key: &str, value: &T) -> Result<(), SaveProblem> {
-    let there = Local.get(key)?;
-    let stamp = there
-        .and_then(|text| open::<serde::de::IgnoredAny>(&text).ok())
-        .map_or_else(Stamp::default, |there| there.stamp);
+    let there = Local.get(key)?.and_then(|text| open::<serde::de::IgnoredAny>(&text).ok());
+    if there.as_ref().is_some_and(|there| there.newer.is_some()) {
+        return Err(SaveProblem::ReadOnly);
+    }
+    let stamp = there.map_or_else(Stamp::default, |there| there.stamp);
     let text = seal(value, stamp.next(now())).map_err(|_| SaveProblem::Blocked)?;
     put(&Local, key, Some(&text))
 }

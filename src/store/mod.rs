@@ -15,6 +15,6 @@ pub mod memory;
 pub mod recipe;
 
 pub use envelope::{Kept, Opened, Unreadable, VERSION, checksum, open, seal};
-pub use keeper::{Keeper, SaveProblem, put};
+pub use keeper::{ASIDE, Keeper, SaveProblem, put, set_aside};
 #[cfg(feature = "app")]
 pub use local::{Loaded, Local, load, now, save, trial};

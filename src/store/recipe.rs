@@ -6,11 +6,12 @@
 use serde_json::{Value, json};
 
 use super::backup::ImportProblem;
+use super::deeds::MOST_FORMS;
 use crate::book::{Card, Import, Way};
 
 /// Deepest and most that is looked through.
 const MOST_RECIPES: usize = 2_000;
-const LONGEST: usize = 20_000;
+const LONGEST: usize = 200_000;
 
 /// The text of a card as Recipes.
 #[must_use]
@@ -84,16 +85,24 @@ pub fn read(text: &str) -> Result<Import, ImportProblem> {
             made: 0,
             forms: Vec::new(),
         };
-        let too_long =
-            [&card.name, &card.tags, &card.notes, &way.lines, &way.steps].into_iter().any(|text| text.len() > LONGEST);
-        if too_long {
-            return Err(ImportProblem::Record(
-                format!("“{}”", card.name.chars().take(40).collect::<String>()),
-                "length",
-            ));
+        let mut all = way.clone();
+        let shared = [&card.name, &card.tags, &card.notes].map(String::len);
+        let longest = all.fields().into_iter().map(|(_, text)| text.len()).chain(shared).max();
+        if longest.is_some_and(|longest| longest > LONGEST) {
+            let name = card.name.chars().take(40).collect::<String>();
+            return Err(ImportProblem::Record(format!("“{name}”:"), "length"));
         }
         let id = format!("r-{:08x}", super::envelope::checksum(&card.name));
-        match import.cards.iter_mut().find(|(other, _)| *other == id) {
+        // Those of one name are forms of one card, unless they say different things of it or are too many.
+        let same = |there: &Card| {
+            !card.name.is_empty()
+                && there.notes == card.notes
+                && there.tags == card.tags
+                && there.forms.len() < MOST_FORMS
+        };
+        let alike = import.cards.iter().filter(|(other, _)| other.starts_with(&id)).count();
+        let id = if alike == 0 { id } else { format!("{id}-{alike}") };
+        match import.cards.iter_mut().rfind(|(_, there)| there.name == card.name && same(there)) {
             Some((_, card)) => card.forms.push(way),
             None => import.cards.push((id, Card { forms: vec![way], ..card })),
         }

@@ -3,11 +3,12 @@
 
 use proptest::prelude::*;
 
-use meniscus::book::{Card, Entry, Stamp, Way};
-use meniscus::store::Keeper;
-use meniscus::store::journal::{last, transact, undo};
-use meniscus::store::ledger::{SPECS, Saved, load, save, sealed};
+use meniscus::book::{Card, Entry, Import, Stamp, Way};
+use meniscus::store::deeds::{self, Merge};
+use meniscus::store::journal::{Put, last, recover, transact, undo};
+use meniscus::store::ledger::{SPECS, Saved, load, save};
 use meniscus::store::memory::{Fault, Memory};
+use meniscus::store::{Keeper, SaveProblem, open, seal};
 
 fn card(name: &str, lines: &str) -> Card {
     Card { name: name.into(), forms: vec![Way { lines: lines.into(), ..Way::default() }], ..Card::default() }
@@ -28,9 +29,25 @@ fn names(keeper: &Memory) -> Vec<String> {
     names
 }
 
-fn put_of(id: &str, name: &str) -> (String, Option<String>) {
-    (format!("{SPECS}{id}"), Some(sealed(&card(name, "60 ml gin"), 1).expect("json")))
+fn put_of(keeper: &Memory, id: &str, name: &str) -> Put {
+    let key = format!("{SPECS}{id}");
+    let there = keeper.get(&key).expect("readable").and_then(|text| open::<Card>(&text).ok());
+    let from = there.map(|there| there.stamp);
+    let text = seal(&card(name, "60 ml gin"), from.unwrap_or_default().next(1)).expect("json");
+    Put { key, text: Some(text), from }
 }
+
+fn gone_of(keeper: &Memory, id: &str) -> Put {
+    Put { text: None, ..put_of(keeper, id, "") }
+}
+
+/// As the app does when it opens, once nobody else can be at work.
+fn reopened(keeper: &Memory) {
+    recover(keeper, LATER).expect("recovered");
+}
+
+/// Long after every act of these tests.
+const LATER: u64 = 1_000_000;
 
 /// What a step of the session acknowledged.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -48,11 +65,13 @@ const SESSION: [Step; 5] = [Step::SaveA, Step::Import, Step::DeleteA, Step::Undo
 fn take(keeper: &Memory, step: Step) -> bool {
     match step {
         Step::SaveA => save(keeper, SPECS, &entry("a", card("Lantern", "45 ml pear brandy")), 1, "x").is_ok(),
-        Step::Import => transact(keeper, "Import", &[put_of("b", "Second"), put_of("c", "Third")], 2).is_ok(),
-        Step::DeleteA => transact(keeper, "Delete Lantern", &[(format!("{SPECS}a"), None)], 3).is_ok(),
+        Step::Import => {
+            transact(keeper, "Import", &[put_of(keeper, "b", "Second"), put_of(keeper, "c", "Third")], 200_000).is_ok()
+        }
+        Step::DeleteA => transact(keeper, "Delete Lantern", &[gone_of(keeper, "a")], 300_000).is_ok(),
         // Only when there is a deletion to take back.
         Step::UndoDelete if last(keeper).as_deref() != Some("Delete Lantern") => false,
-        Step::UndoDelete => matches!(undo(keeper, 4, |key| format!("{key}~u")), Ok(Some(_))),
+        Step::UndoDelete => matches!(undo(keeper, 400_000, |key| format!("{key}~u")), Ok(Some(_))),
         Step::SaveB => {
             let book = load(keeper, true).expect("readable");
             let Some(mut b) = book.card("b").map(|entry| Entry::clone(entry)) else { return false };
@@ -64,6 +83,7 @@ fn take(keeper: &Memory, step: Step) -> bool {
 
 /// Acts are whole: both imported or neither; and what was acknowledged shows.
 fn holds(keeper: &Memory, acknowledged: &[Step], in_doubt: Option<Step>) -> Result<(), String> {
+    reopened(keeper);
     let there = names(keeper);
     let has = |id: &str| there.iter().any(|name| name.starts_with(&format!("{id}=")));
     let was = |step| acknowledged.contains(&step);
@@ -183,7 +203,7 @@ fn an_edit_in_two_tabs_is_kept_twice() {
 fn what_was_changed_since_survives_an_undo() {
     let keeper = Memory::default();
     let Ok(Saved::Kept(stamp)) = save(&keeper, SPECS, &entry("a", card("Old", "")), 1, "x") else { panic!("saved") };
-    transact(&keeper, "Import", &[put_of("a", "New"), put_of("b", "Added")], 2).expect("done");
+    transact(&keeper, "Import", &[put_of(&keeper, "a", "New"), put_of(&keeper, "b", "Added")], 2).expect("done");
     assert_eq!(last(&keeper).as_deref(), Some("Import"));
     let book = load(&keeper, true).expect("readable");
     for entry in &book.cards {
@@ -214,6 +234,88 @@ fn what_is_newer_or_damaged_is_left_as_it_is() {
     assert_eq!(keeper.get("spec/stranger").expect("there").as_deref(), Some(stranger));
 }
 
+/// Another tab that looks in the middle of an act neither takes it back nor begins another.
+#[test]
+fn an_act_that_is_going_on_is_left_alone() {
+    let keeper = Memory::default();
+    let puts = [put_of(&keeper, "b", "Second"), put_of(&keeper, "c", "Third")];
+    transact(&keeper, "Import", &puts, 2).expect("done");
+    let history = keeper.take_history();
+    for texts in &history[..history.len() - 1] {
+        let other = Memory::holding(texts.clone());
+        load(&other, true).expect("readable");
+        assert_eq!(recover(&other, 3), Ok(true), "somebody may be at it");
+        assert_eq!(transact(&other, "Mine", &[put_of(&other, "d", "Mine")], 3), Err(SaveProblem::Elsewhere));
+        assert_eq!(&other.dump(), texts);
+        assert_eq!(recover(&other, LATER), Ok(false));
+        assert_eq!(names(&other), Vec::<String>::new(), "nobody is at it any more");
+    }
+}
+
+/// An act fails and cannot be taken back at once; an edit is saved; when the act is taken back the edit stays.
+#[test]
+fn taking_an_act_back_leaves_later_edits() {
+    let keeper = Memory::default();
+    save(&keeper, SPECS, &entry("a", card("Lantern", "")), 1, "x").expect("saved");
+    transact(&keeper, "Lines", &[put_of(&keeper, "a", "Lamp")], 2).expect("done");
+    // The moment before it was marked as done.
+    let history = keeper.take_history();
+    let reopened = Memory::holding(history[history.len() - 2].clone());
+    let mut edited = Entry::clone(load(&reopened, true).expect("readable").card("a").expect("there"));
+    edited.value.notes = "written since".into();
+    save(&reopened, SPECS, &edited, 3, "y").expect("saved");
+    recover(&reopened, LATER).expect("taken back");
+    let book = load(&reopened, true).expect("readable");
+    assert!(book.cards.iter().any(|entry| entry.id == "a" && entry.value.notes == "written since"));
+    assert!(book.cards.iter().any(|entry| entry.id.starts_with("a~") && entry.value.name == "Lantern"));
+}
+
+#[test]
+fn deeds_write_over_nothing_that_is_newer_damaged_or_changed_since() {
+    let keeper = Memory::default();
+    let newer = r#"{"v":9,"rev":3,"at":5,"data":{"name":"From next year","forms":[{}]}}"#;
+    for (key, text) in [("spec/newer", newer), ("spec/torn", "{\"sum\""), ("acts", r#"{"v":9,"data":[]}"#)] {
+        keeper.plant(key, text);
+    }
+    save(&keeper, SPECS, &entry("a", card("Lantern", "")), 1, "x").expect("saved");
+    let book = load(&keeper, true).expect("readable");
+    let newer_entry = book.card("newer").expect("shown");
+    for deed in [
+        Ok(deeds::delete_card(newer_entry)),
+        deeds::change(newer_entry, &card("Mine", ""), "a line", 2),
+        deeds::keep_this(&book, newer_entry, 2),
+    ] {
+        assert_eq!(transact(&keeper, "deed", &deed.expect("json").puts, 2), Err(SaveProblem::ReadOnly));
+    }
+    // An import of these ids comes beside them.
+    let import = Import {
+        cards: vec![("torn".into(), card("Restored", "")), ("newer".into(), card("Restored", ""))],
+        ..Import::default()
+    };
+    for merge in [Merge::NewOnly, Merge::Replace] {
+        let deed = deeds::import(&book, &import, merge, 3, || format!("fresh{}", merge as u8)).expect("json");
+        transact(&keeper, "Import", &deed.puts, 3).expect("done");
+    }
+    assert_eq!(keeper.get("spec/newer").expect("there").as_deref(), Some(newer));
+    assert_eq!(keeper.get("spec/torn").expect("there").as_deref(), Some("{\"sum\""));
+    assert_eq!(keeper.get("aside/acts/1").expect("there").as_deref(), Some(r#"{"v":9,"data":[]}"#));
+    // Another tab has written since: the deed is not done.
+    let stale = book.card("a").expect("there");
+    let fresh = Entry { value: card("Lantern", "60 ml gin"), ..Entry::clone(stale) };
+    save(&keeper, SPECS, &fresh, 4, "y").expect("saved");
+    let deed = deeds::change(stale, &card("Stale", ""), "a line", 5).expect("json");
+    assert_eq!(transact(&keeper, "deed", &deed.puts, 5), Err(SaveProblem::Elsewhere));
+    assert_eq!(transact(&keeper, "deed", &deeds::delete_card(stale).puts, 5), Err(SaveProblem::Elsewhere));
+    assert!(load(&keeper, true).expect("readable").cards.iter().any(|entry| entry.value.forms[0].lines == "60 ml gin"));
+    // The demo leaves what is there of it.
+    let own = meniscus::book::Own { name: "mine".into(), like: "cordial".into(), ..Default::default() };
+    let text = seal(&own, Stamp { rev: 1, at: 1 }).expect("json");
+    keeper.plant("ingredient/demo-2", &text);
+    let book = load(&keeper, true).expect("readable");
+    transact(&keeper, "demo", &deeds::demo(&book, 6).expect("json").puts, 6).expect("done");
+    assert_eq!(keeper.get("ingredient/demo-2").expect("there"), Some(text));
+}
+
 proptest! {
     /// Any cards, saved and read back in any order, with some deleted and brought back.
     #[test]
@@ -223,8 +325,8 @@ proptest! {
             save(&keeper, SPECS, &entry(&format!("id{number}"), card(name, lines)), 1, "x").expect("saved");
         }
         let before = keeper.dump();
-        let key = format!("{SPECS}id{}", gone % cards.len());
-        transact(&keeper, "Delete", &[(key, None)], 2).expect("done");
+        let id = format!("id{}", gone % cards.len());
+        transact(&keeper, "Delete", &[gone_of(&keeper, &id)], 2).expect("done");
         prop_assert_eq!(load(&keeper, true).expect("readable").cards.len(), cards.len() - 1);
         undo(&keeper, 3, |key| format!("{key}~u")).expect("done");
         let mut after = keeper.dump();

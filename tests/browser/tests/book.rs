@@ -21,7 +21,7 @@ async fn a_spec_is_found_changed_deleted_and_brought_back() -> Result<()> {
     phone.type_in("search", "VERJUS").await?;
     phone.strip_says("1 spec | of 3 match").await?;
     phone.tap_on("Hedgerow clerk").await?;
-    phone.until("location.hash === '#/specs/spec'").await?;
+    phone.until("location.hash.startsWith('#/specs/spec')").await?;
     phone.strip_says("% vol | Hedgerow clerk").await?;
     // The form that is open, and another.
     phone.tap_on("clear").await?;
@@ -62,7 +62,7 @@ async fn a_new_spec_is_typed_and_a_bar_s_own_figures_count() -> Result<()> {
     let (_serving, phone) = phone_with("").await?;
     phone.open("specs").await?;
     phone.tap_on("New spec").await?;
-    phone.until("location.hash === '#/specs/spec'").await?;
+    phone.until("location.hash.startsWith('#/specs/spec')").await?;
     phone.type_in("name", "Cellar door").await?;
     phone.type_in("lines", "50 ml moon dust\n10 ml lemon juice").await?;
     phone.strip_says("Cellar door. Without “moon dust”").await?;
@@ -117,12 +117,12 @@ async fn a_backup_goes_out_and_comes_back() -> Result<()> {
     other.run(&format!("hand({})", json!(changed))).await?;
     other.strip_says("0 new | 4 the same, 1 differing").await?;
     assert!(other.words().await?.contains("Orchard lantern\ndiffers from yours"));
-    other.tap_on("Take new and differing").await?;
+    other.tap_on("Take all, replacing mine").await?;
     assert!(other.stored("spec/demo-1").await?[0].contains("14 coins"));
     other.tap_on("Undo").await?;
     assert!(other.stored("spec/demo-1").await?[0].contains("11 coins"));
     other.run("hand('{\"kind\":\"meniscus backup\",\"version\":1,\"at\":1,\"specs\":[{\"id\":\"a/b\",\"data\":{\"name\":\"Lamp\"}}]}')").await?;
-    other.strip_says("? | Spec 1, “Lamp”, can't be taken, for its id. Nothing was changed.").await?;
+    other.strip_says("? | Spec 1, “Lamp”: its id can't be used. Nothing was changed.").await?;
     other.tap_on("Take the demo away").await?;
     assert_eq!(other.stored("spec/").await?, Vec::<String>::new());
     assert_eq!(other.stored("ingredient/").await?, Vec::<String>::new());
@@ -174,7 +174,7 @@ async fn five_thousand_specs_fit_and_are_found_at_once() -> Result<()> {
     println!("a keystroke in the search, the slowest of {typed}: {worst:.1} ms; each: {best:.1?}");
     ensure!(worst < 16.7, "{worst} ms");
     phone.strip_says("match").await?;
-    ensure!(phone.run("return document.querySelectorAll('.rows li').length").await?.as_u64() <= Some(15));
+    ensure!(phone.run("return document.querySelectorAll('.rows li').length").await?.as_u64() <= Some(10));
     Ok(())
 }
 
@@ -219,7 +219,7 @@ async fn a_spec_travels_as_a_link_a_code_a_recipe_and_a_table() -> Result<()> {
     // One cut short says so and changes nothing.
     let cut = link.split_once("#/").map_or("", |(_, address)| &address[..address.len() - 40]).to_owned();
     other.open(&cut).await?;
-    other.strip_says("? | It can't be read").await?;
+    other.strip_says("? | This link was cut short or changed").await?;
 
     phone.tap_on("Save as a recipe file").await?;
     phone.until("window.__given.length === 1").await?;
@@ -237,7 +237,7 @@ async fn a_spec_travels_as_a_link_a_code_a_recipe_and_a_table() -> Result<()> {
     );
     // And what is in Scale can be kept.
     phone.tap_on("Keep it in Specs").await?;
-    phone.until("location.hash === '#/specs/spec'").await?;
+    phone.until("location.hash.startsWith('#/specs/spec')").await?;
     assert!(phone.value("lines").await?.starts_with("50 ml London dry gin"));
     assert_eq!(phone.wrongs().await?, Vec::<String>::new());
     Ok(())

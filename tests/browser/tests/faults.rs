@@ -34,7 +34,10 @@ async fn an_edit_in_one_tab_shows_in_the_other() -> Result<()> {
 #[tokio::test]
 async fn a_conflicting_edit_is_kept_twice_and_chosen_from() -> Result<()> {
     // Neither tab hears of the other.
-    let (_serving, phone) = phone_with("addEventListener('storage', e => e.stopImmediatePropagation(), true)").await?;
+    let (_serving, phone) = phone_with(
+        "for (const e of ['storage', 'visibilitychange']) addEventListener(e, e => e.stopImmediatePropagation(), true)",
+    )
+    .await?;
     phone.open("specs").await?;
     phone.tap_on("Try a demo").await?;
     phone.tap_on("Barn owl").await?;
@@ -47,7 +50,7 @@ async fn a_conflicting_edit_is_kept_twice_and_chosen_from() -> Result<()> {
     phone.put("notes", "by the first").await?;
     phone.until("document.body.innerText.includes('Both are kept')").await?;
     phone.until("document.getElementById('notes')?.value === 'by the first'").await?;
-    assert!(phone.words().await?.contains("changed in two tabs at once"));
+    assert!(phone.words().await?.contains("More than one version of this spec"));
     let specs = phone.stored("spec/demo-3").await?;
     assert_eq!(specs.len(), 2, "{specs:?}");
     assert!(specs.iter().any(|text| text.contains("by the second")), "{specs:?}");
@@ -96,8 +99,8 @@ async fn markup_in_every_field_is_text_and_runs_nothing() -> Result<()> {
 async fn with_writes_that_fail_nothing_acknowledged_is_lost() -> Result<()> {
     for (nth, fault) in [(3, "throw new DOMException('full', 'QuotaExceededError')"), (4, "return"), (7, "return")] {
         let before = format!(
-            "window.__n = 0; window.__fail = false; const set = Storage.prototype.setItem;
-             Storage.prototype.setItem = function (k, v) {{ if (window.__fail && ++__n % {nth} === 0) {{ {fault} }} return set.call(this, k, v) }}"
+            "window.__n = 0; window.__faults = 0; window.__fail = false; const set = Storage.prototype.setItem;
+             Storage.prototype.setItem = function (k, v) {{ if (window.__fail && ++__n % {nth} === 0) {{ __faults++; {fault} }} return set.call(this, k, v) }}"
         );
         let (_serving, phone) = phone_with(&before).await?;
         phone.open("specs").await?;
@@ -105,7 +108,6 @@ async fn with_writes_that_fail_nothing_acknowledged_is_lost() -> Result<()> {
         phone.tap_on("Orchard lantern").await?;
         phone.strip_says("Orchard lantern").await?;
         phone.run("window.__fail = true").await?;
-        let mut refused = 0;
         for round in 0..12 {
             let typed = format!("note {round}");
             phone.put("notes", &typed).await?;
@@ -113,9 +115,9 @@ async fn with_writes_that_fail_nothing_acknowledged_is_lost() -> Result<()> {
             let says_unsaved = phone.words().await?.contains("Not saved");
             let is_saved = phone.stored("spec/demo-1").await?[0].contains(&format!("\"{typed}\""));
             ensure!(is_saved || says_unsaved, "every {nth} {fault}, round {round}: lost in silence");
-            refused += usize::from(says_unsaved);
         }
-        ensure!((1..12).contains(&refused), "{refused} refused");
+        // A write that failed is tried again at once; some did fail.
+        ensure!(phone.run("return window.__faults").await?.as_u64() >= Some(1), "no write failed");
         // A deed on several keys is whole or not done at all, and an act not done says so.
         for _ in 0..4 {
             phone.tap_on("Duplicate").await?;
@@ -187,5 +189,76 @@ async fn a_full_store_says_so_keeps_what_was_typed_and_recovers() -> Result<()> 
     phone.until("!document.body.innerText.includes('Not saved')").await?;
     phone.reload().await?;
     assert_eq!(phone.value("notes").await?, format!("{long}!"));
+    Ok(())
+}
+
+/// Another tab that hears of every write does not take back what is being done.
+#[tokio::test]
+async fn deeds_are_done_whole_beside_another_tab() -> Result<()> {
+    let (_serving, phone) = phone_with("").await?;
+    phone.open("shelf/ingredients").await?;
+    let first = phone.tab().await?;
+    phone.new_tab().await?;
+    phone.open("specs").await?;
+    phone.go_to_tab(&first).await?;
+    for made in 1..=15 {
+        phone.tap_on("New ingredient").await?;
+        let there = phone.stored("ingredient/").await?;
+        ensure!(there.len() == made, "{} of {made}", there.len());
+    }
+    phone.open("specs/backup").await?;
+    phone.tap_on("Put the demo in").await?;
+    assert_eq!(phone.stored("spec/").await?.len(), 3);
+    Ok(())
+}
+
+/// Each tab has its own record open, whatever another opens.
+#[tokio::test]
+async fn a_tab_types_into_the_record_it_has_open() -> Result<()> {
+    let (_serving, phone) = phone_with("").await?;
+    phone.open("specs").await?;
+    phone.tap_on("Try a demo").await?;
+    phone.open("specs/spec?id=demo-1").await?;
+    phone.tap_on("washed").await?;
+    let first = phone.tab().await?;
+    phone.new_tab().await?;
+    phone.open("specs/spec?id=demo-2").await?;
+    phone.strip_says("Hedgerow clerk").await?;
+    phone.go_to_tab(&first).await?;
+    phone.put("garnish", "a fan of pear").await?;
+    phone.strip_says("Orchard lantern").await?;
+    ensure!(
+        phone.stored("spec/demo-1").await?[0].contains("\"washed\"")
+            && phone.stored("spec/demo-1").await?[0].contains("a fan of pear")
+    );
+    ensure!(!phone.stored("spec/demo-2").await?[0].contains("a fan of pear"));
+    phone.reload().await?;
+    phone.strip_says("Orchard lantern").await?;
+    Ok(())
+}
+
+/// What could not be saved stays on the screen and says so, whatever else is tapped, until it is saved.
+#[tokio::test]
+async fn unsaved_text_outlives_other_saves_and_deeds() -> Result<()> {
+    let before = "window.__full = false; const set = Storage.prototype.setItem;
+        Storage.prototype.setItem = function (k, v) { if (window.__full && k.startsWith('meniscus/spec/')) throw new DOMException('full', 'QuotaExceededError'); return set.call(this, k, v) }";
+    let (_serving, phone) = phone_with(before).await?;
+    phone.open("specs").await?;
+    phone.tap_on("Try a demo").await?;
+    phone.open("specs/spec?id=demo-1").await?;
+    phone.run("window.__full = true").await?;
+    phone.put("notes", "typed while it was full").await?;
+    phone.until("document.body.innerText.includes('Not saved')").await?;
+    phone.tap_on("stirred").await?;
+    phone.tap_on("Duplicate").await?;
+    phone.tap_on("quick").await?;
+    ensure!(phone.words().await?.contains("Not saved"), "it is still said");
+    assert_eq!(phone.value("notes").await?, "typed while it was full");
+    assert_eq!(phone.stored("spec/").await?.len(), 3, "no deed meanwhile");
+    phone.run("window.__full = false").await?;
+    phone.tap_on("Duplicate").await?;
+    phone.until("!document.body.innerText.includes('Not saved')").await?;
+    ensure!(phone.stored("spec/demo-1").await?[0].contains("typed while it was full"));
+    assert_eq!(phone.stored("spec/").await?.len(), 4);
     Ok(())
 }

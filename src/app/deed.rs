@@ -1,0 +1,179 @@
+//! What the buttons do: to the form of the screen shown, and to the book.
+
+use leptos::prelude::*;
+
+use super::browser;
+use super::desk::{Desk, slot_of};
+use crate::book::DEMO;
+use crate::form::route::Route;
+use crate::form::screen::{Deed, Do, Screen, after};
+use crate::form::{card, specs};
+use crate::store::deeds::{self, Merge};
+use crate::store::{self, Keeper, Local, backup, recipe};
+
+/// What a backup is called.
+const BACKUP_FILE: &str = "meniscus-backup.json";
+
+impl Desk {
+    /// Does a deed to the form of the screen shown, and lets it be undone.
+    pub(super) fn act(self, deed: Deed<'_>) {
+        let route = untrack(|| self.route());
+        let bench = self.bench.get_untracked();
+        let now = store::now();
+        let worked = match (self.record(), deed) {
+            (Some((Route::Card, id, _)), Deed::Clear) => {
+                bench.book.card(&id).map(|entry| Ok(deeds::delete_card(entry)))
+            }
+            (Some((Route::Ingredients, id, _)), Deed::Clear) => {
+                bench.book.own(&id).map(|entry| Ok(deeds::delete_own(entry)))
+            }
+            (Some((Route::Card, id, at)), Deed::Put(puts)) => bench.book.card(&id).and_then(|entry| {
+                let change = |card, (name, text): &(&str, String)| card::edited(&card, at, name, text).unwrap_or(card);
+                let card = puts.iter().fold(entry.value.clone(), change);
+                (card != entry.value).then(|| deeds::change(entry, &card, "the lines", now))
+            }),
+            (_, Deed::Take("packed", text)) => return browser::send("meniscus-unpack", &[("text", text)]),
+            (_, Deed::Clear) if route == Route::Backup => return self.library.put_away(),
+            _ => None,
+        };
+        if let Some(worked) = worked {
+            let Ok(opened) = self.library.perform(worked) else { return };
+            self.open_record(opened);
+            if !matches!(deed, Deed::Put(_)) {
+                return;
+            }
+        }
+        slot_of(self.slots, route).replace(|texts| after(route, texts, deed));
+    }
+
+    /// Does something to the book.
+    pub(super) fn do_to_book(self, what: Do) {
+        self.activate(None);
+        let book = self.bench.get_untracked().book;
+        let (now, id) = (store::now(), browser::fresh_id);
+        let record = self.record();
+        let open = record.as_ref().and_then(|(_, id, at)| Some((book.card(id)?, *at)));
+        let importing = |merge| match &book.import {
+            Some(Ok(import)) => Some(deeds::import(&book, import, merge, now, id)),
+            _ => None,
+        };
+        let worked = match (what, open) {
+            (Do::NewCard, _) => {
+                // From Scale, its spec comes along.
+                let lines = untrack(|| self.slot().with(|texts| texts.get("spec").cloned()));
+                Some(deeds::new_card(&lines.unwrap_or_default(), &id(), now))
+            }
+            (Do::NewOwn, _) => Some(deeds::new_own(&id(), now)),
+            (Do::Demo, _) => Some(deeds::demo(&book, now)),
+            (Do::RemoveDemo, _) => Some(Ok(deeds::remove_demo(&book))),
+            (Do::Duplicate, Some((entry, _))) => Some(deeds::duplicate(entry, &id(), now)),
+            (Do::AddWay, Some((entry, at))) => {
+                Some(deeds::change(entry, &deeds::with_way(&entry.value, at), "a new form", now))
+            }
+            (Do::RemoveWay, Some((entry, at))) => {
+                Some(deeds::change(entry, &deeds::without_way(&entry.value, at), "a form", now))
+            }
+            (Do::KeepThis, Some((entry, _))) => Some(deeds::keep_this(&book, entry, now)),
+            (Do::KeepBoth, Some((entry, _))) => Some(deeds::keep_both(&book, entry, now, id)),
+            (Do::TakeNew, _) => importing(Merge::NewOnly),
+            (Do::TakeAll, _) => importing(Merge::Replace),
+            (Do::TakeBoth, _) => importing(Merge::Beside),
+            _ => None,
+        };
+        let Some(worked) = worked else { return self.do_else(what) };
+        let Ok(opened) = self.library.perform(worked) else { return };
+        match (what, opened) {
+            (Do::NewCard, Some(opened)) => browser::go(&Route::Card.href_with("id", &opened)),
+            (Do::TakeNew | Do::TakeAll | Do::TakeBoth, _) => self.library.put_away(),
+            (Do::AddWay, _) => {
+                let last = open.map_or(0, |(entry, _)| entry.value.forms.len());
+                self.slot().set("at", last.to_string());
+            }
+            (_, opened) => self.open_record(opened),
+        }
+    }
+
+    /// A file has been shared or downloaded.
+    pub(super) fn given(self, file: &str) {
+        if file == BACKUP_FILE {
+            slot_of(self.slots, Route::Backup).set("last", store::now().to_string());
+            self.library.backed_up();
+        }
+    }
+
+    /// The spec that is open: its id, and its text to share.
+    fn shared_text(self) -> Option<(String, String)> {
+        let book = self.bench.get_untracked().book;
+        let (_, id, _) = self.record()?;
+        let entry = book.card(&id)?;
+        // What is shared of the demo is somebody's own.
+        let shared_id = if id.starts_with(DEMO) { browser::fresh_id() } else { id.clone() };
+        Some((id, backup::one(&shared_id, &entry.value).ok()?))
+    }
+
+    /// Copies a text, and says so on the button for a moment.
+    pub(super) fn copy(self, text: &str) {
+        browser::copy(text, move |done| {
+            self.sight.update(|sight| sight.copied = if done { "Copied" } else { "Can't copy here" }.into());
+            browser::later(2000, move || self.sight.update(|sight| sight.copied.clear()));
+        });
+    }
+
+    /// What does not change the book.
+    fn do_else(self, what: Do) {
+        match what {
+            Do::More => {
+                let shown = self.screen.with_untracked(Screen::rows);
+                self.slot().set("shown", (shown + specs::STEP).to_string());
+            }
+            Do::Backup => {
+                self.library.with_cards();
+                if let Some(text) = self.library.backup() {
+                    browser::give(BACKUP_FILE, &text);
+                }
+            }
+            Do::GiveUnsaved if self.is_of_book() => self.do_else(Do::Backup),
+            Do::GiveUnsaved => {
+                let texts = untrack(|| {
+                    self.slot().with(|texts| {
+                        texts.iter().map(|(name, text)| format!("{name}:\n{text}\n")).collect::<Vec<_>>().join("\n")
+                    })
+                });
+                browser::give("meniscus-unsaved.txt", &texts);
+            }
+            Do::GiveUnread => {
+                let book = self.bench.get_untracked().book;
+                let texts: Vec<String> = book
+                    .unread
+                    .iter()
+                    .map(|unread| {
+                        format!("{}\n{}\n", unread.key, Local.get(&unread.key).ok().flatten().unwrap_or_default())
+                    })
+                    .collect();
+                browser::give("meniscus-unread.txt", &texts.join("\n"));
+            }
+            Do::Share => {
+                if let Some((entry, text)) = self.shared_text() {
+                    self.library.share(&entry);
+                    browser::send("meniscus-pack", &[("text", &text)]);
+                }
+            }
+            Do::CopyLink => {
+                let shared = self.bench.get_untracked().book.shared.clone();
+                if let Some((_, link)) = shared {
+                    self.copy(&link);
+                }
+            }
+            Do::Recipe => {
+                let book = self.bench.get_untracked().book;
+                if let Some(entry) = self.record().and_then(|(_, id, _)| book.card(&id).cloned()) {
+                    browser::give("recipe.json", &recipe::recipes(&entry.value));
+                }
+            }
+            Do::Csv => browser::give("batch.csv", &self.screen.with_untracked(Screen::csv)),
+            Do::ChooseFile => browser::raise("meniscus-choose-file"),
+            Do::PutAway => self.library.put_away(),
+            _ => {}
+        }
+    }
+}
