@@ -129,6 +129,13 @@ window.addEventListener("meniscus-unpack", async ({ text }) => {
   }
 });
 
+window.addEventListener("meniscus-paste", () =>
+  navigator.clipboard?.readText().then(
+    (text) => hand("meniscus-file", text),
+    () => {},
+  ),
+);
+
 window.addEventListener("meniscus-persist", () => navigator.storage?.persist?.().catch(() => {}));
 
 start().catch((problem) => {

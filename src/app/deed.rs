@@ -171,6 +171,13 @@ impl Desk {
                 }
             }
             Do::Csv => browser::give("batch.csv", &self.screen.with_untracked(Screen::csv)),
+            Do::Paste => browser::raise("meniscus-paste"),
+            Do::Text => {
+                let book = self.bench.get_untracked().book;
+                if let Some(entry) = self.record().and_then(|(_, id, _)| book.card(&id).cloned()) {
+                    browser::give("spec.txt", &card::plain(&entry.value));
+                }
+            }
             Do::ChooseFile => browser::raise("meniscus-choose-file"),
             Do::PutAway => self.library.put_away(),
             _ => {}

@@ -9,7 +9,7 @@ use super::desk::Sight;
 use super::slot::note;
 use crate::book::{Book, Card, Entry, Own};
 use crate::form::{Held, card, own};
-use crate::store::deeds::Deed;
+use crate::store::deeds::{self, Deed};
 use crate::store::ledger::{self, INGREDIENTS, SPECS, Saved};
 use crate::store::{Local, SaveProblem, backup, journal, now};
 
@@ -145,6 +145,12 @@ impl Library {
     pub(super) fn edit_card(self, id: &str, at: usize, name: &str, text: &str) -> Option<String> {
         let entry = self.book().card(id).cloned()?;
         let value = card::edited(&entry.value, at, name, text)?;
+        if card::loses_much(&entry.value, &value) && entry.newer.is_none() {
+            // A field emptied or pasted over: Undo brings it back.
+            if self.perform(deeds::change(&entry, &value, "a text", now())).is_ok() {
+                return None;
+            }
+        }
         let entry = Entry { value, ..Entry::clone(&entry) }.noted();
         let saved = ledger::save(&Local, SPECS, &entry, now(), &browser::fresh_id());
         self.put_card(entry, saved)

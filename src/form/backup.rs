@@ -34,6 +34,7 @@ impl Tool for BackupForm {
         let mut blocks = vec![Block::Buttons(vec![
             Button::new("Save a backup", Do::Backup),
             Button::new("Open a file", Do::ChooseFile),
+            Button::new("Paste", Do::Paste),
         ])];
         if let Some(Ok(import)) = &bench.book.import {
             let [new, _, differing] = import.count(&bench.book);

@@ -1,9 +1,14 @@
 //! A spec card: one drink, in one way of making it or in several.
 
+mod record;
+
+pub(super) use record::with_record;
+pub use record::{edited, loses_much, plain, way_at};
+
 use super::Bench;
 use super::answer::{Answer, Figure, Fix, Row, Strip, Tone};
 use super::balance;
-use super::fields::{Choice, Texts, choice, form};
+use super::fields::{Choice, choice, form};
 use super::own::named;
 use super::pad::Keys;
 use super::route::Route;
@@ -84,45 +89,6 @@ pub const FIELDS: [&str; 11] =
 
 const LINES: &str = "lines";
 
-/// Which way of making a card is open.
-#[must_use]
-pub fn way_at(texts: &Texts, card: &Card) -> usize {
-    let at = texts.get("at").and_then(|at| at.parse().ok()).unwrap_or(0_usize);
-    at.min(card.forms.len().saturating_sub(1))
-}
-
-/// A card with a text in place; none for a field that it has not.
-#[must_use]
-pub fn edited(card: &Card, at: usize, name: &str, text: &str) -> Option<Card> {
-    let mut card = card.clone();
-    let shared = card.fields().into_iter().find(|(field, _)| *field == name).map(|(_, field)| text.clone_into(field));
-    if shared.is_none() {
-        let way = card.forms.get_mut(at)?;
-        let (_, field) = way.fields().into_iter().find(|(field, _)| *field == name)?;
-        text.clone_into(field);
-    }
-    Some(card)
-}
-
-/// The texts of the card that is open, over those of its screen.
-pub(super) fn with_record(texts: &Texts, bench: &Bench) -> Texts {
-    let mut all = texts.clone();
-    let Some(entry) = texts.get("id").and_then(|id| bench.book.card(id)) else { return all };
-    let mut card = entry.value.clone();
-    let at = way_at(texts, &card);
-    all.insert("at".into(), text::plain(at as f64, 0, bench.decimal));
-    let mut put = |name: &str, text: &mut String| all.insert(name.to_owned(), std::mem::take(text));
-    for (name, text) in card.fields() {
-        put(name, text);
-    }
-    if let Some(way) = card.forms.get_mut(at) {
-        for (name, text) in way.fields() {
-            put(name, text);
-        }
-    }
-    all
-}
-
 impl Tool for CardForm {
     fn clear_label(&self) -> &'static str {
         if self.id.is_empty() { "" } else { "Delete" }
@@ -179,6 +145,7 @@ impl Tool for CardForm {
         blocks.push(Block::Buttons(buttons));
         blocks.push(Block::Buttons(vec![
             Button::new("Share as a link", Do::Share),
+            Button::new("Save as text", Do::Text),
             Button::new("Save as a recipe file", Do::Recipe),
         ]));
         if let Some((_, link)) = bench.book.shared.as_ref().filter(|(id, link)| *id == self.id && !link.is_empty()) {
@@ -325,6 +292,7 @@ fn ways(card: &Card) -> Vec<Opt> {
 mod tests {
     use super::*;
     use crate::book::{Book, Entry, Stamp, demo_cards};
+    use crate::form::Texts;
     use crate::form::bench::Held;
     use crate::form::screen::screen;
 
@@ -384,6 +352,18 @@ mod tests {
                     || card.forms[0].fields().iter().any(|(field, _)| *field == name),
                 "{name}"
             );
+        }
+    }
+
+    #[test]
+    fn plain_text_says_all_of_it() {
+        let card = demo_cards(0).remove(0).1;
+        let text = plain(&card);
+        assert!(text.starts_with("Orchard lantern\n\nquick\n45 ml pear brandy\n"), "{text}");
+        for part in
+            ["Method: stirred", "Glass: tumbler", "It holds: 300 ml", "Garnish: pear slice", "Stir 30 s", "11 coins"]
+        {
+            assert!(text.contains(part), "{part}");
         }
     }
 }

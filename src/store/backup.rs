@@ -118,7 +118,11 @@ pub fn read(text: &str) -> Result<Import, ImportProblem> {
     if text.is_empty() {
         return Err(ImportProblem::Empty);
     }
-    let said = |problem: serde_json::Error| ImportProblem::NotRead(problem.to_string());
+    let said = |problem: serde_json::Error| {
+        let field = field_at(text, problem.line(), problem.column());
+        let field = field.map_or_else(String::new, |field| format!(", in “{}”", short(field)));
+        ImportProblem::NotRead(format!("{problem}{field}"))
+    };
     if text.starts_with('[') {
         return recipe::read(text);
     }
@@ -168,6 +172,14 @@ pub fn read(text: &str) -> Result<Import, ImportProblem> {
         import.own.push((id, data));
     }
     Ok(import)
+}
+
+/// The name of the field that stands at, or last before, a place in JSON.
+fn field_at(text: &str, line: usize, column: usize) -> Option<&str> {
+    let start: usize = text.split_inclusive('\n').take(line.checked_sub(1)?).map(str::len).sum();
+    let before = text.get(..(start + column).min(text.len()))?;
+    let name = before[..before.rfind(':')?].trim_end().strip_suffix('"')?;
+    Some(&name[name.rfind('"')? + 1..])
 }
 
 fn is_too_long((_, text): &(&'static str, &String)) -> bool {

@@ -12,7 +12,7 @@ use meniscus::store::memory::Memory;
 fn texts() -> impl Strategy<Value = String> {
     prop_oneof![
         "\\PC{0,30}",
-        "[а-я ]{0,20000}",
+        Just("я".repeat(11_000)),
         Just("<img src=x onerror=alert(1)>".to_owned()),
         Just("\"},{\\u0000\n\t".to_owned())
     ]
@@ -101,7 +101,8 @@ fn hostile_files_are_refused_in_words() {
     assert_eq!(read(r#"{"kind":"meniscus backup","version":7,"at":1}"#), Err(ImportProblem::Newer(7)));
     assert_eq!(read(&"9".repeat(8_000_001)), Err(ImportProblem::TooLarge));
     assert!(words("{\n\"kind\":").contains("line 2"), "{}", words("{\n\"kind\":"));
-    assert!(words(&of(r#"{"id":"a","data":{"name":5}}"#)).contains("expected a string at line 1 column"));
+    let mistyped = words(&of("\n{\"id\":\"a\",\"data\":{\"name\":5}}"));
+    assert!(mistyped.contains("expected a string at line 2 column 26, in “name”"), "{mistyped}");
     assert!(words(&of(r#"{"id":"a","data":{"nmae":"x"}}"#)).contains("unknown field `nmae`"));
     for id in ["", "a/b", "../acts", "a b", &"x".repeat(201)] {
         let text = of(&format!(r#"{{"id":"{id}","data":{{"name":"Lamp"}}}}"#));

@@ -62,7 +62,8 @@ proptest! {
         prop_assert!((0.0..=1.0).contains(&mix.strength().fraction()));
         prop_assert!(mix.titratable_acidity().expect("possible").g_per_l().is_finite());
         if let Ok(ph) = mix.ph() {
-            prop_assert!((0.0..=7.1).contains(&ph), "{}", ph);
+            // Phosphate nearly neutralised stands at its second constant, 7.2, and a little over.
+            prop_assert!((0.0..=7.6).contains(&ph), "{}", ph);
         }
     }
 

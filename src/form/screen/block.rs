@@ -111,6 +111,10 @@ pub enum Do {
     Share,
     /// Copies that link.
     CopyLink,
+    /// Takes an import from the clipboard.
+    Paste,
+    /// Gives the spec as plain text.
+    Text,
     /// Gives the spec as a schema.org recipe.
     Recipe,
     /// Gives the table of the screen as CSV.

@@ -40,6 +40,12 @@ async fn a_spec_is_found_changed_deleted_and_brought_back() -> Result<()> {
     assert_eq!(phone.value("garnish").await?, "bay leaf");
     phone.tap_on("Undo").await?;
     assert!(phone.value("lines").await?.contains("30 ml Dry vermouth"));
+    // A field pasted over comes back too.
+    let lines = phone.value("lines").await?;
+    phone.put("lines", "60 ml something else").await?;
+    phone.reload().await?;
+    phone.tap_on("Undo").await?;
+    assert_eq!(phone.value("lines").await?, lines);
     phone.tap_on("Delete").await?;
     phone.strip_says("Choose a spec in All").await?;
     phone.open("specs").await?;
