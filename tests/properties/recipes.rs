@@ -4,8 +4,8 @@ use meniscus::book::{Card, Way, demo_cards};
 use meniscus::store::backup;
 use meniscus::store::recipe::{read, recipes};
 
-/// Terms of schema.org that we write, by the type they stand in (https://schema.org/Recipe, /HowTo, /Thing and
-/// /CreativeWork; from memory).
+/// Terms of schema.org that we write, by the type they stand in: as the class Recipe, and what it takes over from HowTo,
+/// CreativeWork and Thing, stands in the crate schema_org_types on docs.rs (read, not built).
 const TERMS: [(&str, &[&str]); 4] = [
     (
         "Recipe",
