@@ -3,6 +3,8 @@
 use std::sync::Arc;
 
 use leptos::prelude::*;
+use serde::Serialize;
+use serde::de::DeserializeOwned;
 
 use super::browser;
 use super::desk::Sight;
@@ -80,11 +82,9 @@ impl Library {
         let book = self.book();
         for key in self.sight.with_untracked(|sight| sight.unsaved.clone()) {
             if let Some(entry) = key.strip_prefix(SPECS).and_then(|id| book.card(id)) {
-                let saved = ledger::save(&Local, SPECS, entry, now(), &browser::fresh_id());
-                self.put_card(Entry::clone(entry), saved);
+                self.save_card(Entry::clone(entry));
             } else if let Some(entry) = key.strip_prefix(INGREDIENTS).and_then(|id| book.own(id)) {
-                let saved = ledger::save(&Local, INGREDIENTS, entry, now(), &browser::fresh_id());
-                note(self.sight, &key, saved.map(|_| ()));
+                self.save_own(Entry::clone(entry));
             }
         }
         let is_of_book = |key: &String| key.starts_with(SPECS) || key.starts_with(INGREDIENTS);
@@ -141,65 +141,53 @@ impl Library {
         }
     }
 
-    /// Types a text into a card; what could not be saved stays on the screen.
+    /// Types a text into a card; what could not be saved stays on the screen. The id it is open under, when that has
+    /// changed.
     pub(super) fn edit_card(self, id: &str, at: usize, name: &str, text: &str) -> Option<String> {
+        self.save_the_unsaved();
         let entry = self.book().card(id).cloned()?;
         let value = card::edited(&entry.value, at, name, text)?;
-        if card::loses_much(&entry.value, &value) && entry.newer.is_none() {
-            // A field emptied or pasted over: Undo brings it back.
-            if self.perform(deeds::change(&entry, &value, "a text", now())).is_ok() {
-                return None;
-            }
+        // A field emptied or pasted over: Undo brings it back.
+        let is_deed = card::loses_much(&entry.value, &value) && entry.newer.is_none();
+        if is_deed && self.perform(deeds::change(&entry, &value, "a text", now())).is_ok() {
+            return None;
         }
-        let entry = Entry { value, ..Entry::clone(&entry) }.noted();
-        let saved = ledger::save(&Local, SPECS, &entry, now(), &browser::fresh_id());
-        self.put_card(entry, saved)
-    }
-
-    /// Puts an edited card in the book; the id it is open under, when that has changed.
-    fn put_card(self, mut entry: Entry<Card>, saved: Result<Saved, SaveProblem>) -> Option<String> {
-        let first = entry.id.clone();
-        let key = format!("{SPECS}{first}");
-        match saved {
-            Ok(Saved::Kept(stamp)) => {
-                entry.stamp = stamp;
-                note(self.sight, &key, Ok(()));
-            }
-            Ok(Saved::Beside(id, _)) => {
-                note(self.sight, &key, Ok(()));
-                self.sight.update(|sight| BOTH_KEPT.clone_into(&mut sight.notice));
-                self.read_all(true);
-                return Some(id);
-            }
-            Err(SaveProblem::ReadOnly) => {
-                self.say(SaveProblem::ReadOnly);
-                return None;
-            }
-            Err(problem) => note(self.sight, &key, Err(problem)),
-        }
-        self.change(|book| {
-            if let Some(place) = book.cards.iter_mut().find(|there| there.id == first) {
-                *place = Arc::new(entry);
-            }
-            book.sort();
-        });
-        None
+        self.save_card(Entry { value, ..Entry::clone(&entry) }.noted())
     }
 
     /// Types a text into an ingredient.
     pub(super) fn edit_own(self, id: &str, name: &str, text: &str) -> Option<String> {
         let entry = self.book().own(id).cloned()?;
         let value = own::edited(&entry.value, name, text)?;
-        let mut entry: Entry<Own> = Entry { value, ..Entry::clone(&entry) };
-        let key = format!("{INGREDIENTS}{id}");
-        match ledger::save(&Local, INGREDIENTS, &entry, now(), &browser::fresh_id()) {
+        self.save_own(Entry { value, ..Entry::clone(&entry) })
+    }
+
+    fn save_card(self, entry: Entry<Card>) -> Option<String> {
+        self.save(SPECS, entry, BOTH_KEPT, |book| &mut book.cards)
+    }
+
+    fn save_own(self, entry: Entry<Own>) -> Option<String> {
+        self.save(INGREDIENTS, entry, TWO_INGREDIENTS, |book| &mut book.own)
+    }
+
+    /// Saves an edited record and puts it in the book of this tab; the id it is kept under, when another tab had
+    /// changed it too.
+    fn save<T: Serialize + DeserializeOwned + PartialEq>(
+        self,
+        prefix: &str,
+        mut entry: Entry<T>,
+        both_kept: &str,
+        list: fn(&mut Book) -> &mut Vec<Arc<Entry<T>>>,
+    ) -> Option<String> {
+        let key = format!("{prefix}{}", entry.id);
+        match ledger::save(&Local, prefix, &entry, now(), &browser::fresh_id()) {
             Ok(Saved::Kept(stamp)) => {
                 entry.stamp = stamp;
                 note(self.sight, &key, Ok(()));
             }
             Ok(Saved::Beside(id, _)) => {
                 note(self.sight, &key, Ok(()));
-                self.sight.update(|sight| TWO_INGREDIENTS.clone_into(&mut sight.notice));
+                self.sight.update(|sight| both_kept.clone_into(&mut sight.notice));
                 self.read_all(self.book().has_cards);
                 return Some(id);
             }
@@ -210,7 +198,7 @@ impl Library {
             Err(problem) => note(self.sight, &key, Err(problem)),
         }
         self.change(|book| {
-            if let Some(place) = book.own.iter_mut().find(|there| there.id == entry.id) {
+            if let Some(place) = list(book).iter_mut().find(|there| there.id == entry.id) {
                 *place = Arc::new(entry);
             }
             book.sort();
