@@ -188,6 +188,7 @@ impl Tool for CardForm {
                 ));
             }
         }
+        self.waits(&mut answer, bench);
         balance::cautions(&mut answer, &lines);
         let how = [Method::read_or_none(&self.method).map_or("", Method::label), &self.glass, &self.ice, &self.garnish];
         let how: Vec<&str> = how.into_iter().map(str::trim).filter(|word| !word.is_empty()).collect();
@@ -233,6 +234,24 @@ impl Method {
 }
 
 impl CardForm {
+    /// The steps that take time, each with its time.
+    fn waits(&self, answer: &mut Answer, bench: &Bench) {
+        for step in self.steps.lines() {
+            if let Some(seconds) = text::read_wait(step, bench.decimal) {
+                let (value, unit) = match seconds {
+                    0..120 => (f64::from(seconds), "s"),
+                    120..7_200 => (f64::from(seconds) / 60.0, "min"),
+                    _ => (f64::from(seconds) / 3_600.0, "h"),
+                };
+                answer.explained(
+                    step.trim().to_owned(),
+                    Figure::new(text::count(value, bench.decimal), unit),
+                    "The time this step names. Several times in one step are added up.",
+                );
+            }
+        }
+    }
+
     /// Ingredients whose names hold what is typed, each as the line it adds.
     fn suggestions(&self, bench: &Bench) -> Vec<Button> {
         let wanted = self.add_name.trim();

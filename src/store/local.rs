@@ -6,11 +6,12 @@ use wasm_bindgen::JsValue;
 
 use super::envelope::{Unreadable, open, seal};
 use super::keeper::{Keeper, SaveProblem, put, set_aside};
+use super::memory::Memory;
 use crate::book::Stamp;
 
 const PREFIX: &str = "meniscus/";
 
-/// The browser's local storage, under the app's own prefix.
+/// The browser's local storage, under the app's own prefix; memory where it is blocked, which [`trial`] says.
 #[derive(Clone, Copy, Debug, Default)]
 pub struct Local;
 
@@ -36,21 +37,35 @@ fn storage() -> Result<web_sys::Storage, SaveProblem> {
     there.map(|_| LocalStorage::raw()).ok_or(SaveProblem::Blocked)
 }
 
+thread_local! {
+    /// Stands in where the browser allows no storage: what is typed lasts as long as the page.
+    static MEMORY: Memory = Memory::default();
+}
+
 impl Keeper for Local {
     fn get(&self, key: &str) -> Result<Option<String>, SaveProblem> {
-        storage()?.get_item(&format!("{PREFIX}{key}")).map_err(|error| reason(&error))
+        match storage() {
+            Ok(storage) => storage.get_item(&format!("{PREFIX}{key}")).map_err(|error| reason(&error)),
+            Err(_) => MEMORY.with(|memory| memory.get(key)),
+        }
     }
 
     fn set(&self, key: &str, text: &str) -> Result<(), SaveProblem> {
-        storage()?.set_item(&format!("{PREFIX}{key}"), text).map_err(|error| reason(&error))
+        match storage() {
+            Ok(storage) => storage.set_item(&format!("{PREFIX}{key}"), text).map_err(|error| reason(&error)),
+            Err(_) => MEMORY.with(|memory| memory.set(key, text)),
+        }
     }
 
     fn remove(&self, key: &str) -> Result<(), SaveProblem> {
-        storage()?.remove_item(&format!("{PREFIX}{key}")).map_err(|error| reason(&error))
+        match storage() {
+            Ok(storage) => storage.remove_item(&format!("{PREFIX}{key}")).map_err(|error| reason(&error)),
+            Err(_) => MEMORY.with(|memory| memory.remove(key)),
+        }
     }
 
     fn keys(&self) -> Result<Vec<String>, SaveProblem> {
-        let storage = storage()?;
+        let Ok(storage) = storage() else { return MEMORY.with(Keeper::keys) };
         let length = storage.length().map_err(|error| reason(&error))?;
         let key = |at| storage.key(at).ok().flatten();
         Ok((0..length).filter_map(key).filter_map(|key| key.strip_prefix(PREFIX).map(str::to_owned)).collect())
@@ -69,6 +84,7 @@ pub fn now() -> u64 {
 /// # Errors
 /// [`SaveProblem`] when not.
 pub fn trial() -> Result<(), SaveProblem> {
+    storage()?;
     Local.set("trial", "1")?;
     Local.remove("trial")
 }

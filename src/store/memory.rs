@@ -1,4 +1,4 @@
-//! A keeper in memory, which can be told to fail: for tests.
+//! A keeper in memory, for where a browser allows no storage; for tests it can be told to fail.
 
 use std::cell::{Cell, RefCell};
 use std::collections::BTreeMap;
@@ -21,7 +21,8 @@ pub struct Memory {
     writes: Cell<u32>,
     fails: Cell<Option<(u32, Fault, bool)>>,
     room: Cell<Option<usize>>,
-    history: RefCell<Vec<BTreeMap<String, String>>>,
+    /// Noted only once somebody has asked for it.
+    history: RefCell<Option<Vec<BTreeMap<String, String>>>>,
 }
 
 impl Memory {
@@ -49,7 +50,13 @@ impl Memory {
 
     /// What it held after each write since the last call: where a killed app would have left it.
     pub fn take_history(&self) -> Vec<BTreeMap<String, String>> {
-        std::mem::take(&mut self.history.borrow_mut())
+        self.history.borrow_mut().replace(Vec::new()).unwrap_or_default()
+    }
+
+    fn note(&self, texts: &BTreeMap<String, String>) {
+        if let Some(history) = self.history.borrow_mut().as_mut() {
+            history.push(texts.clone());
+        }
     }
 
     /// A keeper that holds these texts.
@@ -94,7 +101,7 @@ impl Keeper for Memory {
             return Err(SaveProblem::Full);
         }
         texts.insert(key.to_owned(), text.to_owned());
-        self.history.borrow_mut().push(texts.clone());
+        self.note(&texts);
         Ok(())
     }
 
@@ -106,7 +113,7 @@ impl Keeper for Memory {
         }
         let mut texts = self.texts.borrow_mut();
         texts.remove(key);
-        self.history.borrow_mut().push(texts.clone());
+        self.note(&texts);
         Ok(())
     }
 

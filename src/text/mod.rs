@@ -14,6 +14,7 @@ mod strength;
 mod sweetness;
 mod temperature;
 mod units;
+mod wait;
 
 pub use amount::{AmountProblem, Kind, Reading, read_amount, read_count, read_percent};
 pub use figures::{Named, read_named, read_taken};
@@ -30,3 +31,4 @@ pub use strength::read_strength;
 pub use sweetness::{Sweetness, read_sweetness};
 pub use temperature::read_temperature;
 pub use units::{name, typed, unit_of};
+pub use wait::read_wait;

@@ -146,6 +146,7 @@ fn every_write_may_throw_or_be_dropped() {
 #[test]
 fn the_app_may_be_killed_between_any_two_writes() {
     let keeper = Memory::default();
+    keeper.take_history();
     let mut acknowledged = Vec::new();
     let mut moments = 0;
     for step in SESSION {
@@ -239,6 +240,7 @@ fn what_is_newer_or_damaged_is_left_as_it_is() {
 fn an_act_that_is_going_on_is_left_alone() {
     let keeper = Memory::default();
     let puts = [put_of(&keeper, "b", "Second"), put_of(&keeper, "c", "Third")];
+    keeper.take_history();
     transact(&keeper, "Import", &puts, 2).expect("done");
     let history = keeper.take_history();
     for texts in &history[..history.len() - 1] {
@@ -257,6 +259,7 @@ fn an_act_that_is_going_on_is_left_alone() {
 fn taking_an_act_back_leaves_later_edits() {
     let keeper = Memory::default();
     save(&keeper, SPECS, &entry("a", card("Lantern", "")), 1, "x").expect("saved");
+    keeper.take_history();
     transact(&keeper, "Lines", &[put_of(&keeper, "a", "Lamp")], 2).expect("done");
     // The moment before it was marked as done.
     let history = keeper.take_history();

@@ -107,6 +107,14 @@ async fn blocked_storage_is_said_and_the_tools_still_answer() -> Result<()> {
     assert!(phone.words().await?.contains("lets no page save here"));
     phone.press("2 oz").await?;
     phone.strip_says("59.1 ml").await?;
+    // The book stands too, for as long as the page does.
+    phone.open("specs").await?;
+    phone.tap_on("Try a demo").await?;
+    phone.tap_on("Orchard lantern").await?;
+    phone.put("notes", "for tonight").await?;
+    phone.open("specs").await?;
+    phone.tap_on("Orchard lantern").await?;
+    assert_eq!(phone.value("notes").await?, "for tonight");
     Ok(())
 }
 
