@@ -87,6 +87,9 @@ form! {
 pub const FIELDS: [&str; 11] =
     ["name", "tags", "notes", "way", "lines", "method", "glass", "holds", "ice", "garnish", "steps"];
 
+/// Glassfuls from which on a form is a batch, not one drink.
+const BATCH: f64 = 3.0;
+
 const LINES: &str = "lines";
 
 impl Tool for CardForm {
@@ -180,7 +183,7 @@ impl Tool for CardForm {
         if read.mix.mass().g() > 0.0 {
             answer.cells_title = "Balance, before ice";
             balance::four_cells(&mut answer, &read.mix, bench);
-            if let Some(holds) = holds.filter(|holds| volume > *holds) {
+            if let Some(holds) = holds.filter(|holds| volume > *holds && volume.ml() < BATCH * holds.ml()) {
                 let glass = text::litres_or_ml(holds, bench.decimal);
                 answer.problems.push(super::Problem::new(
                     "holds",
@@ -222,6 +225,7 @@ impl Tool for CardForm {
         if name == "id" && self.id != text {
             text.clone_into(&mut self.id);
             "0".clone_into(&mut self.at);
+            self.add_name.clear();
         }
     }
 }
