@@ -1,10 +1,12 @@
 //! What the buttons do: to the form of the screen shown, and to the book.
 
+use std::sync::Arc;
+
 use leptos::prelude::*;
 
 use super::browser;
 use super::desk::{Desk, slot_of};
-use crate::book::DEMO;
+use crate::book::{Card, DEMO, Entry};
 use crate::form::route::Route;
 use crate::form::screen::{Deed, Do, Screen, after};
 use crate::form::{card, specs};
@@ -27,10 +29,9 @@ impl Desk {
             (Some((Route::Ingredients, id, _)), Deed::Clear) => {
                 bench.book.own(&id).map(|entry| Ok(deeds::delete_own(entry)))
             }
-            (Some((Route::Card, id, at)), Deed::Put(puts)) => bench.book.card(&id).and_then(|entry| {
-                let change = |card, (name, text): &(&str, String)| card::edited(&card, at, name, text).unwrap_or(card);
-                let card = puts.iter().fold(entry.value.clone(), change);
-                (card != entry.value).then(|| deeds::change(entry, &card, "the lines", now))
+            (Some((Route::Card, id, at)), deed) => bench.book.card(&id).and_then(|entry| {
+                let card = card::changed(&entry.value, at, deed)?;
+                Some(deeds::change(entry, &card, "the lines", now))
             }),
             (_, Deed::Take("packed", text)) => return browser::send("meniscus-unpack", &[("text", text)]),
             (_, Deed::Clear) if route == Route::Backup => return self.library.put_away(),
@@ -60,7 +61,7 @@ impl Desk {
         let worked = match (what, open) {
             (Do::NewCard, _) => {
                 // From Scale, its spec comes along.
-                let lines = untrack(|| self.slot().with(|texts| texts.get("spec").cloned()));
+                let lines = self.screen.with_untracked(|screen| screen.field("spec").map(|field| field.text.clone()));
                 Some(deeds::new_card(&lines.unwrap_or_default(), &id(), now))
             }
             (Do::NewOwn, _) => Some(deeds::new_own(&id(), now)),
@@ -101,14 +102,10 @@ impl Desk {
         }
     }
 
-    /// The spec that is open: its id, and its text to share.
-    fn shared_text(self) -> Option<(String, String)> {
-        let book = self.bench.get_untracked().book;
+    /// The spec that is open.
+    fn open_card(self) -> Option<Arc<Entry<Card>>> {
         let (_, id, _) = self.record()?;
-        let entry = book.card(&id)?;
-        // What is shared of the demo is somebody's own.
-        let shared_id = if id.starts_with(DEMO) { browser::fresh_id() } else { id.clone() };
-        Some((id, backup::one(&shared_id, &entry.value).ok()?))
+        self.bench.get_untracked().book.card(&id).cloned()
     }
 
     /// Copies a text, and says so on the button for a moment.
@@ -153,8 +150,11 @@ impl Desk {
                 browser::give("meniscus-unread.txt", &texts.join("\n"));
             }
             Do::Share => {
-                if let Some((entry, text)) = self.shared_text() {
-                    self.library.share(&entry);
+                let Some(entry) = self.open_card() else { return };
+                // What is shared of the demo is somebody's own.
+                let id = if entry.id.starts_with(DEMO) { browser::fresh_id() } else { entry.id.clone() };
+                if let Ok(text) = backup::one(&id, &entry.value) {
+                    self.library.share(&entry.id);
                     browser::send("meniscus-pack", &[("text", &text)]);
                 }
             }
@@ -165,16 +165,14 @@ impl Desk {
                 }
             }
             Do::Recipe => {
-                let book = self.bench.get_untracked().book;
-                if let Some(entry) = self.record().and_then(|(_, id, _)| book.card(&id).cloned()) {
+                if let Some(entry) = self.open_card() {
                     browser::give("recipe.json", &recipe::recipes(&entry.value));
                 }
             }
             Do::Csv => browser::give("batch.csv", &self.screen.with_untracked(Screen::csv)),
             Do::Paste => browser::raise("meniscus-paste"),
             Do::Text => {
-                let book = self.bench.get_untracked().book;
-                if let Some(entry) = self.record().and_then(|(_, id, _)| book.card(&id).cloned()) {
+                if let Some(entry) = self.open_card() {
                     browser::give("spec.txt", &card::plain(&entry.value));
                 }
             }

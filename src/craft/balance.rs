@@ -15,11 +15,14 @@ pub struct Balance {
     pub sugar: f64,
     /// Grams of acid to the litre, as citric.
     pub acid: f64,
-    /// Grams of sugar to the gram of acid; none without acid.
+    /// Grams of sugar to the gram of acid; none without acid, or with next to no sugar.
     pub sugar_to_acid: Option<f64>,
     /// At 25 °C; none without acid, with milk, which buffers it, or where it cannot be worked out.
     pub ph: Option<f64>,
 }
+
+/// Less sugar than this, g/l, makes no ratio.
+const SWEET: f64 = 0.5;
 
 /// Reads a mix.
 #[must_use]
@@ -32,7 +35,7 @@ pub fn balance(mix: &Mix) -> Balance {
         strength: mix.strength(),
         sugar,
         acid,
-        sugar_to_acid: (acid > 0.0).then(|| sugar / acid),
+        sugar_to_acid: (acid > 0.0 && sugar >= SWEET).then(|| sugar / acid),
         ph: (has_acid && mix.milk <= Mass::ZERO).then(|| mix.ph().ok()).flatten(),
     }
 }

@@ -116,10 +116,7 @@ impl BalanceForm {
         let also = match read.missing.as_slice() {
             [] => {
                 let per = |value| text::count(value, bench.decimal);
-                let ratio = reading
-                    .sugar_to_acid
-                    .filter(|_| reading.sugar >= 0.5)
-                    .map_or(String::new(), |ratio| format!(", {} : 1", per(ratio)));
+                let ratio = reading.sugar_to_acid.map_or(String::new(), |ratio| format!(", {} : 1", per(ratio)));
                 let when = if is_diluted { "with its ice" } else { "before ice" };
                 let serve = text::litres_or_ml(serve_volume, bench.decimal);
                 format!(
@@ -286,6 +283,12 @@ mod tests {
         );
         let settled = answer(&asked.problems[0].fixes[5].text);
         assert!(settled.problems.is_empty() && settled.strip.also.starts_with("Sugar"), "{:?}", settled.strip);
+    }
+
+    #[test]
+    fn next_to_no_sugar_is_no_ratio() {
+        assert!(answer("60 ml gin\n30 ml wine vinegar").strip.also.contains(" : 1"));
+        assert!(!answer("60 ml gin\n2 g citric acid").strip.also.contains(" : 1"));
     }
 
     #[test]

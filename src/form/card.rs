@@ -3,7 +3,7 @@
 mod record;
 
 pub(super) use record::with_record;
-pub use record::{edited, loses_much, plain, way_at};
+pub use record::{changed, edited, loses_much, plain, way_at};
 
 use super::Bench;
 use super::answer::{Answer, Figure, Fix, Row, Strip, Tone};
@@ -317,7 +317,7 @@ mod tests {
     use crate::book::{Book, Entry, Stamp, demo_cards};
     use crate::form::Texts;
     use crate::form::bench::Held;
-    use crate::form::screen::screen;
+    use crate::form::screen::{Deed, screen};
 
     fn bench() -> Bench {
         let entry = |(id, value)| {
@@ -367,6 +367,10 @@ mod tests {
         assert_eq!(changed.forms[0], card.forms[0]);
         assert_eq!(edited(&card, 0, "name", "Lamp").expect("a field").name, "Lamp");
         assert_eq!(edited(&card, 9, "lines", ""), None);
+        // A tap on a line's fix, and one that changes nothing.
+        let fixed = super::changed(&card, 0, Deed::Rewrite("30 ml pear juice", "30 ml pear purée")).expect("a change");
+        assert!(fixed.forms[0].lines.contains("\n30 ml pear purée\n"));
+        assert_eq!(super::changed(&card, 0, Deed::Rewrite("no such line", "x")), None);
         assert_eq!(edited(&card, 0, "search", ""), None);
         let mut card = card;
         for name in FIELDS {

@@ -113,7 +113,7 @@ pub enum Deed<'a> {
     Clear,
     /// Takes an amount carried over, by name.
     Take(&'a str, &'a str),
-    /// Puts the second line in place of the first in the spec.
+    /// Puts the second line in place of the first, where that stands.
     Rewrite(&'a str, &'a str),
     /// Puts texts in fields.
     Put(&'a [(&'static str, String)]),
@@ -142,8 +142,10 @@ pub fn after(route: Route, texts: &Texts, deed: Deed<'_>) -> Texts {
         Deed::Clear => form.clear(),
         Deed::Take(name, text) => form.take(name, text),
         Deed::Rewrite(typed, fixed) => {
-            if let Some((_, spec)) = form.fields().into_iter().find(|(name, _)| *name == scale::SPEC) {
-                *spec = scale::rewritten(spec, typed, fixed);
+            // In whichever field it stands: each tool calls its lines something of its own.
+            let stands = |text: &str| text.lines().any(|line| line.trim() == typed);
+            if let Some((_, lines)) = form.fields().into_iter().find(|(_, text)| stands(text)) {
+                *lines = scale::rewritten(lines, typed, fixed);
             }
         }
         Deed::Put(puts) => {

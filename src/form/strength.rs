@@ -186,6 +186,8 @@ impl StrengthForm {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::form::route::Route;
+    use crate::form::screen::{Deed, after};
 
     fn strip(change: impl FnOnce(&mut StrengthForm)) -> (String, String) {
         let mut form = StrengthForm::default();
@@ -227,6 +229,18 @@ mod tests {
             form.value = "70".into();
         });
         assert!(figures.starts_with("40.0 % vol"), "{figures}");
+    }
+
+    #[test]
+    fn a_tap_settles_an_unknown_pour() {
+        let form =
+            StrengthForm { ask: "blend".into(), pours: "1 l gin\n100 ml moon dust".into(), ..Default::default() };
+        let row = &form.answer(&Bench::default()).rows[1];
+        let texts =
+            [("ask", "blend"), ("pours", form.pours.as_str())].map(|(name, text)| (name.to_owned(), text.to_owned()));
+        let deed = Deed::Rewrite(&row.typed, &row.fixes[0].text);
+        let after = after(Route::Strength, &texts.into(), deed);
+        assert_eq!(after["pours"], "1 l gin\n100 ml moon dust (as spirit)");
     }
 
     #[test]

@@ -36,6 +36,10 @@ impl std::fmt::Display for PhProblem {
     }
 }
 
+/// Strength by volume above which a pH worked out as in water is a hint only (a fraction; from the wine literature,
+/// from memory).
+pub const INDICATIVE_ABOVE: f64 = 0.15;
+
 const P_KW: f64 = 13.995;
 const MOST_IONIC_STRENGTH: f64 = 0.5;
 

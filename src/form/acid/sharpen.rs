@@ -14,6 +14,7 @@ use crate::form::screen::{Block, Opt};
 use crate::quantity::{Acidity, Amount, Density, Mass, Temperature, Volume};
 use crate::substance::juice::PROFILES;
 use crate::substance::mix::Mix;
+use crate::substance::ph::INDICATIVE_ABOVE;
 use crate::text;
 
 /// Acids to sharpen with.
@@ -166,7 +167,7 @@ impl AcidForm {
         let volume = made.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
         let figures: Vec<Figure> =
             acids.iter().map(|(powder, mass)| self.weighed(*mass, short_name(powder), bench)).collect();
-        let is_strong = made.strength().fraction() > 0.15;
+        let is_strong = made.strength().fraction() > INDICATIVE_ABOVE;
         let ph =
             ph_words(&made, bench).filter(|_| !is_strong).map_or_else(String::new, |ph| format!(", pH about {ph}"));
         let also = format!("makes {} as sour as {sour}{ph}", text::litres_or_ml(volume, bench.decimal));

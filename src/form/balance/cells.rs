@@ -7,6 +7,7 @@ use crate::form::fields::Choice;
 use crate::quantity::Volume;
 use crate::substance::energy::{StandardDrink, energy};
 use crate::substance::mix::Mix;
+use crate::substance::ph::INDICATIVE_ABOVE;
 use crate::text;
 
 const STRENGTH: &str = "Alcohol by volume at 20 °C, with the contraction of spirit and water. Stirred drinks are often \
@@ -27,17 +28,13 @@ const FREEZING: &str = "Where ice begins to form. From tables for spirit and for
     an estimate.";
 const VOLUME: &str = "One serve at 20 °C. Less than its parts added up: spirit and water draw together.";
 
-/// Above this, pH worked out as in water is a hint only.
-const STRONG: f64 = 0.15;
-
 pub(super) fn four(answer: &mut Answer, reading: &Balance, bench: &Bench) {
     let figure = |value, unit| Figure::new(text::count(value, bench.decimal), unit);
     let strength = text::plain(reading.strength.fraction() * 100.0, 1, bench.decimal);
     answer.explained("strength", Figure::new(strength, "% vol"), STRENGTH);
     answer.explained("sugar", figure(reading.sugar, "g/l"), SUGAR);
     answer.explained("acid, as citric", figure(reading.acid, "g/l"), ACID);
-    // Next to no sugar is no ratio.
-    if let Some(ratio) = reading.sugar_to_acid.filter(|_| reading.sugar >= 0.5) {
+    if let Some(ratio) = reading.sugar_to_acid {
         answer.explained("sugar : acid", figure(ratio, ": 1"), RATIO);
     }
 }
@@ -52,7 +49,7 @@ pub(super) fn all(
     four(answer, reading, bench);
     if let Some(ph) = reading.ph {
         let (label, about) =
-            if reading.strength.fraction() > STRONG { ("pH, a hint", PH_STRONG) } else { ("pH, about", PH) };
+            if reading.strength.fraction() > INDICATIVE_ABOVE { ("pH, a hint", PH_STRONG) } else { ("pH, about", PH) };
         answer.explained(label, Figure::new(text::plain(ph, 1, bench.decimal), ""), about);
     }
     answer.explained("a serve", text::litres_or_ml(volume, bench.decimal), VOLUME);

@@ -4,6 +4,8 @@ use crate::book::Card;
 use crate::form::Bench;
 use crate::form::fields::Texts;
 use crate::form::own::named;
+use crate::form::scale::rewritten;
+use crate::form::screen::Deed;
 use crate::text;
 
 /// Which way of making a card is open.
@@ -24,6 +26,18 @@ pub fn edited(card: &Card, at: usize, name: &str, text: &str) -> Option<Card> {
         text.clone_into(field);
     }
     Some(card)
+}
+
+/// A card after a deed on the form that is open; none when it changes nothing.
+#[must_use]
+pub fn changed(card: &Card, at: usize, deed: Deed<'_>) -> Option<Card> {
+    let put = |card, name: &str, text: &str| edited(&card, at, name, text).unwrap_or(card);
+    let after = match deed {
+        Deed::Put(puts) => puts.iter().fold(card.clone(), |card, (name, text)| put(card, name, text)),
+        Deed::Rewrite(typed, fixed) => put(card.clone(), "lines", &rewritten(&card.forms.get(at)?.lines, typed, fixed)),
+        Deed::Clear | Deed::Take(..) => return None,
+    };
+    (after != *card).then_some(after)
 }
 
 /// Letters lost at one stroke that are worth a tap on Undo.

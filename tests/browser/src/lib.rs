@@ -2,8 +2,21 @@
 //!
 //! A missing browser or build is an error with the line that mends it, never a pass.
 
+use anyhow::Result;
+use xtask::server::Serving;
+
 mod driver;
 mod page;
 
 pub use driver::{DESK, NARROW, PHONE, Phone, Setup, Shape};
 pub use page::{CATCH_FILES, ROUTES};
+
+/// Serves the app and starts a phone on which a script runs in every page before anything else.
+///
+/// # Errors
+/// When there is no build, no browser, or it does not start.
+pub async fn phone_with(before: &str) -> Result<(Serving, Phone)> {
+    let serving = Serving::start(&xtask::dist())?;
+    let phone = Phone::start(&serving.url(), &Setup { before: before.into(), ..Setup::default() }).await?;
+    Ok((serving, phone))
+}

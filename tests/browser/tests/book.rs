@@ -1,15 +1,8 @@
 //! The book on a phone: specs and ingredients written, found, changed, deleted and brought back; in and out of files.
 
 use anyhow::{Result, ensure};
-use browser::{Phone, Setup};
+use browser::{Phone, Setup, phone_with};
 use serde_json::json;
-use xtask::server::Serving;
-
-async fn phone_with(before: &str) -> Result<(Serving, Phone)> {
-    let serving = Serving::start(&xtask::dist())?;
-    let phone = Phone::start(&serving.url(), &Setup { before: before.into(), ..Setup::default() }).await?;
-    Ok((serving, phone))
-}
 
 #[tokio::test]
 async fn a_spec_is_found_changed_deleted_and_brought_back() -> Result<()> {

@@ -3,15 +3,9 @@
 use std::time::Duration;
 
 use anyhow::{Result, ensure};
-use browser::{Phone, Setup};
+use browser::{Phone, Setup, phone_with};
 use serde_json::json;
 use xtask::server::Serving;
-
-async fn phone_with(before: &str) -> Result<(Serving, Phone)> {
-    let serving = Serving::start(&xtask::dist())?;
-    let phone = Phone::start(&serving.url(), &Setup { before: before.into(), ..Setup::default() }).await?;
-    Ok((serving, phone))
-}
 
 #[tokio::test]
 async fn an_edit_in_one_tab_shows_in_the_other() -> Result<()> {
