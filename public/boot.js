@@ -70,9 +70,13 @@ window.addEventListener("meniscus-install", () => offer?.prompt());
 
 // ---- Files: what the app gives, and what it is given ----
 
-window.addEventListener("meniscus-give", async ({ file, text }) => {
+window.addEventListener("meniscus-give", ({ file, text }) => {
   const type = file.endsWith(".json") ? "application/json" : "text/plain";
-  const given = new File([text], file, { type });
+  give(new File([text], file, { type }));
+});
+
+async function give(given) {
+  const file = given.name;
   if (matchMedia("(pointer: coarse)").matches && navigator.canShare?.({ files: [given] })) {
     try {
       await navigator.share({ files: [given] });
@@ -87,7 +91,7 @@ window.addEventListener("meniscus-give", async ({ file, text }) => {
   link.click();
   hand("meniscus-given", file);
   setTimeout(() => URL.revokeObjectURL(link.href), 60000);
-});
+}
 
 window.addEventListener("meniscus-choose-file", () => {
   const input = document.createElement("input");
@@ -137,6 +141,90 @@ window.addEventListener("meniscus-paste", () =>
 );
 
 window.addEventListener("meniscus-persist", () => navigator.storage?.persist?.().catch(() => {}));
+
+// ---- Timers: a bell, a buzz, a notice, and a screen that stays awake ----
+
+let audio;
+
+// Browsers let a page sound only after a touch: this comes with the tap that starts a timer.
+window.addEventListener("meniscus-arm", () => {
+  try {
+    audio ??= new AudioContext();
+    audio.resume();
+  } catch {}
+  if (window.Notification?.permission === "default") Notification.requestPermission().catch(() => {});
+});
+
+function sound() {
+  if (audio?.state !== "running") return;
+  for (let at = 0; at < 6; at++) {
+    const tone = audio.createOscillator();
+    const loud = audio.createGain();
+    const start = audio.currentTime + at * 0.45;
+    tone.frequency.value = at % 2 ? 660 : 880;
+    loud.gain.setValueAtTime(0.4, start);
+    loud.gain.exponentialRampToValueAtTime(0.001, start + 0.4);
+    tone.connect(loud).connect(audio.destination);
+    tone.start(start);
+    tone.stop(start + 0.42);
+  }
+}
+
+window.addEventListener("meniscus-ring", async ({ text, tag, href }) => {
+  sound();
+  navigator.vibrate?.([500, 200, 500, 200, 500]);
+  if (document.visibilityState === "visible" || window.Notification?.permission !== "granted") return;
+  try {
+    const registration = await navigator.serviceWorker.getRegistration();
+    await registration.showNotification("Time is up", { body: text, tag, icon: "icon-192.png", requireInteraction: true, data: href });
+  } catch {}
+});
+
+let lock;
+
+async function stayAwake() {
+  if (!page.hasAttribute("data-awake") || document.visibilityState !== "visible") return;
+  try {
+    lock = await navigator.wakeLock?.request("screen");
+  } catch {}
+}
+
+window.addEventListener("meniscus-awake", ({ text }) => {
+  page.toggleAttribute("data-awake", text === "1");
+  if (text === "1") stayAwake();
+  else lock?.release().catch(() => {});
+});
+// The browser lets go of it whenever the page is out of sight.
+document.addEventListener("visibilitychange", stayAwake);
+
+// ---- Labels: printed by the browser, or drawn as a picture ----
+
+window.addEventListener("meniscus-print", () => window.print());
+
+window.addEventListener("meniscus-picture", async () => {
+  const label = document.querySelector(".label");
+  if (!label) return;
+  const { width, height } = label.viewBox.baseVal;
+  const dots = 24; // to the millimetre: about 600 to the inch
+  const canvas = Object.assign(document.createElement("canvas"), { width: width * dots, height: height * dots });
+  const pen = canvas.getContext("2d");
+  pen.scale(dots, dots);
+  pen.fillStyle = "#fff";
+  pen.fillRect(0, 0, width, height);
+  pen.fillStyle = "#000";
+  const number = (element, name) => Number(element.getAttribute(name));
+  for (const line of label.querySelectorAll("text")) {
+    pen.font = `${line.getAttribute("font-weight")} ${number(line, "font-size")}px system-ui, sans-serif`;
+    pen.fillText(line.textContent, number(line, "x"), number(line, "y"));
+  }
+  for (const code of label.querySelectorAll("path")) {
+    pen.save();
+    for (const { matrix } of code.transform.baseVal) pen.transform(matrix.a, matrix.b, matrix.c, matrix.d, matrix.e, matrix.f);
+    pen.fill(new Path2D(code.getAttribute("d")));
+    pen.restore();
+  }
+  canvas.toBlob((picture) => give(new File([picture], "label.png", { type: "image/png" })));
+});
 
 start().catch((problem) => {
   console.error(problem);

@@ -5,8 +5,9 @@ use leptos::prelude::*;
 use super::browser;
 use super::desk::Desk;
 use super::field::{field, fix_buttons};
+use super::label;
 use super::part::{all, button, link, nothing, on_tap, paragraph};
-use crate::form::screen::{Block, Deed};
+use crate::form::screen::{Block, Deed, Do};
 use crate::form::{Cell, Row, Share};
 
 /// One block.
@@ -31,10 +32,16 @@ pub(super) fn block(desk: Desk, block: &Block) -> AnyView {
             view! { {heading("Carry on")}<nav class="carry" aria-label="Carry on">{links}</nav> }.into_any()
         }
         Block::Buttons(buttons) if buttons.is_empty() => nothing(),
+        Block::Label(label) => label.as_ref().map_or_else(nothing, label::label),
         Block::Buttons(buttons) => {
             let buttons = all(buttons.iter().map(|shown| {
                 let (deed, puts) = (shown.deed, shown.puts.clone());
                 let tap = on_tap(move || match deed {
+                    Some(Do::KeepYield) => desk.keep_yield(&puts),
+                    Some(Do::Arm) => {
+                        browser::raise("meniscus-arm");
+                        desk.act(Deed::Put(&puts));
+                    }
                     Some(deed) => desk.do_to_book(deed),
                     None => desk.act(Deed::Put(&puts)),
                 });

@@ -1,6 +1,8 @@
 //! What the app asks of the browser, each in one small function that cannot panic.
 
-use leptos::prelude::{on_cleanup, request_animation_frame, set_timeout, window_event_listener_untyped};
+use leptos::prelude::{
+    on_cleanup, request_animation_frame, set_interval_with_handle, set_timeout, window_event_listener_untyped,
+};
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Document, HtmlElement, HtmlInputElement, Window};
@@ -76,6 +78,26 @@ pub(super) fn scroll_to_top(id: &str) {
 /// Calls `then` after so many milliseconds.
 pub(super) fn later(milliseconds: u64, then: impl FnOnce() + 'static) {
     set_timeout(then, std::time::Duration::from_millis(milliseconds));
+}
+
+/// Calls `then` once a second.
+pub(super) fn every_second(then: impl Fn() + 'static) {
+    let _ = set_interval_with_handle(then, std::time::Duration::from_secs(1));
+}
+
+/// Minutes that the clock on the wall is ahead of universal time, at a time in milliseconds since 1970.
+#[allow(clippy::cast_possible_truncation)]
+pub(super) fn minutes_ahead(at: i64) -> i64 {
+    let there = js_sys::Date::new(&JsValue::from_f64(at as f64)).get_timezone_offset();
+    if there.is_finite() { -there as i64 } else { 0 }
+}
+
+/// Asks boot.js to keep the screen awake, or lets it sleep again.
+pub(super) fn keep_awake(is_wanted: bool) {
+    let is_awake = page_flag("data-awake");
+    if is_wanted != is_awake {
+        send("meniscus-awake", &[("text", if is_wanted { "1" } else { "" })]);
+    }
 }
 
 /// Calls `then` once what has changed is on the screen.

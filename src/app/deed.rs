@@ -6,10 +6,10 @@ use leptos::prelude::*;
 
 use super::browser;
 use super::desk::{Desk, slot_of};
-use crate::book::{Card, DEMO, Entry};
+use crate::book::{Card, DEMO, Entry, Part, Run};
 use crate::form::route::Route;
-use crate::form::screen::{Deed, Do, Screen, after};
-use crate::form::{card, specs};
+use crate::form::screen::{self, Deed, Do, Screen, after};
+use crate::form::{card, run, specs};
 use crate::store::deeds::{self, Merge};
 use crate::store::{self, Keeper, Local, backup, recipe};
 
@@ -32,6 +32,11 @@ impl Desk {
             (Some((Route::Card, id, at)), deed) => bench.book.card(&id).and_then(|entry| {
                 let card = card::changed(&entry.value, at, deed)?;
                 Some(deeds::change(entry, &card, "the lines", now))
+            }),
+            (Some((Route::Run, id, _)), Deed::Clear) => bench.book.run(&id).map(|entry| Ok(deeds::delete_run(entry))),
+            (Some((Route::Run, id, _)), deed) => bench.book.run(&id).and_then(|entry| {
+                let (run, what) = run::changed(&entry.value, deed, now)?;
+                Some(deeds::change_run(entry, &run, what, now))
             }),
             (_, Deed::Take("packed", text)) => return browser::send("meniscus-unpack", &[("text", text)]),
             (_, Deed::Clear) if route == Route::Backup => return self.library.put_away(),
@@ -64,6 +69,8 @@ impl Desk {
                 let lines = self.screen.with_untracked(|screen| screen.field("spec").map(|field| field.text.clone()));
                 Some(deeds::new_card(&lines.unwrap_or_default(), &id(), now))
             }
+            (Do::NewRun, _) => Some(deeds::new_run(&Run { made: now, ..Run::default() }, &id(), now)),
+            (Do::ToRun, _) => return self.to_run(),
             (Do::NewOwn, _) => Some(deeds::new_own(&id(), now)),
             (Do::Demo, _) => Some(deeds::demo(&book, now)),
             (Do::RemoveDemo, _) => Some(Ok(deeds::remove_demo(&book))),
@@ -91,6 +98,69 @@ impl Desk {
                 self.slot().set("at", last.to_string());
             }
             (_, opened) => self.open_record(opened),
+        }
+    }
+
+    /// Puts what the screen makes on the run sheet that is open, or on a new one.
+    fn to_run(self) {
+        let book = self.bench.get_untracked().book;
+        let (now, route) = (store::now(), untrack(|| self.route()));
+        let (name, parts) = match self.record() {
+            Some((Route::Card, id, at)) => {
+                let Some(entry) = book.card(&id) else { return };
+                let Some(way) = entry.value.forms.get(at) else { return };
+                (entry.value.name.clone(), run::parts_of(&entry.value.name, way, 0))
+            }
+            _ => {
+                // All texts of the form, also those that nobody has typed over.
+                let texts = untrack(|| self.slot().with(|texts| after(route, texts, Deed::Put(&[]))));
+                let bench = self.bench.get_untracked();
+                let name = screen::plan(route, &texts, &bench).map(|plan| plan.title).unwrap_or_default();
+                (name, vec![Part { tool: route.form_key().into(), texts, ..Part::default() }])
+            }
+        };
+        let slot = slot_of(self.slots, Route::Run);
+        let chosen = untrack(|| slot.with(|texts| texts.get("id").cloned())).and_then(|id| book.run(&id).cloned());
+        let open = chosen.filter(|entry| entry.value.finished == 0 && entry.newer.is_none());
+        let worked = match &open {
+            Some(entry) => deeds::change_run(entry, &run::with_parts(&entry.value, parts), "a prep", now),
+            None => {
+                let run = Run { name, made: now, ..Run::default() };
+                deeds::new_run(&run::with_parts(&run, parts), &browser::fresh_id(), now)
+            }
+        };
+        let Ok(opened) = self.library.perform(worked) else { return };
+        if let Some(id) = opened.or_else(|| open.map(|entry| entry.id.clone())) {
+            slot.set("id", id.clone());
+            slot.set("step", String::new());
+            let book = self.bench.get_untracked().book;
+            if let Some(entry) = book.run(&id) {
+                let count = entry.value.parts.len();
+                let name = entry.value.name.trim();
+                self.say(&format!("On the run sheet “{name}”, as prep {count}. Batch, then Run sheet, shows it."));
+            }
+        }
+    }
+
+    /// Has boot.js pack the spec of the label shown, for its code.
+    pub(super) fn pack_label(self) {
+        self.library.with_cards();
+        let book = self.bench.get_untracked().book;
+        let (id, at) = untrack(|| {
+            slot_of(self.slots, Route::Label).with(|texts| {
+                let text = |name: &str| texts.get(name).cloned().unwrap_or_default();
+                (text("spec"), text("at"))
+            })
+        });
+        let Some(entry) = book.card(&id) else { return };
+        let mut card = entry.value.clone();
+        let at_way = at.parse().unwrap_or(0_usize).min(card.forms.len().saturating_sub(1));
+        // The form alone, without notes: the code must stay coarse enough to print.
+        card.forms = card.forms.into_iter().skip(at_way).take(1).collect();
+        (card.notes, card.tags) = (String::new(), String::new());
+        if let Ok(text) = backup::one(&id, &card) {
+            self.library.share(&format!("{id}#{at}"));
+            browser::send("meniscus-pack", &[("text", &text)]);
         }
     }
 
@@ -170,6 +240,12 @@ impl Desk {
                 }
             }
             Do::Csv => browser::give("batch.csv", &self.screen.with_untracked(Screen::csv)),
+            Do::AllRuns => {
+                self.slot().set("id", String::new());
+                browser::replace_hash(&Route::Run.href());
+            }
+            Do::Print => browser::raise("meniscus-print"),
+            Do::Picture => browser::raise("meniscus-picture"),
             Do::Paste => browser::raise("meniscus-paste"),
             Do::Text => {
                 if let Some(entry) = self.open_card() {

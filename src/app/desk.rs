@@ -7,10 +7,11 @@ use super::field;
 use super::library::Library;
 use super::pad::ActiveField;
 use super::slot::Slot;
+use crate::form::clock::Clock;
 use crate::form::route::{self, Place, Route};
 use crate::form::screen::{Deed, Screen, screen};
 use crate::form::shelf::{Keyboard, ShelfForm, Theme};
-use crate::form::{Bench, card, own};
+use crate::form::{Bench, card, own, run};
 use crate::store;
 
 /// What is in sight besides the forms. Kept in one signal: each type of signal costs a phone a kilobyte.
@@ -45,6 +46,8 @@ pub(super) struct Desk {
     pub(super) fresh: StoredValue<bool>,
     /// What the bar has written down.
     pub(super) library: Library,
+    /// The time, moved on every second; read by what shows it alone.
+    pub(super) tick: RwSignal<u64>,
     pub(super) slots: StoredValue<Vec<Slot>>,
     shelf: Slot,
 }
@@ -69,11 +72,21 @@ impl Desk {
         let bench =
             Memo::new(move |_| shelf.with(|texts| ShelfForm::of(texts).bench(device)).with_book(library.held()));
         let slots = StoredValue::new(slots);
+        let tick = RwSignal::new(store::now());
         let shown = move |_: Option<&Screen>| {
             let route = sight.with(|sight| sight.route);
-            bench.with(|bench| slot_of(slots, route).with(|texts| screen(route, texts, bench)))
+            bench.with(|bench| {
+                let slot = slot_of(slots, route);
+                match route {
+                    Route::Run | Route::Label => {
+                        let clock = Clock { now: tick.get(), ahead: browser::minutes_ahead };
+                        slot.with(|texts| screen(route, texts, &Bench { clock, ..bench.clone() }))
+                    }
+                    _ => slot.with(|texts| screen(route, texts, bench)),
+                }
+            })
         };
-        Desk { sight, bench, screen: Memo::new(shown), fresh: StoredValue::new(false), library, slots, shelf }
+        Desk { sight, bench, screen: Memo::new(shown), fresh: StoredValue::new(false), library, tick, slots, shelf }
     }
 
     /// The screen shown.
@@ -103,6 +116,10 @@ impl Desk {
     pub(super) fn set(self, name: &str, text: String) {
         let opened = match self.record() {
             Some((Route::Card, id, at)) if card::FIELDS.contains(&name) => self.library.edit_card(&id, at, name, &text),
+            Some((Route::Run, id, _)) if run::FIELDS.contains(&name) => {
+                let step = self.open_step();
+                self.library.edit_run(&id, &step, name, &text)
+            }
             Some((Route::Ingredients, id, _)) if own::FIELDS.contains(&name) => self.library.edit_own(&id, name, &text),
             _ => {
                 self.slot().set(name, text);
@@ -136,6 +153,7 @@ impl Desk {
                         bench.book.card(&id).map(|entry| (route, id.clone(), card::way_at(texts, &entry.value)))
                     }
                     Route::Ingredients => bench.book.own(&id).map(|_| (route, id.clone(), 0)),
+                    Route::Run => bench.book.run(&id).map(|_| (route, id.clone(), 0)),
                     _ => None,
                 }
             })
@@ -158,7 +176,38 @@ impl Desk {
 
     /// Whether the screen shown is of the book, whose deeds Undo takes back.
     pub(super) fn is_of_book(self) -> bool {
-        matches!(self.route(), Route::Specs | Route::Card | Route::Backup | Route::Ingredients)
+        matches!(self.route(), Route::Specs | Route::Card | Route::Backup | Route::Ingredients | Route::Run)
+    }
+
+    /// Whether the run sheet itself is shown.
+    pub(super) fn shows_runs(self) -> bool {
+        self.route() == Route::Run
+    }
+
+    /// The step of the run shown that is open.
+    fn open_step(self) -> String {
+        untrack(|| {
+            let bench = self.bench.with(|bench| super::ticker::timed(self, bench));
+            self.slot().with(|texts| run::open_step(texts, &bench))
+        })
+    }
+
+    /// Keeps yields on the shelf.
+    pub(super) fn keep_yield(self, puts: &[(&'static str, String)]) {
+        for (name, text) in puts {
+            let (name, text) = ((*name).to_owned(), text.clone());
+            self.shelf.replace(|texts| {
+                let mut texts = texts.clone();
+                texts.insert(name, text);
+                texts
+            });
+        }
+        self.say("Kept in Shelf, under your own yields. It counts from now on.");
+    }
+
+    /// Says something above the page.
+    pub(super) fn say(self, words: &str) {
+        self.sight.update(|sight| words.clone_into(&mut sight.notice));
     }
 
     /// Whether there is something to undo.
@@ -202,6 +251,9 @@ impl Desk {
         }
         // Which record is open stays in the address: each tab has its own.
         let is_record = address.carried.iter().all(|(name, _)| name == "id");
+        if address.route == Route::Label {
+            self.pack_label();
+        }
         if address.unknown || !is_record {
             browser::replace_hash(&address.route.href());
         }

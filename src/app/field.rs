@@ -20,6 +20,7 @@ pub(super) fn field(desk: Desk, field: &Field) -> AnyView {
         Input::Lines { placeholder } => lines(desk, field, placeholder),
         Input::Chips { options, captioned } => chips(desk, field, options, *captioned),
         Input::Pick(options) => pick(desk, field, options),
+        Input::When => when(desk, field),
     };
     view! { {filled_in}{problem(desk, field)} }.into_any()
 }
@@ -155,6 +156,27 @@ fn words(desk: Desk, field: &Field, placeholder: &'static str) -> AnyView {
                 enterkeyhint="done"
                 maxlength="2000"
                 placeholder=placeholder
+                aria-invalid=is_wrong.then_some("true")
+                aria-describedby=is_wrong.then(|| problem_id(name))
+                prop:value=field.text.clone()
+                on:input=typed(desk, name)
+                on:click=on_tap(move || desk.activate(None))
+            />
+        </div>
+    }
+    .into_any()
+}
+
+/// A row with a day and a time, on the browser's own picker.
+fn when(desk: Desk, field: &Field) -> AnyView {
+    let name = field.name;
+    let is_wrong = field.problem.is_some();
+    view! {
+        <div class=if is_wrong { "field when wrong" } else { "field when" }>
+            <label for=name>{field.label}</label>
+            <input
+                id=name
+                type="datetime-local"
                 aria-invalid=is_wrong.then_some("true")
                 aria-describedby=is_wrong.then(|| problem_id(name))
                 prop:value=field.text.clone()

@@ -10,9 +10,9 @@ use super::browser;
 use super::desk::Sight;
 use super::slot::note;
 use crate::book::{Book, Card, Entry, Own};
-use crate::form::{Held, card, own};
+use crate::form::{Held, card, own, run};
 use crate::store::deeds::{self, Deed};
-use crate::store::ledger::{self, INGREDIENTS, SPECS, Saved};
+use crate::store::ledger::{self, INGREDIENTS, RUNS, SPECS, Saved};
 use crate::store::{Local, SaveProblem, backup, journal, now};
 
 /// The book, in a signal. Cheap to copy.
@@ -25,6 +25,8 @@ pub(super) struct Library {
 const BOTH_KEPT: &str = "This was changed in another tab too. Both are kept: choose one on its page.";
 const TWO_INGREDIENTS: &str =
     "This was changed in another tab too. Both are kept in the list: delete the one you don't want.";
+
+const TWO_RUNS: &str = "This was changed in another tab too. Both are kept in the list: delete the one you don't want.";
 
 impl Library {
     /// Opens the ingredients; the specs are read when they are first asked for.
@@ -60,6 +62,10 @@ impl Library {
             book.own.retain(|there| there.id != entry.id);
             book.own.push(Arc::clone(entry));
         }
+        for entry in mine.runs.iter().filter(|entry| unsaved.contains(&format!("{RUNS}{}", entry.id))) {
+            book.runs.retain(|there| there.id != entry.id);
+            book.runs.push(Arc::clone(entry));
+        }
         book.sort();
         book.import.clone_from(&mine.import);
         book.shared.clone_from(&mine.shared);
@@ -85,9 +91,11 @@ impl Library {
                 self.save_card(Entry::clone(entry));
             } else if let Some(entry) = key.strip_prefix(INGREDIENTS).and_then(|id| book.own(id)) {
                 self.save_own(Entry::clone(entry));
+            } else if let Some(entry) = key.strip_prefix(RUNS).and_then(|id| book.run(id)) {
+                self.save(RUNS, Entry::clone(entry), TWO_RUNS, |book| &mut book.runs);
             }
         }
-        let is_of_book = |key: &String| key.starts_with(SPECS) || key.starts_with(INGREDIENTS);
+        let is_of_book = |key: &String| key.starts_with(SPECS) || key.starts_with(INGREDIENTS) || key.starts_with(RUNS);
         self.sight.with_untracked(|sight| !sight.unsaved.iter().any(is_of_book))
     }
 
@@ -134,7 +142,7 @@ impl Library {
                 book.cards.extend(read.map(Arc::new));
                 book.sort();
             });
-        } else if id(INGREDIENTS).is_some() {
+        } else if id(INGREDIENTS).or_else(|| id(RUNS)).is_some() {
             self.read_all(self.book().has_cards);
         } else if key == journal::KEY {
             self.change(|book| book.last_act = journal::last(&Local));
@@ -160,6 +168,13 @@ impl Library {
         let entry = self.book().own(id).cloned()?;
         let value = own::edited(&entry.value, name, text)?;
         self.save_own(Entry { value, ..Entry::clone(&entry) })
+    }
+
+    /// Types a text into a run, at a step.
+    pub(super) fn edit_run(self, id: &str, step: &str, name: &str, text: &str) -> Option<String> {
+        let entry = self.book().run(id).cloned()?;
+        let value = run::edited(&entry.value, step, name, text)?;
+        self.save(RUNS, Entry { value, ..Entry::clone(&entry) }, TWO_RUNS, |book| &mut book.runs)
     }
 
     fn save_card(self, entry: Entry<Card>) -> Option<String> {

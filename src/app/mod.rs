@@ -7,12 +7,14 @@ mod browser;
 mod deed;
 mod desk;
 mod field;
+mod label;
 mod library;
 mod pad;
 mod part;
 mod shell;
 mod slot;
 mod strip;
+mod ticker;
 
 use leptos::prelude::*;
 
@@ -37,6 +39,7 @@ fn app() -> AnyView {
             desk.library.read_all(desk.library.has_cards());
         }
     });
+    ticker::start(desk);
     browser::on_event_with("meniscus-packed", "text", move |text| desk.library.packed(&text));
     browser::on_event_with("meniscus-file", "text", move |text| desk.library.look_at(&text));
     // The hint on installing reads what boot.js has noted by then.
@@ -47,6 +50,14 @@ fn app() -> AnyView {
     desk.begin();
     part::outside(Box::new(move || browser::set_theme(desk.theme())));
     part::all(
-        [shell::header(desk), strip::strip(desk), shell::page(desk), pad::pad(desk), shell::places(desk)].into_iter(),
+        [
+            shell::header(desk),
+            strip::strip(desk),
+            shell::page(desk),
+            ticker::line(desk),
+            pad::pad(desk),
+            shell::places(desk),
+        ]
+        .into_iter(),
     )
 }

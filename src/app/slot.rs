@@ -69,7 +69,7 @@ impl Slot {
 
     /// Takes over what another tab has saved. Which record is open, each tab decides for itself.
     pub(super) fn follow(self) {
-        if matches!(self.key, "card" | "ingredients" | "specs") {
+        if matches!(self.key, "card" | "ingredients" | "specs" | "run") {
             return;
         }
         if let Loaded::Value(kept) = store::load::<Kept>(&stored_under(self.key))

@@ -2,6 +2,7 @@
 
 use super::card::{Card, Own};
 use super::records::{Book, Entry};
+use super::run::Run;
 
 /// How a record of an import stands to the book.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -21,9 +22,13 @@ pub struct Import {
     pub cards: Vec<(String, Card)>,
     /// Ingredients, by id.
     pub own: Vec<(String, Own)>,
+    /// Run sheets and the log, by id.
+    pub runs: Vec<(String, Run)>,
 }
 
-fn standing<T: PartialEq>(there: Option<&Entry<T>>, value: &T) -> Standing {
+/// How a record stands to the one of its id.
+#[must_use]
+pub fn standing<T: PartialEq>(there: Option<&Entry<T>>, value: &T) -> Standing {
     match there {
         None => Standing::New,
         Some(entry) if entry.value == *value => Standing::Same,
@@ -44,13 +49,20 @@ impl Import {
         self.own.get(at).map_or(Standing::Same, |(id, own)| standing(book.own(id).map(AsRef::as_ref), own))
     }
 
+    /// How a run of it stands to the book.
+    #[must_use]
+    pub fn run_standing(&self, book: &Book, at: usize) -> Standing {
+        self.runs.get(at).map_or(Standing::Same, |(id, run)| standing(book.run(id).map(AsRef::as_ref), run))
+    }
+
     /// How many are new, the same, and differing.
     #[must_use]
     pub fn count(&self, book: &Book) -> [usize; 3] {
         let cards = (0..self.cards.len()).map(|at| self.card_standing(book, at));
         let own = (0..self.own.len()).map(|at| self.own_standing(book, at));
+        let runs = (0..self.runs.len()).map(|at| self.run_standing(book, at));
         let mut count = [0; 3];
-        for standing in cards.chain(own) {
+        for standing in cards.chain(own).chain(runs) {
             count[standing as usize] += 1;
         }
         count

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use super::card::{Card, Own};
 use super::import::Import;
+use super::run::Run;
 
 /// Which write of a key this is, and when it was.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -115,6 +116,8 @@ pub struct Book {
     pub has_rivals: bool,
     /// Ingredients of its own, by name.
     pub own: Vec<Arc<Entry<Own>>>,
+    /// Run sheets and the log, the latest first.
+    pub runs: Vec<Arc<Entry<Run>>>,
     /// What could not be read.
     pub unread: Vec<Unread>,
     /// What Undo would take back.
@@ -132,10 +135,11 @@ pub struct Book {
 }
 
 impl Book {
-    /// Puts both lists in the order of their names, and notes whether any spec has another version.
+    /// Puts the lists in their order, and notes whether any spec has another version.
     pub fn sort(&mut self) {
         self.has_rivals = self.cards.iter().any(|entry| entry.rival_of().is_some());
         self.cards.sort_unstable_by(|a, b| by_name((&a.value.name, &a.id), (&b.value.name, &b.id)));
+        self.runs.sort_unstable_by(|a, b| b.value.made.cmp(&a.value.made).then_with(|| a.id.cmp(&b.id)));
         self.own.sort_unstable_by(|a, b| by_name((&a.value.name, &a.id), (&b.value.name, &b.id)));
     }
 
@@ -149,6 +153,12 @@ impl Book {
     #[must_use]
     pub fn own(&self, id: &str) -> Option<&Arc<Entry<Own>>> {
         self.own.iter().find(|entry| entry.id == id)
+    }
+
+    /// The run of this id.
+    #[must_use]
+    pub fn run(&self, id: &str) -> Option<&Arc<Entry<Run>>> {
+        self.runs.iter().find(|entry| entry.id == id)
     }
 
     /// Other versions of a spec, itself left out.

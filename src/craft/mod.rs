@@ -2,10 +2,16 @@
 
 pub mod acid;
 pub mod balance;
+pub mod clear;
+pub mod cordial;
+pub mod fruit;
+pub mod infuse;
 pub mod jigger;
+pub mod keeping;
 pub mod measure;
 pub mod milk_wash;
 pub mod pour;
+pub mod run;
 pub mod scale;
 pub mod serves;
 pub mod sharpen;

@@ -2,6 +2,7 @@
 
 pub(super) use crate::text::Figure;
 
+use super::label::Drawing;
 use super::screen::Button;
 
 /// What the strip says.
@@ -137,6 +138,8 @@ pub struct Answer {
     pub carry: Vec<Carry>,
     /// Buttons, where the layout keeps a place for them.
     pub buttons: Vec<Button>,
+    /// A label, where the layout keeps a place for it.
+    pub label: Option<Drawing>,
 }
 
 impl Problem {

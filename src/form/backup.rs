@@ -89,7 +89,9 @@ impl Tool for BackupForm {
                     import.cards.iter().enumerate().map(|(at, (_, card))| (&card.name, import.card_standing(book, at)));
                 let own =
                     import.own.iter().enumerate().map(|(at, (_, own))| (&own.name, import.own_standing(book, at)));
-                let rows = cards.chain(own).filter(|(_, standing)| *standing != Standing::Same);
+                let runs =
+                    import.runs.iter().enumerate().map(|(at, (_, run))| (&run.name, import.run_standing(book, at)));
+                let rows = cards.chain(own).chain(runs).filter(|(_, standing)| *standing != Standing::Same);
                 answer.rows = rows
                     .take(MOST_ROWS)
                     .map(|(name, standing)| Row { name: named(name), detail: word(standing).into(), ..Row::default() })

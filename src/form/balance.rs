@@ -207,8 +207,8 @@ fn percent(fraction: f64) -> u8 {
     (fraction.clamp(0.0, 1.0) * 100.0).round() as u8
 }
 
-/// Who must be told of what, by what the lines say, and eggs.
-pub(super) fn cautions(answer: &mut Answer, lines: &[SpecLine]) {
+/// What guests must be told of, by what the lines say.
+pub(super) fn allergens(lines: &[SpecLine]) -> Vec<Allergen> {
     let mut declared: Vec<Allergen> = Vec::new();
     let mut declare = |allergen: Allergen| {
         if !declared.contains(&allergen) {
@@ -220,6 +220,12 @@ pub(super) fn cautions(answer: &mut Answer, lines: &[SpecLine]) {
         taken.iter().flat_map(|taken| taken.ingredient.allergens).copied().for_each(&mut declare);
         allergens_in(&line.typed).for_each(&mut declare);
     }
+    declared
+}
+
+/// Who must be told of what, and eggs.
+pub(super) fn cautions(answer: &mut Answer, lines: &[SpecLine]) {
+    let declared = allergens(lines);
     if declared.is_empty() {
         return;
     }

@@ -4,10 +4,12 @@ use std::ops::Deref;
 use std::sync::Arc;
 
 use super::answer::{Problem, fixes};
+use super::clock::Clock;
 use super::own;
 use crate::book::{Book, Entry, House, Own, Taken};
-use crate::quantity::{Amount, Conventions, Mass, Ratio, Temperature, Unit, Volume};
+use crate::quantity::{Amount, Conventions, Density, Mass, Ratio, Temperature, Unit, Volume};
 use crate::substance::energy::StandardDrink;
+use crate::substance::mix::Mix;
 use crate::text::{self, AmountProblem, Decimal, Kind, NumberProblem, Reading};
 
 /// Everything besides the form that decides what a text means and how a figure is shown.
@@ -21,6 +23,10 @@ pub struct Bench {
     pub book: Held,
     /// Its own ingredients, by name.
     pub own: Vec<(String, Taken)>,
+    /// Its own yields, a line each.
+    pub yields: String,
+    /// The time.
+    pub clock: Clock,
 }
 
 /// A book, shared. Two are the same when they are one.
@@ -62,6 +68,8 @@ impl Default for Bench {
             decimal: Decimal::default(),
             book: Held::default(),
             own: Vec::new(),
+            yields: String::new(),
+            clock: Clock::default(),
         }
     }
 }
@@ -78,6 +86,16 @@ impl Bench {
         self.own = book.own.iter().filter_map(own).collect();
         self.book = book;
         self
+    }
+
+    /// The yield that the bar has measured, by what it is of.
+    pub(super) fn own_yield(&self, name: &str) -> Option<Ratio> {
+        text::read_yield(&self.yields, name, self.decimal)
+    }
+
+    /// Its yields with this one.
+    pub(super) fn with_yield(&self, name: &str, share: Ratio) -> String {
+        text::with_yield(&self.yields, name, share, self.decimal)
     }
 
     /// How to read a field of this kind.
@@ -200,5 +218,15 @@ impl Bench {
     /// A volume as text for another tool, to a hundredth of a millilitre.
     pub(super) fn carried(&self, volume: Volume) -> String {
         format!("{} ml", text::editable(volume.ml(), self.decimal))
+    }
+}
+
+/// An amount of a liquid by volume at 20 °C and by mass; a count is nothing.
+pub(super) fn both(amount: Amount, litre: &Mix) -> (Volume, Mass) {
+    let density = litre.density(Temperature::TWENTY).unwrap_or(Density::WATER);
+    match amount {
+        Amount::Volume(volume) => (volume, volume * density),
+        Amount::Mass(mass) => (mass.volume_at(density), mass),
+        Amount::Count(_) => (Volume::ZERO, Mass::ZERO),
     }
 }

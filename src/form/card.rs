@@ -1,14 +1,16 @@
 //! A spec card: one drink, in one way of making it or in several.
 
+mod lines;
 mod record;
 
 pub(super) use record::with_record;
 pub use record::{changed, edited, loses_much, plain, way_at};
 
 use super::Bench;
-use super::answer::{Answer, Figure, Fix, Row, Strip, Tone};
+use super::answer::{Answer, Figure, Strip, Tone};
 use super::balance;
 use super::fields::{Choice, choice, form};
+use super::label;
 use super::own::named;
 use super::pad::Keys;
 use super::route::Route;
@@ -16,7 +18,7 @@ use super::scale::unscaled_row;
 use super::screen::{Block, Button, Do, Input, Opt, Tool};
 use super::specs::undo_remark;
 use super::taken::Read;
-use crate::book::{Card, LIBRARY, Way};
+use crate::book::{Allergen, Card, Way};
 use crate::craft::balance::balance as read_mix;
 use crate::quantity::{Temperature, Volume};
 use crate::text::{self, Kind, read_spec};
@@ -147,6 +149,7 @@ impl Tool for CardForm {
         }
         blocks.push(Block::Buttons(buttons));
         blocks.push(Block::Buttons(vec![
+            Button::new("To the run sheet", Do::ToRun),
             Button::new("Share as a link", Do::Share),
             Button::new("Save as text", Do::Text),
             Button::new("Save as a recipe file", Do::Recipe),
@@ -213,7 +216,20 @@ impl Tool for CardForm {
         if !lines.is_empty() {
             answer.carry("Scale it", Route::Scale.href_with("spec", &self.lines));
             answer.carry("Its balance", Route::Balance.href_with("spec", &self.lines));
-            answer.carry("Wash it with milk", Route::MilkWash.href_with("drink", &bench.carried(volume)));
+            answer.carry("A cordial for its juice", Route::Cordial.href_with("spec", &self.lines));
+            answer.carry("Wash it with milk", Route::MilkWash.href_with("spec", &self.lines));
+            let declared: Vec<&str> = balance::allergens(&lines).into_iter().map(Allergen::name).collect();
+            let is_serve = holds.is_none_or(|holds| volume <= holds);
+            answer.carry(
+                "Label it",
+                label::href(&label::Known {
+                    name: named(&self.name),
+                    strength: text::editable(reading.strength.fraction() * 100.0, bench.decimal),
+                    allergens: declared.join(", "),
+                    pour: if is_serve { text::millilitres(volume, bench.decimal).to_string() } else { String::new() },
+                    spec: Some((self.id.clone(), self.at.clone())),
+                }),
+            );
         }
         answer
     }
@@ -234,72 +250,6 @@ impl Method {
     /// The method of this key; none for none.
     fn read_or_none(key: &str) -> Option<Method> {
         Method::ALL.iter().copied().find(|method| method.key() == key)
-    }
-}
-
-impl CardForm {
-    /// The steps that take time, each with its time.
-    fn waits(&self, answer: &mut Answer, bench: &Bench) {
-        for step in self.steps.lines() {
-            if let Some(seconds) = text::read_wait(step, bench.decimal) {
-                let (value, unit) = match seconds {
-                    0..120 => (f64::from(seconds), "s"),
-                    120..7_200 => (f64::from(seconds) / 60.0, "min"),
-                    _ => (f64::from(seconds) / 3_600.0, "h"),
-                };
-                answer.explained(
-                    step.trim().to_owned(),
-                    Figure::new(text::count(value, bench.decimal), unit),
-                    "The time this step names. Several times in one step are added up.",
-                );
-            }
-        }
-    }
-
-    /// Ingredients whose names hold what is typed, each as the line it adds.
-    fn suggestions(&self, bench: &Bench) -> Vec<Button> {
-        let wanted = self.add_name.trim();
-        if wanted.is_empty() {
-            return Vec::new();
-        }
-        let amount = if self.add_amount.trim().is_empty() { "30 ml" } else { self.add_amount.trim() };
-        let add = |name: &str| {
-            let line = format!("{amount} {name}");
-            let lines = match self.lines.trim_end() {
-                "" => line,
-                lines => format!("{lines}\n{line}"),
-            };
-            Button::putting(name, vec![(LINES, lines), ("add_name", String::new())])
-        };
-        let holds = |name: &str| {
-            let (name, wanted) = (name.as_bytes(), wanted.as_bytes());
-            name.windows(wanted.len()).any(|part| part.eq_ignore_ascii_case(wanted))
-        };
-        let own =
-            bench.book.own.iter().map(|entry| entry.value.name.trim()).filter(|name| !name.is_empty() && holds(name));
-        let library = LIBRARY.iter().map(|row| row.name).filter(|name| holds(name));
-        let mut names: Vec<&str> = own.chain(library).take(6).collect();
-        if !names.iter().any(|name| name.eq_ignore_ascii_case(wanted)) {
-            names.push(wanted);
-        }
-        names.into_iter().map(add).collect()
-    }
-
-    /// Up and Remove beside each line: each is the whole text of the lines after it.
-    fn offer_moves(&self, rows: &mut [Row]) {
-        let lines: Vec<&str> = self.lines.lines().map(str::trim).filter(|line| !line.is_empty()).collect();
-        for (at, row) in rows.iter_mut().enumerate().take(lines.len()) {
-            let mut moved = lines.clone();
-            if at > 0 {
-                moved.swap(at - 1, at);
-                let spoken = format!("move {} up", row.name);
-                row.puts.push(Fix { label: "↑".into(), spoken, text: moved.join("\n") });
-            }
-            let mut fewer = lines.clone();
-            fewer.remove(at);
-            let spoken = format!("remove {}", row.name);
-            row.puts.push(Fix { label: "✕".into(), spoken, text: fewer.join("\n") });
-        }
     }
 }
 

@@ -1,28 +1,41 @@
-//! Milk wash: how much milk for a drink, or how much drink for the milk.
+//! Milk wash: how much milk for a drink, whether it clots, and what is left; or how much drink for the milk.
+
+mod plan;
+mod verdict;
 
 use super::Bench;
 use super::answer::{Answer, Figure, Problem, Strip, Tone};
 use super::fields::{Choice, choice, form};
+use super::label;
 use super::pad::Keys;
+use super::plan::Plan;
 use super::route::Route;
-use super::screen::{Block, Tool};
-use crate::craft::milk_wash::{Wash, drink_for, milk_for};
-use crate::quantity::Ratio;
-use crate::substance::milk::USUAL_DRINK_PER_MILK;
-use crate::text;
+use super::scale::ScaleForm;
+use super::screen::{Block, Input, Opt, Tool};
+use super::taken::Read;
+use crate::book::{Measured, Taken, ingredient};
+use crate::craft::milk_wash::{Wash, drink_for, milk_for, washed};
+use crate::craft::pour::litre_of;
+use crate::quantity::{Acidity, Mass, Ratio, Temperature, Volume};
+use crate::substance::milk::{MILKS, Milk, USUAL_DRINK_PER_MILK};
+use crate::substance::mix::Mix;
+use crate::text::{self, Kind, read_spec};
 
-/// Which of the two is known.
+/// Which is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Known {
     /// The drink.
     Drink,
+    /// Its spec.
+    Spec,
     /// The milk.
     Milk,
 }
 
 choice! { Known:
-    Drink = "drink", "A drink to wash";
-    Milk = "milk", "Milk to use";
+    Drink = "drink", "A drink";
+    Spec = "spec", "A spec";
+    Milk = "milk", "Milk I have";
 }
 
 form! {
@@ -32,77 +45,120 @@ form! {
         known = "drink",
         /// Volume of the drink.
         drink = "1725 ml",
+        /// The drink, a line for each ingredient.
+        spec = "900 ml rye whiskey\n400 ml black tea\n300 ml honey syrup\n125 ml lemon juice",
         /// Volume of the milk.
         milk = "1 l",
         /// Milk : drink.
         ratio = "1:5",
+        /// Key of the milk.
+        kind = "whole",
+        /// Strength of the drink, % vol.
+        strength = "20",
+        /// Sugar of the drink, g/l.
+        sugar = "90",
+        /// Acid of the drink, g/l as citric; empty when it is not known.
+        acid = "8",
+        /// How warm the drink is.
+        at = "20",
     }
 }
 
 const DRINK: &str = "drink";
+const SPEC: &str = "spec";
 const MILK: &str = "milk";
 const RATIO: &str = "ratio";
+const STRENGTH: &str = "strength";
+const SUGAR: &str = "sugar";
+const ACID: &str = "acid";
+const AT: &str = "at";
+
+/// What its yield is called on the shelf.
+const YIELD: &str = "milk wash";
 
 impl Tool for MilkWashForm {
     fn layout(&self, _bench: &Bench) -> Vec<Block> {
-        vec![
+        let placeholder = ScaleForm::PLACEHOLDER;
+        let mut blocks = vec![
             Block::chips::<Known>("known", "What is known", false),
             match self.known() {
                 Known::Drink => Block::amount(DRINK, "Drink to wash", Keys::Batch),
+                Known::Spec => {
+                    Block::field(SPEC, "The drink, a line for each ingredient", Input::Lines { placeholder })
+                }
                 Known::Milk => Block::amount(MILK, "Milk to use", Keys::Batch),
             },
             Block::amount(RATIO, "Milk : drink", Keys::Ratio),
-        ]
+            Block::pick("kind", "Milk", MILKS.iter().map(|milk| Opt::new(milk.key, milk.name)).collect()),
+        ];
+        if self.known() != Known::Spec {
+            blocks.extend([
+                Block::amount(STRENGTH, "Drink, % vol", Keys::Percent),
+                Block::amount(SUGAR, "its sugar, g/l", Keys::Count),
+                Block::amount(ACID, "its acid, g/l as citric", Keys::Count),
+            ]);
+        }
+        blocks.push(Block::amount(AT, "it is at", Keys::Celsius));
+        blocks.extend([Block::Cells("", Vec::new()), Block::Table("", Vec::new())]);
+        blocks
     }
 
     fn answer(&self, bench: &Bench) -> Answer {
         let mut answer = Answer::default();
-        answer.cautions.push(
-            "Contains milk, however clear it looks: tell every guest. Keep it cold and follow your local food code."
-                .into(),
-        );
-        let ratio = text::read_milk_ratio(&self.ratio, bench.decimal).unwrap_or_else(|problem| {
-            answer.problems.push(Problem::new(RATIO, problem));
-            None
-        });
-        let known = match self.known() {
-            Known::Drink => bench.volume(DRINK, &self.drink, &mut answer.problems),
-            Known::Milk => bench.volume(MILK, &self.milk, &mut answer.problems),
-        };
-        let (Some(ratio), Some(known)) = (ratio, known) else {
+        let kind = Milk::of(&self.kind);
+        if kind.is_of_cows() {
+            answer.cautions.push(
+                "Contains milk, lactose too, however clear it looks: tell every guest. Keep it cold and follow your local food code."
+                    .into(),
+            );
+        } else {
+            answer
+                .cautions
+                .push("Tell guests what it is washed with: oats, soya and nuts are allergens. Keep it cold.".into());
+        }
+        let Some(worked) = self.worked(bench, &mut answer) else {
             return answer.without_answer(match self.known() {
                 Known::Drink => "Type how much drink there is to wash, and the ratio.",
+                Known::Spec => "Type or paste the drink, a line for each ingredient, and the ratio.",
                 Known::Milk => "Type how much milk there is, and the ratio.",
             });
         };
-        let wash = match self.known() {
-            Known::Drink => milk_for(known, ratio),
-            Known::Milk => Some(drink_for(known, ratio)),
-        };
-        match wash {
-            Some(wash) => self.laid_out(answer, &wash, ratio, bench),
-            None => answer.without_answer(""),
-        }
+        self.laid_out(answer, &worked, bench)
+    }
+
+    fn plan(&self, bench: &Bench) -> Option<Plan> {
+        Some(self.steps(&self.worked(bench, &mut Answer::default())?, bench))
     }
 
     fn clear(&mut self) {
         self.drink.clear();
         self.milk.clear();
+        self.spec.clear();
     }
 
     fn take(&mut self, name: &str, text: &str) {
-        match name {
-            DRINK => {
-                text.clone_into(&mut self.drink);
-                Known::Drink.key().clone_into(&mut self.known);
-            }
-            MILK => {
-                text.clone_into(&mut self.milk);
-                Known::Milk.key().clone_into(&mut self.known);
-            }
-            _ => {}
-        }
+        let (known, field) = match name {
+            "came" if self.known() != Known::Drink => return,
+            DRINK | "came" => (Known::Drink, &mut self.drink),
+            SPEC => (Known::Spec, &mut self.spec),
+            MILK => (Known::Milk, &mut self.milk),
+            _ => return,
+        };
+        text.clone_into(field);
+        known.key().clone_into(&mut self.known);
     }
+}
+
+/// A wash worked out.
+struct Worked {
+    wash: Wash,
+    ratio: Ratio,
+    kind: &'static Milk,
+    /// The drink that goes over the milk; none where its figures are not known.
+    drink: Option<Mix>,
+    /// Whether all of it is known, its acid too.
+    has_acid_figure: bool,
+    at: f64,
 }
 
 impl MilkWashForm {
@@ -110,35 +166,111 @@ impl MilkWashForm {
         Known::read(&self.known)
     }
 
-    fn laid_out(&self, mut answer: Answer, wash: &Wash, ratio: Ratio, bench: &Bench) -> Answer {
+    fn worked(&self, bench: &Bench, answer: &mut Answer) -> Option<Worked> {
+        let problems = &mut answer.problems;
+        let ratio = text::read_milk_ratio(&self.ratio, bench.decimal).unwrap_or_else(|problem| {
+            problems.push(Problem::new(RATIO, problem));
+            None
+        });
+        let at = bench.temperature(AT, &self.at, (-5.0, 95.0), problems);
+        let mut read = None;
+        let known = match self.known() {
+            Known::Drink => bench.volume(DRINK, &self.drink, problems),
+            Known::Milk => bench.volume(MILK, &self.milk, problems),
+            Known::Spec => {
+                let spec = Read::of(&read_spec(&self.spec, &bench.reading(Kind::Either)));
+                if let Some(name) = spec.missing.first() {
+                    problems.push(Problem::new(
+                        SPEC,
+                        format!("“{name}” is not counted: write it so that it can be, like 45 ml gin."),
+                    ));
+                }
+                if spec.mix.milk > Mass::ZERO {
+                    problems.push(Problem::new(SPEC, "Leave the milk out: it goes in by the ratio."));
+                }
+                let volume = spec.mix.volume(Temperature::TWENTY).ok().filter(|volume| *volume > Volume::ZERO);
+                read = Some(spec.mix);
+                volume
+            }
+        };
+        let figures = if self.known() == Known::Spec { None } else { self.litre(bench, problems) };
+        let (ratio, known) = (ratio?, known?);
+        let wash = match self.known() {
+            Known::Milk => drink_for(known, ratio),
+            _ => milk_for(known, ratio)?,
+        };
+        let scaled = |litre: Mix| Some(litre * wash.drink.over(litre.volume(Temperature::TWENTY).ok()?)?);
+        Some(Worked {
+            ratio,
+            kind: Milk::of(&self.kind),
+            drink: read.or_else(|| figures.and_then(scaled)),
+            has_acid_figure: self.known() == Known::Spec || !self.acid.trim().is_empty(),
+            wash,
+            at: at.map_or(20.0, Temperature::celsius),
+        })
+    }
+
+    /// A litre of a drink of these figures.
+    fn litre(&self, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Mix> {
+        let before = problems.len();
+        let strength = text::read_strength(&self.strength, bench.decimal).unwrap_or_else(|words| {
+            problems.push(Problem::new(STRENGTH, words));
+            None
+        });
+        let sugar =
+            bench.number(SUGAR, &self.sugar, (0.0, 800.0), "Type grams per litre from 0 to 800, like 90.", problems);
+        let acid =
+            bench.number(ACID, &self.acid, (0.0, 100.0), "Type grams per litre from 0 to 100, like 8.", problems);
+        let measured = Measured {
+            strength,
+            sugar_per_litre: sugar.and_then(|grams| Mass::from_g(grams).ok()),
+            acid: acid.and_then(|grams| Acidity::from_g_per_l(grams).ok()),
+            ..Measured::default()
+        };
+        let litre = litre_of(&Taken { ingredient: ingredient("water")?, measured });
+        if litre.volume(Temperature::TWENTY).is_ok_and(|volume| volume.ml() > 1_001.0) {
+            problems.push(Problem::new(SUGAR, "These figures don't fit in one litre together."));
+        }
+        (problems.len() == before).then_some(litre)
+    }
+
+    fn laid_out(&self, mut answer: Answer, worked: &Worked, bench: &Bench) -> Answer {
+        let Worked { wash, ratio, kind, .. } = worked;
         let ml = |volume| text::litres_or_ml(volume, bench.decimal);
         let (volume, noun) = match self.known() {
-            Known::Drink => (wash.milk, "milk"),
             Known::Milk => (wash.drink, "drink"),
+            _ => (wash.milk, "milk"),
         };
         let figure = ml(volume);
         let parts = text::fraction_of(ratio.value()).unwrap_or_else(|| text::count(ratio.value(), bench.decimal));
+        let verdict = self.judge(worked, &mut answer, bench);
         answer.strip = Strip {
             figures: vec![Figure::new(figure.value, format!("{} {noun}", figure.unit))],
-            also: format!("1 part milk to {parts} parts drink, {} together", ml(wash.together())),
+            also: format!("1 part milk to {parts} parts drink, {} together. {verdict}", ml(wash.together())),
             tone: Tone::Answer,
         };
-        answer.cells_title = "The wash";
         answer.cell("milk, in first", ml(wash.milk));
         answer.cell("milk in oz", text::ounces(wash.milk, &bench.house.conventions, bench.decimal));
         answer.cell("drink, over the milk", ml(wash.drink));
         answer.cell("vessel holds at least", ml(wash.together()));
         answer.remarks.push(
-            "Milk into the vessel first. Pour the drink over the milk, slowly, not the milk into the drink.".into(),
+            "Milk into the vessel first. Pour the drink over the milk, slowly, not the milk into the drink. Let it stand, then filter. The first runnings are cloudy: pour them back through the curd.".into(),
         );
-        answer
-            .remarks
-            .push("Let it stand, then filter. The first runnings are cloudy: pour them back through the curd.".into());
         if !USUAL_DRINK_PER_MILK.contains(&ratio.value()) {
             let way = if ratio.value() < *USUAL_DRINK_PER_MILK.start() { "More" } else { "Less" };
             answer.remarks.push(format!("{way} milk than the usual 1:3 to 1:6 (common practice, no source)."));
         }
-        answer.carry("Share it out in serves", Route::Serves.href_with("made", &bench.carried(wash.drink)));
+        let through = bench.carried(self.comes_through(worked, bench).0);
+        answer.carry("Share it out in serves", Route::Serves.href_with("made", &through));
+        let after = worked.drink.as_ref().filter(|_| kind.is_of_cows()).map(|drink| washed(drink, wash.milk, kind));
+        let strength = after.map(|after| after.liquid.strength().fraction() * 100.0);
+        let known = label::Known {
+            name: "Milk-washed drink".into(),
+            strength: strength.map_or_else(String::new, |percent| text::editable(percent, bench.decimal)),
+            allergens: if kind.is_of_cows() { "milk".into() } else { kind.name.to_lowercase() },
+            ..label::Known::default()
+        };
+        answer.carry("Label it", label::href(&known));
         answer
     }
 }
@@ -151,7 +283,7 @@ mod tests {
     fn answers_both_ways() {
         let answer = MilkWashForm::default().answer(&Bench::default());
         assert_eq!(answer.strip.figures[0].to_string(), "345 ml milk");
-        assert_eq!(answer.strip.also, "1 part milk to 5 parts drink, 2\u{202f}070 ml together");
+        assert_eq!(answer.strip.also, "1 part milk to 5 parts drink, 2\u{202f}070 ml together. It clots");
         assert_eq!(answer.cautions.len(), 1);
 
         let milk =
@@ -163,8 +295,28 @@ mod tests {
     fn an_unusual_ratio_is_remarked_on() {
         let remarks =
             |ratio: &str| MilkWashForm { ratio: ratio.into(), ..Default::default() }.answer(&Bench::default()).remarks;
-        assert_eq!(remarks("1:5").len(), 2);
-        assert!(remarks("1:2")[2].starts_with("More milk"));
-        assert!(remarks("1:10")[2].starts_with("Less milk"));
+        let usual = remarks("1:5").len();
+        assert!(remarks("1:2")[usual].starts_with("More milk"));
+        assert!(remarks("1:10")[usual].starts_with("Less milk"));
+    }
+
+    #[test]
+    fn says_plainly_whether_it_clots() {
+        let said = |change: &dyn Fn(&mut MilkWashForm)| {
+            let mut form = MilkWashForm::default();
+            change(&mut form);
+            let answer = form.answer(&Bench::default());
+            (answer.strip.also.split(". ").nth(1).unwrap_or_default().to_owned(), answer)
+        };
+        assert_eq!(said(&|form| form.acid = "1".into()).0, "Too little acid to clot it");
+        let close = said(&|form| form.acid = "1.4".into()).1;
+        assert!(close.remarks.iter().any(|remark| remark.contains("g of citric acid")), "{:?}", close.remarks);
+        assert_eq!(said(&|form| form.acid.clear()).0, "Its acid is not known");
+        assert_eq!(said(&|form| form.kind = "oat".into()).0, "How it clots is not known");
+        let spec = said(&|form| form.known = "spec".into());
+        assert_eq!(spec.0, "It clots");
+        assert!(said(&|form| form.strength = "50".into()).1.cautions.iter().any(|caution| caution.contains("strong")));
+        assert!(said(&|form| form.at = "70".into()).1.cautions.iter().any(|caution| caution.contains("warm")));
+        assert!(said(&|form| form.acid = "0".into()).1.cautions.iter().any(|caution| caution.contains("no acid")));
     }
 }

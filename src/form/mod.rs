@@ -6,9 +6,13 @@
 
 mod answer;
 mod bench;
+pub mod clock;
 mod fields;
+pub mod label;
 pub mod pad;
+pub mod plan;
 pub mod route;
+pub mod run;
 pub mod screen;
 mod taken;
 
@@ -16,6 +20,10 @@ pub mod acid;
 pub mod backup;
 pub mod balance;
 pub mod card;
+pub mod clear;
+pub mod cordial;
+pub mod fruit;
+pub mod infuse;
 pub mod measure;
 pub mod milk_wash;
 pub mod own;

@@ -29,12 +29,24 @@ pub enum Route {
     Strength,
     /// Sugar and water.
     Syrup,
+    /// Fruit for juice.
+    Fruit,
+    /// Juice made clear.
+    Clear,
+    /// Juice made cordial.
+    Cordial,
+    /// Salt, peel, fat, gum.
+    Infuse,
     /// Acid in place of citrus.
     Acid,
     /// Milk for a wash.
     MilkWash,
     /// A batch in serves and bottles.
     Serves,
+    /// What must start when.
+    Run,
+    /// A label to print.
+    Label,
     /// The book of specs.
     Specs,
     /// One spec.
@@ -68,8 +80,17 @@ impl Place {
     pub const fn tools(self) -> &'static [Route] {
         match self {
             Place::Service => &[Route::Measure, Route::Scale, Route::Balance],
-            Place::Prep => &[Route::Acid, Route::Syrup, Route::Strength, Route::MilkWash],
-            Place::Batch => &[Route::Serves],
+            Place::Prep => &[
+                Route::Fruit,
+                Route::Clear,
+                Route::Cordial,
+                Route::MilkWash,
+                Route::Infuse,
+                Route::Acid,
+                Route::Syrup,
+                Route::Strength,
+            ],
+            Place::Batch => &[Route::Serves, Route::Run, Route::Label],
             Place::Specs => &[Route::Specs, Route::Card, Route::Backup],
             Place::Shelf => &[Route::Shelf, Route::Ingredients],
         }
@@ -82,8 +103,15 @@ impl Route {
     pub const fn place(self) -> Place {
         match self {
             Route::Measure | Route::Scale | Route::Balance => Place::Service,
-            Route::Acid | Route::Syrup | Route::Strength | Route::MilkWash => Place::Prep,
-            Route::Serves => Place::Batch,
+            Route::Fruit
+            | Route::Clear
+            | Route::Cordial
+            | Route::MilkWash
+            | Route::Infuse
+            | Route::Acid
+            | Route::Syrup
+            | Route::Strength => Place::Prep,
+            Route::Serves | Route::Run | Route::Label => Place::Batch,
             Route::Specs | Route::Card | Route::Backup => Place::Specs,
             Route::Shelf | Route::Ingredients => Place::Shelf,
         }
@@ -98,9 +126,15 @@ impl Route {
             Route::Balance => "Balance",
             Route::Strength => "Strength",
             Route::Syrup => "Syrup",
+            Route::Fruit => "Fruit",
+            Route::Clear => "Clear",
+            Route::Cordial => "Cordial",
+            Route::Infuse => "Infuse",
             Route::Acid => "Acid",
             Route::MilkWash => "Milk wash",
             Route::Serves => "Serves",
+            Route::Run => "Run sheet",
+            Route::Label => "Label",
             Route::Specs => "All",
             Route::Card => "Spec",
             Route::Backup => "Backup",
@@ -121,9 +155,15 @@ impl Route {
             Route::Ingredients => "ingredients",
             Route::Strength => "strength",
             Route::Syrup => "syrup",
+            Route::Fruit => "fruit",
+            Route::Clear => "clear",
+            Route::Cordial => "cordial",
+            Route::Infuse => "infuse",
             Route::Acid => "acid",
             Route::MilkWash => "milk-wash",
             Route::Serves => "serves",
+            Route::Run => "run",
+            Route::Label => "label",
             Route::Shelf => "shelf",
         }
     }
@@ -135,9 +175,15 @@ impl Route {
             Route::Balance => "service/balance",
             Route::Strength => "prep/strength",
             Route::Syrup => "prep/syrup",
+            Route::Fruit => "prep/fruit",
+            Route::Clear => "prep/clear",
+            Route::Cordial => "prep/cordial",
+            Route::Infuse => "prep/infuse",
             Route::Acid => "prep/acid",
             Route::MilkWash => "prep/milk-wash",
             Route::Serves => "batch/serves",
+            Route::Run => "batch/run",
+            Route::Label => "batch/label",
             Route::Specs => "specs",
             Route::Card => "specs/spec",
             Route::Backup => "specs/backup",
@@ -193,7 +239,8 @@ pub fn read(hash: &str) -> Address {
     Address { route: route.unwrap_or_default(), carried, unknown: route.is_none() && !path.is_empty() }
 }
 
-fn encode(text: &str) -> String {
+/// A text in the letters of an address.
+pub(super) fn encode(text: &str) -> String {
     text.bytes()
         .map(|byte| match byte {
             b'a'..=b'z' | b'A'..=b'Z' | b'0'..=b'9' | b'.' | b'-' => char::from(byte).to_string(),
@@ -239,7 +286,7 @@ mod tests {
 
     #[test]
     fn a_place_leads_to_its_first_tool_and_nonsense_to_service() {
-        assert_eq!(read("#/prep").route, Route::Acid);
+        assert_eq!(read("#/prep").route, Route::Fruit);
         assert_eq!(read(""), Address::default());
         let lost = read("#/cellar/rats");
         assert!(lost.unknown && lost.route == Route::Measure);

@@ -6,9 +6,11 @@ pub use block::{Block, Button, Do, Field, Input, Opt};
 
 use super::answer::{Answer, Strip, Tone};
 use super::fields::{Fields, Texts, empty_into, fill};
+use super::plan::Plan;
 use super::route::Route;
 use super::{
-    Bench, acid, backup, balance, card, measure, milk_wash, own, scale, serves, shelf, specs, strength, syrup,
+    Bench, acid, backup, balance, card, clear, cordial, fruit, infuse, label, measure, milk_wash, own, run, scale,
+    serves, shelf, specs, strength, syrup,
 };
 
 /// What the app draws.
@@ -77,6 +79,11 @@ pub trait Tool: Fields {
     /// The fields, with whatever stands between them.
     fn layout(&self, bench: &Bench) -> Vec<Block>;
 
+    /// What its answer takes to make, step by step; none where there is nothing to make, or not yet.
+    fn plan(&self, _bench: &Bench) -> Option<Plan> {
+        None
+    }
+
     /// What to show for what was typed.
     fn answer(&self, bench: &Bench) -> Answer;
 
@@ -88,13 +95,19 @@ pub trait Tool: Fields {
 }
 
 /// The tool of a route, as it starts.
-fn tool(route: Route) -> Box<dyn Tool> {
+pub(super) fn tool(route: Route) -> Box<dyn Tool> {
     match route {
         Route::Measure => Box::new(measure::MeasureForm::default()),
         Route::Scale => Box::new(scale::ScaleForm::default()),
         Route::Balance => Box::new(balance::BalanceForm::default()),
         Route::Strength => Box::new(strength::StrengthForm::default()),
         Route::Syrup => Box::new(syrup::SyrupForm::default()),
+        Route::Fruit => Box::new(fruit::FruitForm::default()),
+        Route::Clear => Box::new(clear::ClearForm::default()),
+        Route::Cordial => Box::new(cordial::CordialForm::default()),
+        Route::Infuse => Box::new(infuse::InfuseForm::default()),
+        Route::Run => Box::new(run::RunForm::default()),
+        Route::Label => Box::new(label::LabelForm::default()),
         Route::Acid => Box::new(acid::AcidForm::default()),
         Route::MilkWash => Box::new(milk_wash::MilkWashForm::default()),
         Route::Serves => Box::new(serves::ServesForm::default()),
@@ -104,6 +117,14 @@ fn tool(route: Route) -> Box<dyn Tool> {
         Route::Ingredients => Box::new(own::OwnForm::default()),
         Route::Shelf => Box::new(shelf::ShelfForm::default()),
     }
+}
+
+/// What the tool of a route makes, step by step.
+#[must_use]
+pub fn plan(route: Route, texts: &Texts, bench: &Bench) -> Option<Plan> {
+    let mut form = tool(route);
+    fill(form.as_mut(), texts);
+    form.plan(bench)
 }
 
 /// What a screen's tool does with its form.
@@ -126,9 +147,13 @@ pub fn screen(route: Route, texts: &Texts, bench: &Bench) -> Screen {
     match route {
         Route::Card => fill(form.as_mut(), &card::with_record(texts, bench)),
         Route::Ingredients => fill(form.as_mut(), &own::with_record(texts, bench)),
+        Route::Run => fill(form.as_mut(), &run::with_record(texts, bench)),
         _ => fill(form.as_mut(), texts),
     }
-    let (answer, layout) = (form.answer(bench), form.layout(bench));
+    let (answer, mut layout) = (form.answer(bench), form.layout(bench));
+    if form.plan(bench).is_some() {
+        layout.push(Block::Buttons(vec![Button::new("To the run sheet", Do::ToRun)]));
+    }
     let (tall, clear) = (form.is_tall(), form.clear_label());
     laid_out(answer, layout, &form.fields(), (tall, clear))
 }
@@ -181,6 +206,7 @@ fn laid_out(
         cautions,
         carry,
         buttons: own_buttons,
+        label,
     } = answer;
     let (mut table, mut cells) = (Some(rows), Some(cells));
     let mut blocks = Vec::new();
@@ -188,6 +214,7 @@ fn laid_out(
         match block {
             Block::Table(..) => blocks.push(Block::Table(rows_title, table.take().unwrap_or_default())),
             Block::Buttons(shown) if shown.is_empty() => blocks.push(Block::Buttons(own_buttons.clone())),
+            Block::Label(_) => blocks.push(Block::Label(label.clone())),
             Block::Cells(..) => blocks.push(Block::Cells(cells_title, cells.take().unwrap_or_default())),
             Block::Field(mut field) => {
                 if let Some((_, text)) = fields.iter().find(|(name, _)| *name == field.name) {

@@ -1,92 +1,18 @@
 //! The shelf: what this bar means by its units, what it pours with, and how the app looks.
 
+mod choices;
+
+pub use choices::{DecimalMark, Keyboard, Theme, UsualUnit};
+
 use super::Bench;
 use super::answer::{Answer, Figure, Problem, Strip, Tone, fixes};
-use super::fields::{Choice, Texts, choice, fill, form};
+use super::fields::{Choice, Texts, fill, form};
 use super::pad::Keys;
-use super::screen::{Block, Tool};
+use super::screen::{Block, Input, Tool};
 use crate::book::{House, Jigger};
 use crate::quantity::{Amount, Conventions, Ounce, Unit, Volume};
 use crate::substance::energy::StandardDrink;
 use crate::text::{self, Decimal, Kind, Reading};
-
-choice! { Ounce:
-    Us = "us", "US, 29.57 ml";
-    Imperial = "imperial", "Imperial, 28.41 ml";
-    Round30 = "round", "Round, 30 ml";
-}
-
-choice! { StandardDrink:
-    UnitedStates = "us", "US, 14 g of ethanol";
-    UnitedKingdom = "uk", "UK unit, 10 ml of ethanol";
-    Australia = "au", "Australia, 10 g of ethanol";
-    Canada = "ca", "Canada, 17.05 ml of ethanol";
-}
-
-/// The unit of a number typed without one.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum UsualUnit {
-    /// Millilitres.
-    Millilitre,
-    /// Centilitres.
-    Centilitre,
-    /// House ounces.
-    Ounce,
-}
-
-choice! { UsualUnit:
-    Millilitre = "ml", "ml";
-    Centilitre = "cl", "cl";
-    Ounce = "oz", "oz";
-}
-
-/// The decimal mark shown.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum DecimalMark {
-    /// As the device's language has it.
-    Device,
-    /// 1.5
-    Point,
-    /// 1,5
-    Comma,
-}
-
-choice! { DecimalMark:
-    Device = "device", "As the device";
-    Point = "point", "1.5";
-    Comma = "comma", "1,5";
-}
-
-/// The look.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Theme {
-    /// As the device has it.
-    System,
-    /// For a dark bar.
-    Slate,
-    /// For daylight.
-    Paper,
-}
-
-choice! { Theme:
-    System = "system", "As the device";
-    Slate = "slate", "Slate";
-    Paper = "paper", "Paper";
-}
-
-/// What numbers are entered with.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Keyboard {
-    /// The app's own pad.
-    Pad,
-    /// The phone's keyboard.
-    Phone,
-}
-
-choice! { Keyboard:
-    Pad = "pad", "The pad";
-    Phone = "phone", "Phone keyboard";
-}
 
 form! {
     /// What is typed and chosen.
@@ -123,6 +49,8 @@ form! {
         brim_6 = "",
         /// Lines inside it.
         lines_6 = "",
+        /// Yields of its own, a line each.
+        yields = "",
         /// The decimal mark: a key of [`DecimalMark`].
         decimal = "device",
         /// The look: a key of [`Theme`].
@@ -176,6 +104,7 @@ impl Tool for ShelfForm {
         }
         blocks.extend([
             remark("Part the lines inside a jigger with ; as in ½; ¾; 1 oz. Empty a jigger to take it off the shelf."),
+            Block::field("yields", "Your own yields", Input::Lines { placeholder: "lime juice 38 %" }),
             Block::Heading("This app"),
             Block::chips::<Theme>("theme", "Look", true),
             Block::chips::<Keyboard>("keyboard", "Numbers are typed on", true),
@@ -289,10 +218,14 @@ impl ShelfForm {
             small(BARSPOON, &self.barspoon, (1.0, 20.0), &reading, &mut problems).unwrap_or(Conventions::BARSPOON);
         let conventions = Conventions { ounce, dash, barspoon };
         let jiggers = self.read_jiggers(&reading, &mut problems);
+        if let Some(line) = text::unread_yield(&self.yields, decimal) {
+            problems.push(Problem::new("yields", format!("“{line}” is no yield. Write it like: lime juice 38 %.")));
+        }
         (
             Bench {
                 house: House { conventions, usual_unit, jiggers, region: StandardDrink::read(&self.region) },
                 decimal,
+                yields: self.yields.clone(),
                 ..Bench::default()
             },
             problems,

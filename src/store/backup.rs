@@ -9,12 +9,12 @@ use serde::{Deserialize, Serialize};
 
 use super::recipe;
 
-use crate::book::{Book, Card, Import, Own, Way};
+use crate::book::{Book, Card, Import, Own, Run, Tick, Way};
 
 /// What the file says it is.
 pub const KIND: &str = "meniscus backup";
-/// The version this program writes.
-pub const VERSION: u32 = 1;
+/// The version this program writes; 1 had no runs.
+pub const VERSION: u32 = 2;
 
 /// Largest file, longest text, most records and most forms that are read.
 pub const MOST_BYTES: usize = 8_000_000;
@@ -34,6 +34,8 @@ struct File {
     specs: Vec<Record<Card>>,
     #[serde(default)]
     ingredients: Vec<Record<Own>>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    runs: Vec<Record<Run>>,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -84,9 +86,11 @@ impl fmt::Display for ImportProblem {
 /// # Errors
 /// Never in practice: records have JSON.
 pub fn backup(book: &Book, now: u64) -> Result<String, serde_json::Error> {
-    let specs = book.cards.iter().map(|entry| Record { id: entry.id.clone(), data: entry.value.clone() }).collect();
-    let ingredients = book.own.iter().map(|entry| Record { id: entry.id.clone(), data: entry.value.clone() }).collect();
-    serde_json::to_string_pretty(&File { kind: KIND.into(), version: VERSION, at: now, specs, ingredients })
+    fn records<T: Clone>(entries: &[std::sync::Arc<crate::book::Entry<T>>]) -> Vec<Record<T>> {
+        entries.iter().map(|entry| Record { id: entry.id.clone(), data: entry.value.clone() }).collect()
+    }
+    let (specs, ingredients, runs) = (records(&book.cards), records(&book.own), records(&book.runs));
+    serde_json::to_string_pretty(&File { kind: KIND.into(), version: VERSION, at: now, specs, ingredients, runs })
 }
 
 /// The text of a backup of one spec, as short as it goes, to share.
@@ -95,7 +99,9 @@ pub fn backup(book: &Book, now: u64) -> Result<String, serde_json::Error> {
 /// As [`backup`].
 pub fn one(id: &str, card: &Card) -> Result<String, serde_json::Error> {
     let specs = vec![Record { id: id.to_owned(), data: card.clone() }];
-    serde_json::to_string(&File { kind: KIND.into(), version: VERSION, at: 0, specs, ingredients: Vec::new() })
+    // Nothing of it is newer than version 1: an older Meniscus opens the link too.
+    let file = File { kind: KIND.into(), version: 1, at: 0, specs, ingredients: Vec::new(), runs: Vec::new() };
+    serde_json::to_string(&file)
 }
 
 #[derive(Deserialize)]
@@ -139,7 +145,7 @@ pub fn read(text: &str) -> Result<Import, ImportProblem> {
     if file.kind != KIND || file.version == 0 {
         return Err(ImportProblem::OtherKind);
     }
-    if file.specs.len() + file.ingredients.len() > MOST_RECORDS {
+    if file.specs.len() + file.ingredients.len() + file.runs.len() > MOST_RECORDS {
         return Err(ImportProblem::TooLarge);
     }
     let mut import = Import::default();
@@ -170,6 +176,26 @@ pub fn read(text: &str) -> Result<Import, ImportProblem> {
             return Err(ImportProblem::Record(which, field));
         }
         import.own.push((id, data));
+    }
+    for (number, Record { id, mut data }) in file.runs.into_iter().enumerate() {
+        let which = || format!("Run sheet {}, “{}”:", number + 1, short(&data.name));
+        check(&id, import.runs.iter().any(|(other, _)| *other == id), &which)?;
+        let which = which();
+        if data.parts.len() > MOST_FORMS || data.marks.len() > 100 * MOST_FORMS {
+            return Err(ImportProblem::Record(which, "number of preps"));
+        }
+        let texts = data.parts.iter().flat_map(|part| part.texts.values());
+        if texts.chain(data.marks.keys()).any(|text| text.chars().count() > LONGEST) {
+            return Err(ImportProblem::Record(which, "text"));
+        }
+        let marks = data.marks.values_mut().flat_map(Tick::fields).map(|(name, text)| (name, &*text)).find(is_too_long);
+        if let Some((field, _)) = marks {
+            return Err(ImportProblem::Record(which, field));
+        }
+        if let Some((field, _)) = data.fields().into_iter().map(|(name, text)| (name, &*text)).find(is_too_long) {
+            return Err(ImportProblem::Record(which, field));
+        }
+        import.runs.push((id, data));
     }
     Ok(import)
 }

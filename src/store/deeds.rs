@@ -1,11 +1,13 @@
 //! What is done to the book beyond typing: each deed as the texts it puts under keys, for the journal.
 
+use std::sync::Arc;
+
 use serde::Serialize;
 
 use super::journal::Put;
 use super::keeper::SaveProblem;
-use super::ledger::{INGREDIENTS, SPECS, sealed};
-use crate::book::{Book, Card, DEMO, Entry, Import, Own, Standing, Way, demo_cards, demo_own};
+use super::ledger::{INGREDIENTS, RUNS, SPECS, sealed};
+use crate::book::{Book, Card, DEMO, Entry, Import, Own, Run, Standing, Way, demo_cards, demo_own, standing};
 
 /// A deed, worked out.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -21,7 +23,7 @@ pub struct Deed {
 type Worked = Result<Deed, SaveProblem>;
 
 fn name_of(name: &str) -> String {
-    if name.trim().is_empty() { "a spec without a name".into() } else { name.trim().chars().take(40).collect() }
+    if name.trim().is_empty() { "one without a name".into() } else { name.trim().chars().take(40).collect() }
 }
 
 /// Most forms of one card.
@@ -92,6 +94,30 @@ pub fn delete_own(entry: &Entry<Own>) -> Deed {
     Deed { words, puts: vec![take_away(INGREDIENTS, entry)], open: None }
 }
 
+/// Starts a run sheet, or keeps one that was made.
+///
+/// # Errors
+/// As [`new_card`].
+pub fn new_run(run: &Run, id: &str, now: u64) -> Worked {
+    Ok(Deed { words: "a new run sheet".into(), puts: vec![put(RUNS, id, run, now)?], open: Some(id.to_owned()) })
+}
+
+/// Takes a run away.
+#[must_use]
+pub fn delete_run(entry: &Entry<Run>) -> Deed {
+    let words = format!("deleting {}", name_of(&entry.value.name));
+    Deed { words, puts: vec![take_away(RUNS, entry)], open: None }
+}
+
+/// A run changed: a tick, a timer, a part.
+///
+/// # Errors
+/// As [`new_card`].
+pub fn change_run(entry: &Entry<Run>, run: &Run, what: &str, now: u64) -> Worked {
+    let words = format!("{what} of {}", name_of(&entry.value.name));
+    Ok(Deed { words, puts: vec![rewrite(RUNS, entry, run, now)?], open: None })
+}
+
 /// A card changed in a way that Undo should take back.
 ///
 /// # Errors
@@ -160,7 +186,11 @@ pub fn keep_both(book: &Book, entry: &Entry<Card>, now: u64, mut id: impl FnMut(
 
 /// Whether the book has, or cannot read, something under a key.
 fn is_taken(book: &Book, prefix: &str, id: &str) -> bool {
-    let is_read = if prefix == SPECS { book.card(id).is_some() } else { book.own(id).is_some() };
+    let is_read = match prefix {
+        SPECS => book.card(id).is_some(),
+        RUNS => book.run(id).is_some(),
+        _ => book.own(id).is_some(),
+    };
     is_read || book.unread.iter().any(|unread| unread.key.strip_prefix(prefix) == Some(id))
 }
 
@@ -210,28 +240,45 @@ pub enum Merge {
 /// As [`new_card`].
 pub fn import(book: &Book, import: &Import, merge: Merge, now: u64, mut id: impl FnMut() -> String) -> Worked {
     let mut puts = Vec::new();
-    for (at, (card_id, card)) in import.cards.iter().enumerate() {
-        match (import.card_standing(book, at), merge, book.card(card_id)) {
-            // What stands there and cannot be read is not written over.
-            (Standing::New, ..) if is_taken(book, SPECS, card_id) => puts.push(put(SPECS, &id(), card, now)?),
-            (Standing::New, ..) => puts.push(put(SPECS, card_id, card, now)?),
-            (Standing::Differing, Merge::Replace, Some(entry)) if entry.newer.is_none() => {
-                puts.push(rewrite(SPECS, entry, card, now)?);
-            }
-            (Standing::Differing, Merge::Beside, _) => puts.push(put(SPECS, &id(), card, now)?),
-            _ => {}
-        }
-    }
-    for (at, (own_id, own)) in import.own.iter().enumerate() {
-        match (import.own_standing(book, at), merge, book.own(own_id)) {
-            (Standing::New, ..) if is_taken(book, INGREDIENTS, own_id) => puts.push(put(INGREDIENTS, &id(), own, now)?),
-            (Standing::New, ..) => puts.push(put(INGREDIENTS, own_id, own, now)?),
-            (Standing::Differing, Merge::Replace, Some(entry)) if entry.newer.is_none() => {
-                puts.push(rewrite(INGREDIENTS, entry, own, now)?);
-            }
-            (Standing::Differing, Merge::Beside, _) => puts.push(put(INGREDIENTS, &id(), own, now)?),
-            _ => {}
-        }
-    }
+    let taking = Taking { book, merge, now };
+    taking.take(SPECS, &import.cards, |id| book.card(id), &mut id, &mut puts)?;
+    taking.take(INGREDIENTS, &import.own, |id| book.own(id), &mut id, &mut puts)?;
+    taking.take(RUNS, &import.runs, |id| book.run(id), &mut id, &mut puts)?;
     Ok(Deed { words: "the import".into(), puts, open: None })
+}
+
+/// How an import is taken.
+struct Taking<'a> {
+    book: &'a Book,
+    merge: Merge,
+    now: u64,
+}
+
+impl<'a> Taking<'a> {
+    /// Takes the records of one kind.
+    fn take<T: Serialize + PartialEq + 'a>(
+        &self,
+        prefix: &str,
+        records: &[(String, T)],
+        there: impl Fn(&str) -> Option<&'a Arc<Entry<T>>>,
+        id: &mut dyn FnMut() -> String,
+        puts: &mut Vec<Put>,
+    ) -> Result<(), SaveProblem> {
+        for (record_id, value) in records {
+            let there = there(record_id);
+            match (standing(there.map(AsRef::as_ref), value), self.merge, there) {
+                // What stands there and cannot be read is not written over.
+                (Standing::New, ..) if is_taken(self.book, prefix, record_id) => {
+                    puts.push(put(prefix, &id(), value, self.now)?);
+                }
+                (Standing::New, ..) => puts.push(put(prefix, record_id, value, self.now)?),
+                (Standing::Differing, Merge::Replace, Some(entry)) if entry.newer.is_none() => {
+                    puts.push(rewrite(prefix, entry, value, self.now)?);
+                }
+                (Standing::Differing, Merge::Beside, _) => puts.push(put(prefix, &id(), value, self.now)?),
+                _ => {}
+            }
+        }
+        Ok(())
+    }
 }

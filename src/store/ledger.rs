@@ -1,6 +1,6 @@
 //! The book in the store: one record a key, so that there is no index to fall out of step.
 //!
-//! `spec/<id>` and `ingredient/<id>` each hold one record. A record that two tabs changed at once is kept twice:
+//! `spec/<id>`, `ingredient/<id>` and `run/<id>` each hold one record. A record that two tabs changed at once is kept twice:
 //! the second under `spec/<id>~<other id>`, until somebody picks.
 
 use serde::Serialize;
@@ -16,11 +16,13 @@ use std::sync::Arc;
 pub const SPECS: &str = "spec/";
 /// Where a bar's own ingredients are kept.
 pub const INGREDIENTS: &str = "ingredient/";
+/// Where run sheets and the log are kept.
+pub const RUNS: &str = "run/";
 
 /// The form that knows when the last backup was made.
 const BACKUP: &str = "tool/backup";
 
-/// Reads the ingredients, and the specs where asked. What cannot be read is listed and left as it is.
+/// Reads the ingredients and the runs, and the specs where asked. What cannot be read is listed and left as it is.
 ///
 /// # Errors
 /// [`SaveProblem::Blocked`].
@@ -31,10 +33,10 @@ pub fn load(keeper: &dyn Keeper, with_cards: bool) -> Result<Book, SaveProblem> 
             if let Some(entry) = read(keeper, &key, id, &mut book.unread)? {
                 book.cards.push(Arc::new(with_a_way(entry)));
             }
-        } else if let Some(id) = key.strip_prefix(INGREDIENTS)
-            && let Some(entry) = read(keeper, &key, id, &mut book.unread)?
-        {
-            book.own.push(Arc::new(entry));
+        } else if let Some(id) = key.strip_prefix(INGREDIENTS) {
+            book.own.extend(read(keeper, &key, id, &mut book.unread)?.map(Arc::new));
+        } else if let Some(id) = key.strip_prefix(RUNS) {
+            book.runs.extend(read(keeper, &key, id, &mut book.unread)?.map(Arc::new));
         }
     }
     book.sort();

@@ -6,6 +6,7 @@ pub mod acid;
 pub mod cold;
 pub mod energy;
 pub mod ethanol;
+pub mod fruit;
 pub mod juice;
 pub mod milk;
 pub mod mix;

@@ -15,6 +15,7 @@ mod sweetness;
 mod temperature;
 mod units;
 mod wait;
+mod yields;
 
 pub use amount::{AmountProblem, Kind, Reading, read_amount, read_count, read_percent};
 pub use figures::{Named, read_named, read_taken};
@@ -32,3 +33,4 @@ pub use sweetness::{Sweetness, read_sweetness};
 pub use temperature::read_temperature;
 pub use units::{name, typed, unit_of};
 pub use wait::read_wait;
+pub use yields::{read_yield, unread_yield, with_yield};

@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 
-use meniscus::book::{Card, Entry, Import, Own, Stamp, Way, demo_cards, demo_own};
+use meniscus::book::{Card, Entry, Import, Own, Part, Run, Stamp, Tick, Way, demo_cards, demo_own};
 use meniscus::store::backup::{ImportProblem, backup, read};
 use meniscus::store::deeds::{self, Merge};
 use meniscus::store::journal::{transact, undo};
@@ -40,6 +40,24 @@ fn cards() -> impl Strategy<Value = Card> {
     )
 }
 
+fn runs() -> impl Strategy<Value = Run> {
+    let parts = prop::collection::vec((texts(), texts(), any::<bool>()), 0..3);
+    let marks = prop::collection::vec((0_u64..9_007_199_254_740_991, texts()), 0..3);
+    (parts, marks, prop::collection::vec(texts(), 3)).prop_map(|(parts, marks, texts)| {
+        let part = |(key, (tool, text, takes))| Part { key, tool, takes, texts: [("juice".to_owned(), text)].into() };
+        let mark = |(at, (started, got))| (format!("{at}/rest"), Tick { started, got, ..Tick::default() });
+        let mut run = Run {
+            parts: (0..).zip(parts).map(part).collect(),
+            marks: marks.into_iter().enumerate().map(mark).collect(),
+            ..Run::default()
+        };
+        for ((_, field), text) in run.fields().into_iter().zip(texts) {
+            *field = text;
+        }
+        run
+    })
+}
+
 fn books() -> impl Strategy<Value = Import> {
     let own = prop::collection::vec(texts(), 7).prop_map(|texts| {
         let mut own = Own::default();
@@ -48,10 +66,15 @@ fn books() -> impl Strategy<Value = Import> {
         }
         own
     });
-    (prop::collection::vec(cards(), 0..5), prop::collection::vec(own, 0..4)).prop_map(|(cards, own)| Import {
-        cards: cards.into_iter().enumerate().map(|(at, card)| (format!("c{at}"), card)).collect(),
-        own: own.into_iter().enumerate().map(|(at, own)| (format!("o{at}"), own)).collect(),
-    })
+    fn by_id<T>(letter: char, values: Vec<T>) -> Vec<(String, T)> {
+        values.into_iter().enumerate().map(|(at, value)| (format!("{letter}{at}"), value)).collect()
+    }
+    (prop::collection::vec(cards(), 0..5), prop::collection::vec(own, 0..4), prop::collection::vec(runs(), 0..3))
+        .prop_map(|(cards, own, runs)| Import {
+            cards: by_id('c', cards),
+            own: by_id('o', own),
+            runs: by_id('r', runs),
+        })
 }
 
 /// A store with these in it.
@@ -77,7 +100,7 @@ fn schema() -> jsonschema::Validator {
 
 #[test]
 fn the_demo_is_as_the_schema_has_it_and_the_schema_would_notice() {
-    let keeper = stored(&Import { cards: demo_cards(5), own: demo_own(5) });
+    let keeper = stored(&Import { cards: demo_cards(5), own: demo_own(5), ..Import::default() });
     let text = backup(&load(&keeper, true).expect("readable"), 9).expect("json");
     let mut value: serde_json::Value = serde_json::from_str(&text).expect("json");
     let schema = schema();
@@ -119,9 +142,9 @@ fn hostile_files_are_refused_in_words() {
 
 #[test]
 fn an_import_is_taken_by_choice_and_taken_back() {
-    let keeper = stored(&Import { cards: demo_cards(5), own: Vec::new() });
+    let keeper = stored(&Import { cards: demo_cards(5), ..Import::default() });
     let before = load(&keeper, true).expect("readable");
-    let mut theirs = Import { cards: demo_cards(5), own: demo_own(5) };
+    let mut theirs = Import { cards: demo_cards(5), own: demo_own(5), ..Import::default() };
     theirs.cards[0].1.notes = "theirs".into();
     theirs.cards.push(("fresh".into(), Card { name: "Fresh".into(), forms: vec![Way::default()], ..Card::default() }));
     assert_eq!(theirs.count(&before), [3, 2, 1]);
@@ -184,7 +207,7 @@ proptest! {
     #[test]
     fn no_file_breaks_the_import(at in 0_usize..4000, cut in 0_usize..60, put in "[\\PC\"{}\\[\\]:,0-9\\\\]{0,12}") {
         thread_local!(static TEXT: String = {
-            let keeper = stored(&Import { cards: demo_cards(5), own: demo_own(5) });
+            let keeper = stored(&Import { cards: demo_cards(5), own: demo_own(5), ..Import::default() });
             backup(&load(&keeper, true).expect("readable"), 9).expect("json")
         });
         let mangled = TEXT.with(|text| {

@@ -52,3 +52,17 @@ function isOurPage(url) {
   const scope = new URL(self.registration.scope).pathname;
   return path === scope || path === scope + "index.html";
 }
+
+// A timer's notice leads back to its step.
+self.addEventListener("notificationclick", (event) => {
+  event.notification.close();
+  const to = self.registration.scope + (event.notification.data ?? "");
+  event.waitUntil(
+    self.clients.matchAll({ type: "window" }).then(async (pages) => {
+      const page = pages[0];
+      if (!page) return self.clients.openWindow(to);
+      await page.focus();
+      return page.navigate(to).catch(() => {});
+    }),
+  );
+});

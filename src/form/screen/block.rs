@@ -3,6 +3,7 @@
 use crate::book::Ingredient;
 use crate::form::answer::{Carry, Cell, Problem, Row};
 use crate::form::fields::Choice;
+use crate::form::label::Drawing;
 use crate::form::pad::Keys;
 use crate::text::Qr;
 
@@ -53,6 +54,8 @@ pub enum Input {
     },
     /// One of many.
     Pick(Vec<Opt>),
+    /// A day and a time.
+    When,
 }
 
 /// A field of a screen.
@@ -121,6 +124,20 @@ pub enum Do {
     Csv,
     /// Gives what could not be saved.
     GiveUnsaved,
+    /// Keeps a yield on the shelf.
+    KeepYield,
+    /// Puts what the screen makes on the run sheet that is open, or on a new one.
+    ToRun,
+    /// Starts a run sheet.
+    NewRun,
+    /// Shows all run sheets.
+    AllRuns,
+    /// Readies the bell, and puts texts.
+    Arm,
+    /// Prints the label.
+    Print,
+    /// Gives the label as a picture.
+    Picture,
 }
 
 /// A button.
@@ -163,6 +180,8 @@ pub enum Block {
     Buttons(Vec<Button>),
     /// A QR code, and the text in it.
     Code(Qr, String),
+    /// A label to print. In a layout an empty one marks where the answer's goes.
+    Label(Option<Drawing>),
     /// Links to the tools that come next.
     Carry(Vec<Carry>),
     /// Buttons: one that clears, under this label, then Undo and Copy.

@@ -1,0 +1,223 @@
+//! Cordial from juice: to a target, and in place of fresh juice, citrus and syrup.
+
+use super::sharpen::with_powders;
+use crate::book::{Ingredient, ingredient};
+use crate::quantity::{Acidity, Brix, Mass, Ratio, Temperature, Volume};
+use crate::substance::acid::Acid;
+use crate::substance::mix::Mix;
+use crate::substance::sucrose;
+
+/// Acid powders in proportion by weight.
+pub type Parts<'a> = [(&'static Ingredient, f64)];
+
+/// A cordial, made from a juice.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Made {
+    /// Sugar that goes in.
+    pub sugar: Mass,
+    /// Acid powders that go in.
+    pub acids: Vec<(&'static Ingredient, Mass)>,
+    /// What that makes.
+    pub mix: Mix,
+    /// Whether the juice is sweeter than the target by itself.
+    pub is_too_sweet: bool,
+    /// Whether the juice is sourer than the target by itself.
+    pub is_too_sour: bool,
+}
+
+/// A juice with sugar and powders.
+#[must_use]
+pub fn made(juice: &Mix, sugar: Mass, acids: &Parts<'_>) -> Made {
+    let acids: Vec<_> =
+        acids.iter().map(|(powder, grams)| (*powder, Mass::from_g(*grams).unwrap_or(Mass::ZERO))).collect();
+    let mut mix = with_powders(*juice, &acids);
+    mix.sucrose = mix.sucrose + sugar;
+    Made { sugar, acids, mix, is_too_sweet: false, is_too_sour: false }
+}
+
+/// Grams of citric acid that a gram of a blend of powders titrates as.
+fn strength_of(parts: &Parts<'_>) -> f64 {
+    let all: f64 = parts.iter().map(|(_, part)| part).sum();
+    let each = |powder: &Ingredient| super::pour::standard(powder).acid_as_citric().g() / 1000.0;
+    parts.iter().map(|(powder, part)| part / all * each(powder)).sum()
+}
+
+/// So many grams of a blend of powders.
+fn blend(grams: f64, parts: &Parts<'_>) -> Vec<(&'static Ingredient, f64)> {
+    let all: f64 = parts.iter().map(|(_, part)| part).sum();
+    parts.iter().map(|(powder, part)| (*powder, grams * part / all)).collect()
+}
+
+/// Sugar and acid that bring a juice to a sweetness by mass and an acidity in the volume it then has:
+/// s = (b (M + a) − S) / (1 − b) and a = (TA V − A) / e, by turns until both stand. Where the juice has more by itself,
+/// none is added and it is said. None when it does not settle: for what is no cordial.
+#[must_use]
+pub fn to_target(juice: &Mix, sweetness: Brix, acidity: Acidity, parts: &Parts<'_>) -> Option<Made> {
+    let b = sweetness.degrees() / 100.0;
+    let strength = strength_of(parts);
+    if b >= 0.86 || strength <= 0.0 {
+        return None;
+    }
+    let (mut sugar, mut acid) = (0.0_f64, 0.0_f64);
+    for _ in 0..200 {
+        let s = (b * (juice.mass().g() + acid) - juice.sugar().g()) / (1.0 - b);
+        let now = made(juice, Mass::from_g(s.max(0.0)).ok()?, &blend(acid, parts));
+        let volume = now.mix.volume(Temperature::TWENTY).ok()?;
+        let a = ((acidity * volume).g() - juice.acid_as_citric().g()) / strength;
+        let settled =
+            (s.max(0.0) - sugar).abs() < 1e-9 * (1.0 + sugar) && (a.max(0.0) - acid).abs() < 1e-9 * (1.0 + acid);
+        (sugar, acid) = (s.max(0.0), a.max(0.0));
+        if settled {
+            // A hundredth more than asked for is the juice itself.
+            let is_over = |wanted: f64, added: f64| added < -1e-6 * (1.0 + wanted);
+            let made = made(juice, Mass::from_g(sugar).ok()?, &blend(acid, parts));
+            return Some(Made { is_too_sweet: is_over(sugar, s), is_too_sour: is_over(acid, a), ..made });
+        }
+    }
+    None
+}
+
+/// What fills a cordial up to the volume of what it replaces.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Fill {
+    /// As much juice as the drink can take.
+    Juice,
+    /// As much juice as before, and water.
+    Water,
+}
+
+/// A cordial of which one pour stands for juice, citrus and syrup.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Swap {
+    /// Clear juice in a pour.
+    pub juice: Volume,
+    /// Sugar in a pour.
+    pub sugar: Mass,
+    /// Acid powders in a pour.
+    pub acids: Vec<(&'static Ingredient, Mass)>,
+    /// Water in a pour.
+    pub water: Mass,
+    /// The pour, as what is in it.
+    pub mix: Mix,
+    /// The pour at 20 °C.
+    pub pour: Volume,
+    /// What it was to be.
+    pub wanted: Volume,
+    /// What could not be had.
+    pub misses: Vec<Miss>,
+}
+
+/// What a cordial cannot match.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Miss {
+    /// Juice, sugar and acid take more room than what they replace: the juice holds too much water.
+    TooMuchWater,
+    /// As much juice would be sweeter than the drink: less of it is used.
+    JuiceTooSweet,
+    /// As much juice would be sourer than the drink: less of it is used.
+    JuiceTooSour,
+    /// More sugar than dissolves where it is kept, °Brix: water is added to this limit.
+    Crystals(f64),
+}
+
+/// The cordial that stands for `replaced` with the same sugar and the same titratable acid, and the same volume where
+/// it can. `litre` is a litre of the clear juice, `before` how much of it the fresh drink has. Sugar and acid are met
+/// exactly; what gives way is first the juice, then the volume. None where nothing is replaced.
+#[must_use]
+pub fn swap(
+    replaced: &Mix,
+    litre: &Mix,
+    before: Volume,
+    fill: Fill,
+    parts: &Parts<'_>,
+    kept: Temperature,
+) -> Option<Swap> {
+    let wanted = replaced.volume(Temperature::TWENTY).ok()?;
+    let (sugar, acid) = (replaced.sugar().g(), replaced.acid_as_citric().g());
+    let strength = strength_of(parts);
+    if wanted.ml() <= 0.0 || strength <= 0.0 {
+        return None;
+    }
+    // Sugar, acid powder and what they make with so many litres of juice.
+    let with = |litres: f64| -> Option<Made> {
+        let juice = *litre * Ratio::from_value(litres).ok()?;
+        let s = Mass::from_g((sugar - juice.sugar().g()).max(0.0)).ok()?;
+        let a = ((acid - juice.acid_as_citric().g()) / strength).max(0.0);
+        Some(made(&juice, s, &blend(a, parts)))
+    };
+    let volume = |made: &Made| made.mix.volume(Temperature::TWENTY).map_or(f64::INFINITY, Volume::ml);
+    let most_by = |have: f64, in_litre: f64| if in_litre > 0.0 { have / in_litre } else { f64::INFINITY };
+    let most_sweet = most_by(sugar, litre.sugar().g());
+    let most_sour = most_by(acid, litre.acid_as_citric().g());
+    let mut misses = Vec::new();
+    let asked = match fill {
+        Fill::Water => before.ml() / 1000.0,
+        Fill::Juice => wanted.ml() / 1000.0,
+    };
+    let mut litres = asked.min(most_sweet).min(most_sour);
+    match fill {
+        Fill::Water if most_sweet < asked && most_sweet <= most_sour => misses.push(Miss::JuiceTooSweet),
+        Fill::Water if most_sour < asked => misses.push(Miss::JuiceTooSour),
+        Fill::Water => {}
+        Fill::Juice => {
+            // The most that fits, by halving; more juice is always more room.
+            let (mut low, mut high) = (0.0, litres);
+            for _ in 0..60 {
+                let middle = 0.5 * (low + high);
+                if volume(&with(middle)?) > wanted.ml() { high = middle } else { low = middle }
+            }
+            if volume(&with(litres)?) > wanted.ml() {
+                litres = low;
+            }
+        }
+    }
+    let made = with(litres)?;
+    if volume(&made) > wanted.ml() * (1.0 + 1e-9) {
+        misses.push(Miss::TooMuchWater);
+    }
+    let mut water = fill_up(&made.mix, wanted)?;
+    // Too sweet to stay dissolved: more water, and a larger pour.
+    let limit = sucrose::solubility(kept).ok()?.degrees();
+    let at_limit = made.mix.sugar().g() * 100.0 / limit - made.mix.mass().g();
+    if at_limit > water.g() + 1e-9 {
+        water = Mass::from_g(at_limit).ok()?;
+        misses.push(Miss::Crystals(limit));
+    }
+    let mix = made.mix + Mix::water(water);
+    Some(Swap {
+        juice: Volume::from_ml(litres * 1000.0).ok()?,
+        sugar: made.sugar,
+        acids: made.acids,
+        water,
+        pour: mix.volume(Temperature::TWENTY).ok()?,
+        mix,
+        wanted,
+        misses,
+    })
+}
+
+/// Water that fills a mix up to a volume; none where it is as large.
+fn fill_up(mix: &Mix, to: Volume) -> Option<Mass> {
+    let mut water = 0.0_f64;
+    for _ in 0..60 {
+        let now = *mix + Mix::water(Mass::from_g(water).ok()?);
+        let short = to.ml() - now.volume(Temperature::TWENTY).ok()?.ml();
+        water = (water + short).max(0.0);
+        if short.abs() < 1e-10 || water <= 0.0 {
+            break;
+        }
+    }
+    Mass::from_g(water).ok()
+}
+
+/// Citric acid, which a cordial gets where nothing else is said.
+#[must_use]
+pub fn citric() -> Option<&'static Ingredient> {
+    ingredient("citric-acid")
+}
+
+/// Whether an acid is in a mix at all.
+#[must_use]
+pub fn is_sour(mix: &Mix) -> bool {
+    Acid::ALL.into_iter().any(|acid| mix.mass_of(acid) > Mass::ZERO)
+}

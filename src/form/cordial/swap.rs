@@ -1,0 +1,253 @@
+//! One pour of cordial in place of the juice, citrus and syrup of a fresh form.
+
+use super::{Batch, CordialForm, KEPT_AT, SERVES, SPEC, figures, grams, keeping};
+use crate::book::{Kind as Sort, Line};
+use crate::craft::balance::{Balance, balance};
+use crate::craft::cordial::{Fill, Made, Miss, Swap, swap};
+use crate::craft::pour::litre_of;
+use crate::form::Bench;
+use crate::form::answer::{Answer, Figure, Problem, Row, Strip, Tone};
+use crate::form::fields::Choice;
+use crate::form::route::Route;
+use crate::form::scale::unscaled_row;
+use crate::form::taken::{Known, known};
+use crate::quantity::{Ratio, Temperature, Volume};
+use crate::substance::mix::Mix;
+use crate::text::{self, Kind, SpecLine, read_spec};
+
+/// A fresh form, split in what stays and what a cordial stands for.
+struct Split {
+    lines: Vec<SpecLine>,
+    /// Which of them the cordial stands for.
+    goes: Vec<bool>,
+    stays: Mix,
+    replaced: Mix,
+    /// How much there is of the juice that the cordial is made from.
+    before: Volume,
+    missing: Option<String>,
+}
+
+impl CordialForm {
+    fn split(&self, bench: &Bench) -> Split {
+        let lines = read_spec(&self.spec, &bench.reading(Kind::Either));
+        let mut split = Split {
+            goes: Vec::new(),
+            stays: Mix::default(),
+            replaced: Mix::default(),
+            before: Volume::ZERO,
+            missing: None,
+            lines,
+        };
+        for line in &split.lines {
+            let taken = line.read.as_ref().ok().and_then(|line| line.taken);
+            let (mut goes, mut mix) = (false, Mix::default());
+            match known(line) {
+                Known::Poured(poured) => {
+                    mix = *poured;
+                    let sort = taken.map(|taken| taken.ingredient.kind);
+                    goes = matches!(sort, Some(Sort::Juice | Sort::Syrup | Sort::Powder)) && mix.ethanol.g() <= 0.0;
+                }
+                Known::Counted(_) | Known::Words => {}
+                _ => split.missing = split.missing.or(Some(line.typed.clone())),
+            }
+            if goes {
+                split.replaced = split.replaced + mix;
+                if taken.is_some_and(|taken| taken.ingredient.key == self.juice_of) {
+                    split.before = split.before + mix.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
+                }
+            } else {
+                split.stays = split.stays + mix;
+            }
+            split.goes.push(goes);
+        }
+        split
+    }
+
+    fn solved(&self, split: &Split, bench: &Bench, answer: &mut Answer) -> Option<Swap> {
+        let litre = litre_of(&self.taken(bench, &mut answer.problems)?);
+        let kept = Temperature::from_celsius(KEPT_AT).ok()?;
+        let fill = Fill::read(&self.fill);
+        // Without a line of this juice there is no "as before": then it fills up.
+        let fill = if split.before <= Volume::ZERO { Fill::Juice } else { fill };
+        swap(&split.replaced, &litre, split.before, fill, &self.parts(), kept)
+    }
+
+    /// The cordial for all serves.
+    pub(super) fn swap_batch(&self, bench: &Bench) -> Option<Batch> {
+        let mut answer = Answer::default();
+        let split = self.split(bench);
+        let swap = self.solved(&split, bench, &mut answer)?;
+        let serves = bench.count(SERVES, &self.serves, &mut answer.problems)?;
+        let made = Made {
+            sugar: swap.sugar * serves,
+            acids: swap.acids.iter().map(|(row, mass)| (*row, *mass * serves)).collect(),
+            mix: swap.mix * serves,
+            is_too_sweet: false,
+            is_too_sour: false,
+        };
+        let name = self.taken(bench, &mut answer.problems)?.ingredient.name.to_ascii_lowercase();
+        Some(Batch {
+            juice: swap.juice * serves,
+            made,
+            volume: swap.pour * serves,
+            zest: crate::quantity::Mass::ZERO,
+            name,
+            water: swap.water * serves,
+        })
+    }
+
+    pub(super) fn swap(&self, mut answer: Answer, bench: &Bench) -> Answer {
+        let split = self.split(bench);
+        if split.lines.is_empty() {
+            return answer.without_answer("Type or paste the fresh form, a line for each ingredient.");
+        }
+        let serves = bench.count(SERVES, &self.serves, &mut answer.problems).unwrap_or(Ratio::ONE);
+        let Some(swap) = self.solved(&split, bench, &mut answer) else {
+            if answer.problems.is_empty() {
+                answer.problems.push(Problem::new(
+                    SPEC,
+                    "Nothing here for a cordial to stand for: add juice or syrup, like 30 ml pear juice.",
+                ));
+            }
+            answer.rows = split.lines.iter().map(|line| unscaled_row(line, bench)).collect();
+            return answer.without_answer("");
+        };
+        let ml = |volume| text::millilitres(volume, bench.decimal);
+        let pour = ml(swap.pour);
+        let replaced: Vec<&str> = split
+            .lines
+            .iter()
+            .zip(&split.goes)
+            .filter(|(_, goes)| **goes)
+            .filter_map(|(line, _)| line.read.as_ref().ok())
+            .map(|line| line.name.as_str())
+            .collect();
+        answer.strip = Strip {
+            figures: vec![Figure::new(pour.value.clone(), format!("{} cordial", pour.unit))],
+            also: match &split.missing {
+                Some(name) => format!("Without “{name}”, which is not counted"),
+                None => format!("in place of {}", replaced.join(", ")),
+            },
+            tone: Tone::Answer,
+        };
+        misses(&mut answer, &swap, bench);
+        side_by_side(&mut answer, &split, &swap, bench);
+        let mut rows: Vec<Row> = split
+            .lines
+            .iter()
+            .zip(&split.goes)
+            .filter(|(_, goes)| !**goes)
+            .map(|(line, _)| unscaled_row(line, bench))
+            .collect();
+        rows.insert(
+            rows.iter().position(|row| row.amount.is_empty()).unwrap_or(rows.len()),
+            Row {
+                name: "cordial".into(),
+                amount: pour.to_string(),
+                detail: format!("in place of {}", replaced.join(", ")),
+                ..Row::default()
+            },
+        );
+        answer.rows_title = "With the cordial";
+        answer.rows = rows;
+        self.recipe(&mut answer, &swap, serves, bench);
+        let lines = self.with_cordial(&split, &swap, bench);
+        answer.carry("Its balance", Route::Balance.href_with("spec", &lines));
+        answer.carry("Scale it", Route::Scale.href_with("spec", &lines));
+        answer
+    }
+
+    /// The recipe of the cordial for all serves, as rows.
+    fn recipe(&self, answer: &mut Answer, swap: &Swap, serves: Ratio, bench: &Bench) {
+        let row = |name: String, amount: String| Row { name, amount, ..Row::default() };
+        let mut scratch = Answer::default();
+        let reading = figures(&mut scratch, &swap.mix, bench);
+        let many = text::count(serves.value(), bench.decimal);
+        let juice = text::litres_or_ml(swap.juice * serves, bench.decimal).to_string();
+        let name = self.taken(bench, &mut Vec::new()).map_or("juice", |taken| taken.ingredient.name);
+        answer.rows.push(Row {
+            name: format!("The cordial, for {many} serves"),
+            amount: text::litres_or_ml(swap.pour * serves, bench.decimal).to_string(),
+            detail: reading,
+            ..Row::default()
+        });
+        answer.rows.push(row(format!("{name}, clear"), juice));
+        answer.rows.push(row("sugar".into(), grams(swap.sugar * serves, "", bench).trim_end().to_owned()));
+        for (powder, mass) in &swap.acids {
+            answer
+                .rows
+                .push(row(powder.name.to_ascii_lowercase(), grams(*mass * serves, "", bench).trim_end().to_owned()));
+        }
+        if swap.water.g() > 0.005 {
+            answer.rows.push(row("water".into(), grams(swap.water * serves, "", bench).trim_end().to_owned()));
+        }
+        keeping(answer, &swap.mix, bench);
+    }
+
+    /// The lines of the new form; the cordial carries its own figures.
+    fn with_cordial(&self, split: &Split, swap: &Swap, bench: &Bench) -> String {
+        let stays = split.lines.iter().zip(&split.goes).filter(|(_, goes)| !**goes).map(|(line, _)| line.typed.clone());
+        let reading = balance(&swap.mix);
+        let number = |value: f64| text::editable(value, bench.decimal);
+        let cordial = format!(
+            "{} ml cordial (sugar {} g/l, acid {} g/l)",
+            number(swap.pour.ml()),
+            number(reading.sugar),
+            number(reading.acid)
+        );
+        let is_poured = |line: &SpecLine| matches!(line.read, Ok(Line { .. }));
+        let at = split.lines.iter().zip(&split.goes).filter(|(line, goes)| !**goes && is_poured(line)).count();
+        let mut lines: Vec<String> = stays.collect();
+        lines.insert(at.min(lines.len()), cordial);
+        lines.join("\n")
+    }
+}
+
+/// What could not be matched, and what is offered for it.
+fn misses(answer: &mut Answer, swap: &Swap, bench: &Bench) {
+    let ml = |volume| text::millilitres(volume, bench.decimal).to_string();
+    for miss in &swap.misses {
+        let juice = ml(swap.juice);
+        answer.cautions.push(match miss {
+            Miss::TooMuchWater => format!(
+                "Too much water in the juice to fit in {}: sugar and acid match in a pour of {}.",
+                ml(swap.wanted),
+                ml(swap.pour)
+            ),
+            Miss::JuiceTooSweet => {
+                format!("As much juice as before is sweeter than the drink: {juice} of it matches, the rest is water.")
+            }
+            Miss::JuiceTooSour => {
+                format!("As much juice as before is sourer than the drink: {juice} of it matches, the rest is water.")
+            }
+            Miss::Crystals(limit) => format!(
+                "So much sugar does not stay dissolved at 4 °C: thinned to {} °Bx, a pour is {} in place of {}.",
+                text::plain(*limit, 1, bench.decimal),
+                ml(swap.pour),
+                ml(swap.wanted)
+            ),
+        });
+    }
+    if swap.misses.is_empty() {
+        answer.remarks.push("Same sugar, same acid by titration, same volume in a serve. Another acid tastes another way: taste before the batch.".into());
+    }
+}
+
+/// Both forms, figure by figure.
+fn side_by_side(answer: &mut Answer, split: &Split, swap: &Swap, bench: &Bench) {
+    let fresh = split.stays + split.replaced;
+    let with = split.stays + swap.mix;
+    answer.cells_title = "Both forms, before ice";
+    let (a, b): (Balance, Balance) = (balance(&fresh), balance(&with));
+    let number = |value: f64, unit: &str| Figure::new(text::plain(value, 1, bench.decimal), unit);
+    let rows = [
+        ("volume", text::millilitres(a.volume, bench.decimal), text::millilitres(b.volume, bench.decimal)),
+        ("strength", number(a.strength.fraction() * 100.0, "% vol"), number(b.strength.fraction() * 100.0, "% vol")),
+        ("sugar", number(fresh.sugar().g(), "g"), number(with.sugar().g(), "g")),
+        ("acid", number(fresh.acid_as_citric().g(), "g"), number(with.acid_as_citric().g(), "g")),
+    ];
+    for (what, fresh, with) in rows {
+        answer.cell(format!("{what}, fresh"), fresh);
+        answer.cell(format!("{what}, cordial"), with);
+    }
+}

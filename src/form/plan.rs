@@ -1,0 +1,53 @@
+//! What a tool's answer takes to make, step by step: what a run sheet is put together from.
+
+use crate::quantity::Amount;
+
+/// Something to make.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Plan {
+    /// What it is called: "Lime juice by enzyme".
+    pub title: String,
+    /// What comes out, as a line of a spec may call it: "cordial".
+    pub makes: &'static str,
+    /// Its steps, one after the other.
+    pub steps: Vec<Step>,
+}
+
+/// A step.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Step {
+    /// Its name within its plan; kept in saved runs, so it never changes.
+    pub key: String,
+    /// What to do, with its amounts.
+    pub words: String,
+    /// Hands on, seconds.
+    pub work: u32,
+    /// Left to itself, seconds.
+    pub wait: u32,
+    /// What should come out, where it is worth measuring.
+    pub gives: Option<Amount>,
+}
+
+/// Seconds of a minute.
+pub(super) const MINUTE: u32 = 60;
+/// Seconds of an hour.
+pub(super) const HOUR: u32 = 60 * MINUTE;
+
+impl Step {
+    /// A step with hands on for so many seconds.
+    pub(super) fn work(key: impl Into<String>, words: impl Into<String>, seconds: u32) -> Step {
+        Step { key: key.into(), words: words.into(), work: seconds, ..Step::default() }
+    }
+
+    /// And then left to itself for so long.
+    pub(super) fn then_wait(mut self, seconds: u32) -> Step {
+        self.wait = seconds;
+        self
+    }
+
+    /// And so much comes out.
+    pub(super) fn giving(mut self, amount: Option<Amount>) -> Step {
+        self.gives = amount;
+        self
+    }
+}
