@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
 
-use meniscus::book::{Card, Own, Stamp, Way};
+use meniscus::book::{Card, Own, Part, Run, Stamp, Tick, Way};
 use meniscus::store::{Kept, VERSION, checksum, open, seal};
 
 fn fixture(name: &str) -> String {
@@ -48,6 +48,26 @@ fn own() -> Own {
     }
 }
 
+fn run() -> Run {
+    let part =
+        |key, tool: &str, takes, pairs: &[(&str, &str)]| Part { key, tool: tool.into(), takes, texts: texts(pairs) };
+    let blend = Tick { started: 1_764_072_060_000, done: 1_764_074_760_000, ..Tick::default() };
+    let filter =
+        Tick { done: 1_764_078_000_000, got: "780 ml".into(), brix: "11".into(), ph: "2.4".into(), ..Tick::default() };
+    Run {
+        name: "Friday, orchard lantern".into(),
+        ready: "2026-11-28T18:30".into(),
+        notes: "Slow through the paper — warm it next time.".into(),
+        made: 1_764_072_000_000,
+        finished: 0,
+        parts: vec![
+            part(0, "clear", false, &[("juice", "1 kg"), ("method", "enzyme")]),
+            part(2, "cordial", true, &[("juice", "1 l")]),
+        ],
+        marks: [("0/blend".to_owned(), blend), ("0/filter".to_owned(), filter)].into(),
+    }
+}
+
 #[test]
 fn version_1() {
     let opened = open::<Kept>(&fixture("v1/tool-measure.json")).expect("readable");
@@ -69,6 +89,7 @@ fn version_2() {
         open::<Own>(&fixture("v2/ingredient.json")).map(|opened| (opened.data, opened.stamp)),
         Ok((own(), stamp))
     );
+    assert_eq!(open::<Run>(&fixture("v2/run.json")).map(|opened| (opened.data, opened.stamp)), Ok((run(), stamp)));
 }
 
 /// What is written today is what the newest fixtures hold: a change of format cannot slip in unseen.
@@ -77,9 +98,12 @@ fn todays_writing_is_the_newest_fixture() {
     assert_eq!(VERSION, 2);
     let stamp = Stamp { rev: 3, at: 1_764_072_000_000 };
     let kept = Kept { now: texts(&[("amount", "45 ml")]), before: Vec::new() };
-    for (name, text) in
-        [("tool-measure", seal(&kept, stamp)), ("spec", seal(&card(), stamp)), ("ingredient", seal(&own(), stamp))]
-    {
+    for (name, text) in [
+        ("tool-measure", seal(&kept, stamp)),
+        ("spec", seal(&card(), stamp)),
+        ("ingredient", seal(&own(), stamp)),
+        ("run", seal(&run(), stamp)),
+    ] {
         assert_eq!(text.expect("json"), fixture(&format!("v2/{name}.json")), "{name}");
     }
 }

@@ -3,7 +3,7 @@
 use crate::quantity::{Mass, Ratio, Volume};
 use crate::substance::acid::Acid;
 use crate::substance::milk::{
-    CASEIN_CLOTS_AT, G_PER_ML, MEQ_TO_CLOT, Milk, acid_given_up, acid_taken_up, ph_with_milk,
+    CASEIN_CLOTS_AT, G_PER_ML, MEQ_TO_CLOT, Milk, acid_given_up, acid_taken_up, ionic_strength, ph_with_milk,
 };
 use crate::substance::mix::Mix;
 
@@ -74,21 +74,22 @@ pub fn verdict(drink: &Mix, milk: Volume) -> Verdict {
         [least, ..] if least <= CASEIN_CLOTS_AT => Clots::Perhaps,
         _ => Clots::No,
     };
-    let given = acid_given_up(&acids, cations, kg_of_water, CASEIN_CLOTS_AT);
+    let ionic = ionic_strength(milk, cations, kg_of_water);
+    let given = acid_given_up(&acids, cations, kg_of_water, ionic, CASEIN_CLOTS_AT);
     let short = (milk.ml() / 1e6 * MEQ_TO_CLOT[2] - given).max(0.0);
-    Verdict { ph, clots, citric_to_add: citric_giving_up(short) }
+    Verdict { ph, clots, citric_to_add: citric_giving_up(short, ionic) }
 }
 
-/// Citric acid that gives up so many moles of protons at [`CASEIN_CLOTS_AT`]: 1.62 to the mole.
-fn citric_giving_up(moles: f64) -> Mass {
-    let each = acid_given_up(&[(Acid::Citric, 1.0)], 0.0, 0.0, CASEIN_CLOTS_AT);
+/// Citric acid that gives up so many moles of protons at [`CASEIN_CLOTS_AT`]: 1.62 to the mole at an ionic strength of 0.1.
+fn citric_giving_up(moles: f64, ionic: f64) -> Mass {
+    let each = acid_given_up(&[(Acid::Citric, 1.0)], 0.0, 0.0, ionic, CASEIN_CLOTS_AT);
     Mass::from_g(moles / each * Acid::Citric.constants().molar_mass).unwrap_or(Mass::ZERO)
 }
 
 /// Citric acid, anhydrous, that clots so much milk by itself, when a litre takes up `meq` to get there.
 #[must_use]
 pub fn citric_to_clot(milk: Volume, meq: f64) -> Mass {
-    citric_giving_up(milk.ml() / 1e6 * meq)
+    citric_giving_up(milk.ml() / 1e6 * meq, 0.1)
 }
 
 /// How much acid a litre of milk takes up by the model of its groups, beside [`MEQ_TO_CLOT`].

@@ -90,45 +90,77 @@ impl Milk {
     }
 }
 
-/// Ionic strength at which washes are reckoned, mol/kg: that of milk and acid together, about.
-const IONIC_STRENGTH: f64 = 0.1;
+/// Ionic strength of milk, mol/kg; of milk in a drink as much less as there is less of it.
+const IONIC_STRENGTH: f64 = 0.15;
 
 /// Citrate of milk, mmol/l.
 const CITRATE: f64 = 9.6;
 
-/// Groups that take up acid: mmol to the litre of milk, and the pH in milk at which half of them have.
+/// Groups that take up acid: mmol to the litre of milk, pKa at no ionic strength, and the charge of the base.
 ///
 /// Amounts are set so that each takes up, from pH 6.7 to 4.6, what dairy texts give it (meq/l, from memory): soluble
-/// phosphate 5, colloidal phosphate 20, phosphoserine and histidine of casein 9, its carboxyl 14, whey protein 3.
-const GROUPS: [(f64, f64); 5] = [(11.4, 6.8), (26.0, 5.2), (11.3, 6.0), (36.6, 4.4), (6.8, 4.5)];
+/// phosphate 5, colloidal phosphate 20, phosphoserine and histidine of casein 9, carboxyl of casein and whey protein 17.
+/// The carboxyl is spread over four, so that milk buffers the most where it was measured to, at pH 5.0 to 5.1.
+const GROUPS: [(f64, f64, f64); 7] = [
+    (11.4, 7.198, 2.0),
+    (26.0, 5.307, 1.0),
+    (11.3, 6.107, 1.0),
+    (14.0, 3.607, 1.0),
+    (12.0, 4.307, 1.0),
+    (11.0, 5.007, 1.0),
+    (6.5, 5.707, 1.0),
+];
 
 /// Milliequivalents of acid that a litre of milk takes up from [`FRESH_PH`] to a pH, by its groups.
 #[must_use]
 pub fn acid_taken_up(ph: f64) -> f64 {
-    let bound = |ph: f64| GROUPS.iter().map(|(mmol, half)| mmol / (1.0 + 10_f64.powf(ph - half))).sum::<f64>();
-    let citrate = |ph: f64| CITRATE * protons_lost(Acid::Citric, ph, IONIC_STRENGTH).unwrap_or(0.0);
+    taken_up(ph, IONIC_STRENGTH)
+}
+
+fn taken_up(ph: f64, ionic: f64) -> f64 {
+    let single = log_activity(ionic);
+    // Half of a group is bound at pKa + log γ(base) − log γ(acid), and log γ goes with the square of the charge.
+    let half = |pka: f64, charge: f64| pka + single * (charge * charge - (charge - 1.0) * (charge - 1.0));
+    let bound = |ph: f64| {
+        GROUPS.iter().map(|(mmol, pka, charge)| mmol / (1.0 + 10_f64.powf(ph - half(*pka, *charge)))).sum::<f64>()
+    };
+    let citrate = |ph: f64| CITRATE * protons_lost(Acid::Citric, ph, ionic).unwrap_or(0.0);
     bound(ph) - bound(FRESH_PH) + citrate(FRESH_PH) - citrate(ph)
 }
 
-/// Moles of protons that moles of acids, less the cations that go with them, give up at a pH: what is left for milk.
+/// log γ of a single charge, by Davies, as in [`super::ph`].
+fn log_activity(ionic: f64) -> f64 {
+    let root = ionic.sqrt();
+    -0.509 * (root / (1.0 + root) - 0.3 * ionic)
+}
+
+/// Moles of protons that moles of acids, less the cations that go with them, give up at a pH in so much water of this
+/// ionic strength: what is left for milk.
 #[must_use]
-pub fn acid_given_up(acids: &[(Acid, f64)], cations: f64, kg_of_water: f64, ph: f64) -> f64 {
-    let given: f64 =
-        acids.iter().map(|(acid, moles)| moles * protons_lost(*acid, ph, IONIC_STRENGTH).unwrap_or(0.0)).sum();
-    // [H+] as such, at its activity coefficient there, about 0.8.
-    given - cations - 10_f64.powf(-ph) / 0.8 * kg_of_water
+pub fn acid_given_up(acids: &[(Acid, f64)], cations: f64, kg_of_water: f64, ionic: f64, ph: f64) -> f64 {
+    let lost = |acid: &Acid| protons_lost(*acid, ph, ionic).unwrap_or(0.0);
+    let given: f64 = acids.iter().map(|(acid, moles)| moles * lost(acid)).sum();
+    given - cations - 10_f64.powf(-ph - log_activity(ionic)) * kg_of_water
+}
+
+/// Ionic strength of milk in a drink, mol/kg: that of its milk and of the salts that come with its acids.
+#[must_use]
+pub fn ionic_strength(milk: Volume, cations: f64, kg_of_water: f64) -> f64 {
+    let ionic = (IONIC_STRENGTH * milk.ml() / 1000.0 + cations) / kg_of_water;
+    if ionic.is_finite() { ionic.clamp(0.005, 0.5) } else { IONIC_STRENGTH }
 }
 
 /// The pH at which what acids give up is what so much milk takes up, when a litre takes up `meq_to_clot` down to
 /// [`CASEIN_CLOTS_AT`]. At 25 °C, as in water: alcohol makes acids weaker, so above about 15 % vol a hint only.
 #[must_use]
 pub fn ph_with_milk(acids: &[(Acid, f64)], cations: f64, kg_of_water: f64, milk: Volume, meq_to_clot: f64) -> f64 {
-    let times = milk.ml() / 1e6 * meq_to_clot / acid_taken_up(CASEIN_CLOTS_AT);
+    let ionic = ionic_strength(milk, cations, kg_of_water);
+    let times = milk.ml() / 1e6 * meq_to_clot / taken_up(CASEIN_CLOTS_AT, ionic);
     // Both sides move one way with pH, so halving always closes in.
     let (mut low, mut high) = (0.0_f64, 8.0_f64);
     for _ in 0..50 {
         let ph = 0.5 * (low + high);
-        if acid_given_up(acids, cations, kg_of_water, ph) < times * acid_taken_up(ph) {
+        if acid_given_up(acids, cations, kg_of_water, ionic, ph) < times * taken_up(ph, ionic) {
             low = ph;
         } else {
             high = ph;

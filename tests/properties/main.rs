@@ -5,6 +5,7 @@ mod import;
 mod ledger;
 mod mixing;
 mod pad_and_text;
+mod prep;
 mod recipes;
 mod scaling;
 

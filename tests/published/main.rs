@@ -2,13 +2,16 @@
 //! the tolerance is the source's own rounding. See DEVELOPERS.md, "Tests".
 
 mod acid_constants;
+mod clarifying;
 mod energy_and_drinks;
 mod freezing;
+mod fruit_and_cordial;
 mod general_unit_library;
 mod icumsa_sucrose;
 mod juice_acids;
 mod label_measures;
 mod library_figures;
+mod milk_and_acid;
 mod milk_practice;
 mod mixing;
 mod nist_units;
