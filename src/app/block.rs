@@ -73,8 +73,8 @@ fn heading(words: &'static str) -> AnyView {
 fn table_row(desk: Desk, row: &Row) -> AnyView {
     let typed = if row.typed.is_empty() { row.name.clone() } else { row.typed.clone() };
     let fixes = fix_buttons(&row.fixes, move |fixed| desk.act(Deed::Rewrite(&typed, fixed)));
-    let puts = all(row.puts.iter().map(|put| {
-        let puts = [("lines", put.text.clone())];
+    let puts = all(row.puts.iter().map(|(field, put)| {
+        let puts = [(*field, put.text.clone())];
         let tap = on_tap(move || desk.act(Deed::Put(&puts)));
         view! {
             <button type="button" class="move" aria-label=put.spoken.clone() on:click=tap>{put.label.clone()}</button>

@@ -205,9 +205,15 @@ impl Desk {
         self.say("Kept in Shelf, under your own yields. It counts from now on.");
     }
 
-    /// Says something above the page.
+    /// Says something above the page, for a while.
     pub(super) fn say(self, words: &str) {
         self.sight.update(|sight| words.clone_into(&mut sight.notice));
+        let said = words.to_owned();
+        browser::later(6_000, move || {
+            if self.sight.with_untracked(|sight| sight.notice == said) {
+                self.sight.update(|sight| sight.notice.clear());
+            }
+        });
     }
 
     /// Whether there is something to undo.

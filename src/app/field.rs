@@ -279,7 +279,8 @@ fn keep_pad(desk: Desk, before: Option<ActiveField>) {
 /// Makes the first number of a screen the active field: the pad is ready when a tool opens.
 pub(super) fn open_first(desk: Desk) {
     let first = first_of(desk);
-    let calls_for_it = untrack(|| desk.route() != Route::Shelf && desk.uses_pad());
+    let reads_first = |route| matches!(route, Route::Shelf | Route::Run | Route::Label);
+    let calls_for_it = untrack(|| !reads_first(desk.route()) && desk.uses_pad());
     match first.filter(|_| calls_for_it) {
         Some(field) => {
             browser::focus(field.name);

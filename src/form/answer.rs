@@ -69,8 +69,8 @@ pub struct Row {
     pub shares: Vec<Share>,
     /// Where it leads; empty for nowhere.
     pub href: String,
-    /// Texts for the lines of the card, offered as buttons.
-    pub puts: Vec<Fix>,
+    /// Texts for a field, offered as small buttons.
+    pub puts: Vec<(&'static str, Fix)>,
 }
 
 /// A share of the drink, drawn as a bar beside its words.

@@ -305,8 +305,8 @@ mod tests {
             panic!("a table")
         };
         assert_eq!(rows[0].puts.len(), 1, "the first cannot go up");
-        assert!(rows[1].puts[0].text.starts_with("20 ml dry vermouth\n45 ml pear brandy\n15 ml"));
-        assert!(!rows[1].puts[1].text.contains("vermouth"));
+        assert!(rows[1].puts[0].1.text.starts_with("20 ml dry vermouth\n45 ml pear brandy\n15 ml"));
+        assert!(!rows[1].puts[1].1.text.contains("vermouth"));
     }
 
     #[test]

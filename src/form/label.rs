@@ -98,7 +98,11 @@ impl Tool for LabelForm {
         }
         let Some(stamped) = stamped else { return answer.without_answer("") };
         let (figure, rest) = match stamped.use_by.strip_prefix("Use by ") {
-            Some(day) => (Figure::new(day, "use by"), [stamped.name.as_str(), &stamped.contains]),
+            Some(day) => {
+                // Without its year, so that it stands large.
+                let day = day.rsplit_once(' ').map_or(day, |(day, _)| day);
+                (Figure::new(day, "use by"), [stamped.name.as_str(), &stamped.contains])
+            }
             None => (Figure::new(stamped.name.clone(), ""), ["no date", &stamped.contains]),
         };
         let rest: Vec<&str> = rest.into_iter().filter(|part| !part.is_empty()).collect();

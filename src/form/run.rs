@@ -5,6 +5,8 @@ mod record;
 mod rows;
 mod sheet;
 mod spec;
+#[cfg(test)]
+mod tests;
 
 pub use due::{Timer, next_due, timers};
 pub use record::{FIELDS, changed, edited, open_step, with_parts};
@@ -71,6 +73,7 @@ impl Tool for RunForm {
         let mut blocks = Vec::new();
         if run.finished == 0 {
             if let Some(open) = self.open(&sheet) {
+                blocks.push(Block::Buttons(self.buttons_of(open)));
                 if open.step.gives.is_some() {
                     blocks.extend([
                         Block::amount(GOT, "What came out", Keys::Bulk),
@@ -78,7 +81,6 @@ impl Tool for RunForm {
                         Block::amount("ph", "its pH", Keys::Count),
                     ]);
                 }
-                blocks.push(Block::Buttons(self.buttons_of(open)));
             }
             blocks.push(Block::Table("", Vec::new()));
             blocks.extend([
@@ -87,6 +89,10 @@ impl Tool for RunForm {
             ]);
             if run.parts.iter().any(|part| part.tool == SPEC) {
                 blocks.push(Block::amount("times", "The spec, times", Keys::Count));
+            }
+            let parts = rows::parts(run, bench);
+            if !parts.is_empty() {
+                blocks.push(Block::Table("What is made", parts));
             }
         } else {
             blocks.extend([
@@ -136,6 +142,7 @@ impl Tool for RunForm {
         answer.strip = strip(run, &sheet, bench);
         answer.buttons = Self::deeds(run, &sheet);
         if run.finished == 0 {
+            answer.remarks.extend(rows::missing(run, bench));
             answer.remarks.push(ASLEEP.into());
         }
         rows::carry(run, &sheet, &mut answer, bench);
@@ -189,14 +196,6 @@ impl RunForm {
             buttons.push(Button::putting("Take it out of the log again", vec![("reopen", "1".into())]));
         } else if !sheet.steps.is_empty() {
             buttons.push(Button::putting("Finish: keep it in the log", vec![("finish", "1".into())]));
-            if let Some(part) = run.parts.last() {
-                if run.parts.len() > 1 && part.tool != SPEC && part.tool != ICE {
-                    let label =
-                        if part.takes { "Last prep: by its own amount" } else { "Last prep: takes what came before" };
-                    buttons.push(Button::putting(label, vec![("takes", part.key.to_string())]));
-                }
-                buttons.push(Button::putting("Take the last prep out", vec![("remove", part.key.to_string())]));
-            }
         }
         buttons.push(Button::new("All run sheets", Do::AllRuns));
         buttons
@@ -227,16 +226,15 @@ impl RunForm {
     }
 }
 
-/// The next step to do: one that is over, else of those that may be begun the one that must start first.
+/// The next step to do: one whose wait is over, else of those that may be begun the one that must start first, else the
+/// one that is over first.
 fn next(sheet: &Sheet) -> Option<&Sheeted> {
-    let free = |step: &&Sheeted| !step.is_done() && step.is_free && !step.mark.is_running();
-    let waiting = sheet.steps.iter().filter(|step| step.mark.is_running());
-    let over = waiting.clone().filter(|step| step.due().is_some()).min_by_key(|step| step.due());
-    let to_do = sheet.steps.iter().filter(free).min_by_key(|step| step.start.unwrap_or(0));
-    match (to_do, over) {
-        (Some(step), _) => Some(step),
-        (None, over) => over,
+    let waiting = sheet.steps.iter().filter(|step| step.due().is_some()).min_by_key(|step| step.due());
+    if let Some(over) = waiting.filter(|step| step.due().is_some_and(|due| due <= sheet.now)) {
+        return Some(over);
     }
+    let free = |step: &&Sheeted| !step.is_done() && step.is_free && !step.mark.is_running();
+    sheet.steps.iter().filter(free).min_by_key(|step| step.start.unwrap_or(0)).or(waiting)
 }
 
 fn strip(run: &Run, sheet: &Sheet, bench: &Bench) -> Strip {
@@ -271,7 +269,7 @@ fn strip(run: &Run, sheet: &Sheet, bench: &Bench) -> Strip {
         }
         (None, Some(step)) => {
             let figure = match step.start {
-                Some(start) if start > now => Figure::new(bench.clock.words(start), "start by"),
+                Some(start) if start > now => Figure::new(bench.clock.words(start), "latest start"),
                 Some(start) if now - start > 60_000 => Figure::new(lasting((now - start) / 1000), "late"),
                 _ => Figure::new("Now", ""),
             };

@@ -212,7 +212,9 @@ fn laid_out(
     let mut blocks = Vec::new();
     for block in layout {
         match block {
-            Block::Table(..) => blocks.push(Block::Table(rows_title, table.take().unwrap_or_default())),
+            Block::Table(_, rows) if rows.is_empty() => {
+                blocks.push(Block::Table(rows_title, table.take().unwrap_or_default()));
+            }
             Block::Buttons(shown) if shown.is_empty() => blocks.push(Block::Buttons(own_buttons.clone())),
             Block::Label(_) => blocks.push(Block::Label(label.clone())),
             Block::Cells(..) => blocks.push(Block::Cells(cells_title, cells.take().unwrap_or_default())),

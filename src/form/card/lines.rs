@@ -63,12 +63,12 @@ impl CardForm {
             if at > 0 {
                 moved.swap(at - 1, at);
                 let spoken = format!("move {} up", row.name);
-                row.puts.push(Fix { label: "↑".into(), spoken, text: moved.join("\n") });
+                row.puts.push((LINES, Fix { label: "↑".into(), spoken, text: moved.join("\n") }));
             }
             let mut fewer = lines.clone();
             fewer.remove(at);
             let spoken = format!("remove {}", row.name);
-            row.puts.push(Fix { label: "✕".into(), spoken, text: fewer.join("\n") });
+            row.puts.push((LINES, Fix { label: "✕".into(), spoken, text: fewer.join("\n") }));
         }
     }
 }

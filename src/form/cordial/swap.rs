@@ -188,7 +188,7 @@ impl CordialForm {
     fn with_cordial(&self, split: &Split, swap: &Swap, bench: &Bench) -> String {
         let stays = split.lines.iter().zip(&split.goes).filter(|(_, goes)| !**goes).map(|(line, _)| line.typed.clone());
         let reading = balance(&swap.mix);
-        let number = |value: f64| text::editable(value, bench.decimal);
+        let number = |value: f64| text::count(value, bench.decimal);
         let cordial = format!(
             "{} ml cordial (sugar {} g/l, acid {} g/l)",
             number(swap.pour.ml()),

@@ -1,7 +1,7 @@
 //! A run as the record it is: its texts, its parts, what is marked.
 
-use super::SPEC;
 use super::sheet::sheet;
+use super::{ICE, SPEC};
 use crate::book::{Part, Run, Tick};
 use crate::form::Bench;
 use crate::form::fields::Texts;
@@ -83,8 +83,13 @@ pub fn with_parts(run: &Run, parts: Vec<Part>) -> Run {
     for mut part in parts {
         part.key = run.next_key();
         let made_of = CHAINS.iter().find(|(tool, _)| *tool == part.tool).map_or(&[][..], |(_, of)| of);
-        part.takes = run.parts.last().is_some_and(|before| made_of.contains(&before.tool.as_str()));
-        run.parts.push(part);
+        // What goes into a drink is made before it.
+        let goes_in = !matches!(part.tool.as_str(), SPEC | ICE | "milk-wash");
+        let drink = run.parts.iter().position(|part| part.tool == SPEC).filter(|_| goes_in);
+        let at = drink.unwrap_or(run.parts.len());
+        let before = at.checked_sub(1).and_then(|before| run.parts.get(before));
+        part.takes = before.is_some_and(|before| made_of.contains(&before.tool.as_str()));
+        run.parts.insert(at, part);
     }
     run
 }

@@ -1,15 +1,18 @@
 //! The rows of a run sheet, of the list of runs, and where they lead.
 
-use super::sheet::{Sheet, Sheeted, sheet};
-use crate::book::{Allergen, Run};
+use super::sheet::{Sheet, Sheeted, plan, sheet};
+use super::{ICE, SPEC};
+use crate::book::{Allergen, Part, Run};
 use crate::form::Bench;
-use crate::form::answer::{Answer, Row};
+use crate::form::answer::{Answer, Fix, Row};
 use crate::form::clock::{counted_down, lasting};
 use crate::form::own::named;
 use crate::form::route::{Place, Route, encode};
+use crate::form::scale::exact_words;
 use crate::form::{balance, label};
+use crate::quantity::Amount;
 use crate::substance::milk::Milk;
-use crate::text::{Kind, read_spec};
+use crate::text::{self, Kind, read_spec};
 
 /// What a tool is called, by the key of its form.
 pub(super) fn tool_name(key: &str) -> &'static str {
@@ -73,7 +76,7 @@ fn row(run: &Run, step: &Sheeted, open: Option<&str>, id: &str, several: bool, b
         said.push(format!("waits {}", lasting(i64::from(step.step.wait))));
     }
     match (step.mark.got.trim(), step.step.gives) {
-        ("", Some(gives)) => said.push(format!("should give {}", crate::form::scale::exact_words(gives, bench))),
+        ("", Some(gives)) => said.push(format!("should give {}", amount_words(gives, bench))),
         (got, _) if !got.is_empty() => said.push(format!("gave {got}")),
         _ => {}
     }
@@ -89,6 +92,44 @@ fn row(run: &Run, step: &Sheeted, open: Option<&str>, id: &str, several: bool, b
         marked: is_late,
         href: format!("{}&step={}", Route::Run.href_with("id", id), encode(&step.key)),
         ..Row::default()
+    }
+}
+
+/// What is made, each to take out, or to take what came before instead of its own amount.
+pub(super) fn parts(run: &Run, bench: &Bench) -> Vec<Row> {
+    let button = |name: &'static str, label: &str, spoken: String, part: &Part| {
+        (name, Fix { label: label.into(), spoken, text: part.key.to_string() })
+    };
+    let row = |(at, part): (usize, &Part)| {
+        let title = plan(part, bench).map_or_else(|| tool_name(&part.tool).to_owned(), |plan| plan.title);
+        let mut puts = Vec::new();
+        if at > 0 && part.tool != ICE {
+            let spoken = if part.takes { "by its own amount" } else { "take what came before" };
+            puts.push(button("takes", "⇄", format!("{title}: {spoken}"), part));
+        }
+        puts.push(button("remove", "✕", format!("take {title} out"), part));
+        let detail = if part.takes { "takes what came out before it" } else { "by its own amount" };
+        Row { name: title, detail: if at > 0 { detail.into() } else { String::new() }, puts, ..Row::default() }
+    };
+    run.parts.iter().enumerate().map(row).collect()
+}
+
+/// Lines of the spec that are preps of their own, and not on the sheet.
+pub(super) fn missing(run: &Run, bench: &Bench) -> Option<String> {
+    let part = run.parts.iter().find(|part| part.tool == SPEC)?;
+    if run.parts.iter().any(|part| part.tool == Route::Cordial.form_key()) {
+        return None;
+    }
+    let lines = part.texts.get("lines").map_or("", String::as_str);
+    let lines = read_spec(lines, &bench.reading(Kind::Either));
+    let line = lines.into_iter().filter_map(|line| line.read.ok()).find(|line| line.name.contains("cordial"))?;
+    Some(format!("“{}” is a prep of its own: work it out in Cordial, and put it on this sheet too.", line.name))
+}
+
+fn amount_words(amount: Amount, bench: &Bench) -> String {
+    match amount {
+        Amount::Volume(volume) => text::litres_or_ml(volume, bench.decimal).to_string(),
+        other => exact_words(other, bench),
     }
 }
 

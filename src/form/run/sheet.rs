@@ -9,7 +9,7 @@ use crate::form::route::Place;
 use crate::form::screen::tool;
 use crate::form::{Texts, fill};
 use crate::quantity::Amount;
-use crate::text;
+use crate::text::{self, Kind};
 
 /// A run worked out.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -18,6 +18,8 @@ pub struct Sheet {
     pub steps: Vec<Sheeted>,
     /// When it must be ready, in milliseconds since 1970.
     pub ready: Option<i64>,
+    /// The time it was worked out for.
+    pub now: i64,
     /// When it can be ready from now on.
     pub earliest: i64,
     /// Parts that come to no step: something in them cannot be read.
@@ -67,7 +69,7 @@ struct Came {
 /// Works a run out.
 #[must_use]
 pub fn sheet(run: &Run, bench: &Bench) -> Sheet {
-    let mut sheet = Sheet { ready: bench.clock.read(&run.ready), ..Sheet::default() };
+    let mut sheet = Sheet { ready: bench.clock.read(&run.ready), now: bench.clock.now(), ..Sheet::default() };
     let mut tasks: Vec<Task> = Vec::new();
     let mut last: Option<usize> = None;
     let mut ends: Vec<usize> = Vec::new();
@@ -89,7 +91,9 @@ pub fn sheet(run: &Run, bench: &Bench) -> Sheet {
             let key = format!("{}/{}", part.key, step.key);
             let mark = run.marks.get(&key).cloned().unwrap_or_default();
             if let Some(gives) = step.gives {
-                next.amount = Some(if mark.got.trim().is_empty() { carried(gives, bench) } else { mark.got.clone() });
+                // What cannot be read is said beside its field, and does not stop what follows.
+                let is_read = matches!(text::read_amount(&mark.got, &bench.reading(Kind::Either)), Ok(Some(_)));
+                next.amount = Some(if is_read { mark.got.clone() } else { carried(gives, bench) });
                 next.brix.clone_from(&mark.brix);
                 next.ph.clone_from(&mark.ph);
             }
@@ -148,6 +152,11 @@ fn planned(part: &Part, came: Option<&Came>, bench: &Bench) -> Option<Plan> {
         }
     }
     form.plan(bench)
+}
+
+/// What a part comes to by its own amount.
+pub(super) fn plan(part: &Part, bench: &Bench) -> Option<Plan> {
+    planned(part, None, bench)
 }
 
 /// An amount as text for another tool.

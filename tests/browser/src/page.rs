@@ -7,15 +7,21 @@ use thirtyfour::prelude::*;
 use crate::Phone;
 
 /// The address of every screen.
-pub const ROUTES: [&str; 13] = [
+pub const ROUTES: [&str; 19] = [
     "service/measure",
     "service/scale",
     "service/balance",
+    "prep/fruit",
+    "prep/clear",
+    "prep/cordial",
+    "prep/milk-wash",
+    "prep/infuse",
     "prep/acid",
     "prep/syrup",
     "prep/strength",
-    "prep/milk-wash",
     "batch/serves",
+    "batch/run",
+    "batch/label",
     "specs",
     "specs/spec",
     "specs/backup",

@@ -93,7 +93,7 @@ async fn milk_wash() -> Result<()> {
     assert_eq!(phone.value("ratio").await?, "1:4");
     phone.strip_says("200 ml milk | 1 part milk to 4 parts drink, 1 000 ml together").await?;
     assert!(phone.words().await?.contains("Contains milk"));
-    phone.tap_on("Milk to use").await?;
+    phone.tap_on("Milk I have").await?;
     phone.type_in("milk", "1 oz").await?;
     phone.type_in("ratio", "1:5¾").await?;
     phone.strip_says("170 ml drink").await?;

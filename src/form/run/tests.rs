@@ -1,0 +1,141 @@
+//! A run as a person goes through it.
+
+use super::*;
+use crate::book::{Book, Entry, Part, Stamp, Tick, demo_cards};
+use crate::form::Held;
+use crate::form::clock::Clock;
+use crate::form::screen::{Deed, Screen, screen};
+use crate::form::{Texts, route::Route};
+
+/// Wednesday, 25 November 2026, 15:30.
+const NOW: u64 = 1_795_620_600_000;
+
+fn part(tool: &str, pairs: &[(&str, &str)]) -> Part {
+    let texts = pairs.iter().map(|(name, text)| ((*name).to_owned(), (*text).to_owned())).collect();
+    Part { tool: tool.into(), texts, ..Part::default() }
+}
+
+fn chain() -> Run {
+    let parts = vec![
+        part("fruit", &[("fruit", "pear"), ("wanted", "1 l")]),
+        part("clear", &[("fruit", "pear"), ("juice", "1 l")]),
+        part("cordial", &[("juice", "780 ml"), ("juice_of", "pear-juice")]),
+    ];
+    with_parts(&Run { name: "Pears".into(), made: NOW, ..Run::default() }, parts)
+}
+
+fn bench(run: &Run, now: u64) -> Bench {
+    let entry =
+        Entry { id: "r".into(), value: run.clone(), stamp: Stamp::default(), newer: None, pairs: Default::default() };
+    let book = Book { runs: vec![std::sync::Arc::new(entry)], ..Book::default() };
+    Bench { book: Held::new(book), clock: Clock { now, ahead: |_| 0 }, ..Bench::default() }
+}
+
+fn shown(run: &Run, now: u64) -> Screen {
+    screen(Route::Run, &Texts::from([("id".to_owned(), "r".to_owned())]), &bench(run, now))
+}
+
+fn done(run: &Run, key: &str, now: u64) -> Run {
+    changed(run, Deed::Put(&[("done", key.to_owned())]), now).expect("a change").0
+}
+
+#[test]
+fn each_part_takes_what_came_before_where_it_is_made_of_it() {
+    let run = chain();
+    assert_eq!(run.parts.iter().map(|part| part.takes).collect::<Vec<_>>(), [false, true, true]);
+    assert_eq!(run.parts.iter().map(|part| part.key).collect::<Vec<_>>(), [0, 1, 2]);
+    let apart = with_parts(&run, vec![part("infuse", &[]), part("clear", &[])]);
+    assert_eq!(apart.parts[3..].iter().map(|part| part.takes).collect::<Vec<_>>(), [false, false]);
+}
+
+#[test]
+fn times_work_back_from_when_it_must_be_ready() {
+    let mut run = chain();
+    run.ready = "2026-11-28T18:30".into();
+    let first = shown(&run, NOW);
+    assert_eq!(first.strip.figures[0].to_string(), "Sat 15:25 latest start");
+    assert_eq!(first.strip.also, "Press 10 pears, 1\u{202f}742 g");
+    let sheet = sheet(&run, &bench(&run, NOW));
+    let ends: Vec<i64> = sheet
+        .steps
+        .iter()
+        .filter_map(|step| Some(step.start? + i64::from(step.step.work + step.step.wait) * 1000))
+        .collect();
+    let starts: Vec<i64> = sheet.steps.iter().filter_map(|step| step.start).collect();
+    assert!(ends.iter().zip(&starts[1..]).all(|(end, start)| end <= start), "{starts:?} {ends:?}");
+    assert_eq!(ends.last().copied(), sheet.ready);
+    run.ready = "2026-11-25T16:00".into();
+    let late = shown(&run, NOW);
+    let cautions: Vec<_> = late
+        .blocks
+        .iter()
+        .filter_map(|block| if let Block::Caution(words) = block { Some(words) } else { None })
+        .collect();
+    assert!(cautions.iter().any(|words| words.starts_with("Too late by 2 h 35 min")), "{cautions:?}");
+}
+
+#[test]
+fn what_came_out_changes_what_follows() {
+    let mut run = chain();
+    run.marks.insert("1/filter".into(), Tick { got: "700 ml".into(), brix: "12".into(), ..Tick::default() });
+    let words: Vec<String> = sheet(&run, &bench(&run, NOW)).steps.into_iter().map(|step| step.step.words).collect();
+    assert_eq!(words[3], "Stir 300 g sugar, 16.7 g citric acid into 700 ml pear juice till clear");
+    // Nothing that can be read: it goes on by what was planned, and says so beside the field.
+    run.marks.insert("1/filter".into(), Tick { got: "plenty".into(), ..Tick::default() });
+    let words: Vec<String> = sheet(&run, &bench(&run, NOW)).steps.into_iter().map(|step| step.step.words).collect();
+    assert_eq!(words[3], "Stir 334 g sugar, 18.6 g citric acid into 780 ml pear juice till clear");
+}
+
+#[test]
+fn a_timer_goes_by_the_clock_and_comes_first_when_it_is_over() {
+    let run = done(&chain(), "0/press", NOW);
+    let (run, _) = changed(&run, Deed::Put(&[("start", "1/blend".to_owned())]), NOW).expect("a change");
+    assert_eq!(shown(&run, NOW + 60_000).strip.figures[0].to_string(), "44:00 to go");
+    let timers = timers(&bench(&run, NOW));
+    assert_eq!((timers.len(), timers[0].due), (1, 1_795_620_600_000 + 2_700_000));
+    let later = shown(&run, NOW + 3 * 3_600_000);
+    assert_eq!(later.strip.figures[0].to_string(), "2 h 15 min over");
+    let (figure, words, is_over, _) = next_due(&bench(&run, NOW + 3 * 3_600_000)).expect("a line");
+    assert!(is_over && figure == "2 h 15 min over" && words.ends_with(", Pears"), "{figure} {words}");
+    let stopped = changed(&run, Deed::Put(&[("not_done", "1/blend".to_owned())]), NOW).expect("a change").0;
+    assert_eq!(super::timers(&bench(&stopped, NOW)), []);
+}
+
+#[test]
+fn ticked_to_the_end_and_kept_in_the_log() {
+    let mut run = chain();
+    for step in sheet(&run, &bench(&run, NOW)).steps {
+        run = done(&run, &step.key, NOW);
+    }
+    assert_eq!(shown(&run, NOW).strip.also, "All steps are ticked off");
+    let (run, _) = changed(&run, Deed::Put(&[("finish", "1".to_owned())]), NOW).expect("a change");
+    assert_eq!(shown(&run, NOW).strip.also, "Finished Wed 25 Nov 2026");
+    assert_eq!(next_due(&bench(&run, NOW)), None);
+}
+
+#[test]
+fn a_spec_brings_its_ice_and_its_steps_and_preps_go_before_it() {
+    let (_, card) = demo_cards(NOW).remove(0);
+    let run = with_parts(&Run::default(), parts_of(&card.name, &card.forms[2], 0));
+    let words =
+        |run: &Run| sheet(run, &bench(run, NOW)).steps.into_iter().map(|step| step.step.words).collect::<Vec<_>>();
+    let plain = words(&run);
+    assert_eq!(plain[0], "Freeze clear ice: one clear block");
+    assert!(plain[2].starts_with("Measure 900 ml pear brandy, 400 ml dry vermouth"), "{plain:?}");
+    assert_eq!(plain[5], "Filter through the curd, 2 h");
+    let both = with_parts(&run, vec![part("cordial", &[])]);
+    assert_eq!(both.parts.iter().map(|part| part.tool.as_str()).collect::<Vec<_>>(), [ICE, "cordial", SPEC]);
+    // When the drink takes the cordial that came out, it is made of it: 640 ml at 300 ml is 2.13 times.
+    let mut taking = both.clone();
+    taking.parts[2].takes = true;
+    taking.marks.insert("2/bottle".into(), Tick { got: "600 ml".into(), ..Tick::default() });
+    assert!(
+        words(&taking).iter().any(|words| words.starts_with("Measure 1\u{202f}800 ml pear brandy")),
+        "{:?}",
+        words(&taking)
+    );
+    // The drink waits for the cordial and for the ice.
+    let sheet = sheet(&both, &bench(&both, NOW));
+    let measure = sheet.steps.iter().find(|step| step.step.words.starts_with("Measure")).expect("a step");
+    assert!(!measure.is_free);
+}
