@@ -52,7 +52,10 @@ fn amount(desk: Desk, field: &Field, keys: Keys) -> AnyView {
     };
     let on_focus: Box<dyn FnMut(leptos::ev::FocusEvent)> = Box::new(move |_| {
         desk.fresh.set_value(true);
-        activate(desk, active);
+        // Where the window has come back to a field that never was left, nothing moves under the finger.
+        if desk.sight.with_untracked(|sight| sight.active != Some(active)) {
+            activate(desk, active);
+        }
         browser::select(name);
     });
     // The first tap selects all, ready for a new number; a second one puts the caret where it lands.

@@ -137,7 +137,7 @@ impl Tool for FruitForm {
         }
         let carried = bench.carried(came.unwrap_or(given.0));
         let with_fruit = |href: String| format!("{href}&fruit={}", fruit.key);
-        answer.carry("Clear it", with_fruit(Route::Clear.href_with("juice", &carried)));
+        answer.carry("Clarify it", with_fruit(Route::Clear.href_with("juice", &carried)));
         answer.carry("Make a cordial", with_fruit(Route::Cordial.href_with("juice", &carried)));
         answer
     }

@@ -99,8 +99,8 @@ impl Tool for LabelForm {
         let Some(stamped) = stamped else { return answer.without_answer("") };
         let (figure, rest) = match stamped.use_by.strip_prefix("Use by ") {
             Some(day) => {
-                // Without its year, so that it stands large.
-                let day = day.rsplit_once(' ').map_or(day, |(day, _)| day);
+                // Its day and month alone, so that it stands large.
+                let day = day.split(' ').skip(1).take(2).collect::<Vec<_>>().join(" ");
                 (Figure::new(day, "use by"), [stamped.name.as_str(), &stamped.contains])
             }
             None => (Figure::new(stamped.name.clone(), ""), ["no date", &stamped.contains]),

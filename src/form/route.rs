@@ -127,7 +127,7 @@ impl Route {
             Route::Strength => "Strength",
             Route::Syrup => "Syrup",
             Route::Fruit => "Fruit",
-            Route::Clear => "Clear",
+            Route::Clear => "Clarify",
             Route::Cordial => "Cordial",
             Route::Infuse => "Infuse",
             Route::Acid => "Acid",

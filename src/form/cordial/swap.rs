@@ -193,7 +193,7 @@ impl CordialForm {
             "{} ml cordial (sugar {} g/l, acid {} g/l)",
             number(swap.pour.ml()),
             number(reading.sugar),
-            number(reading.acid)
+            text::editable(reading.acid, bench.decimal)
         );
         let is_poured = |line: &SpecLine| matches!(line.read, Ok(Line { .. }));
         let at = split.lines.iter().zip(&split.goes).filter(|(line, goes)| !**goes && is_poured(line)).count();

@@ -51,7 +51,7 @@ async fn from_fruit_to_label_without_a_network_through_a_kill() -> Result<()> {
     drop(serving);
     pick_pears(&phone).await?;
     phone.tap_on("To the run sheet").await?;
-    phone.tap_on("Clear it").await?;
+    phone.tap_on("Clarify it").await?;
     phone.strip_says("2.6 g enzyme").await?;
     phone.tap_on("To the run sheet").await?;
     phone.tap_on("Make a cordial").await?;
@@ -228,9 +228,9 @@ async fn a_cordial_stands_for_juice_citrus_and_syrup() -> Result<()> {
         assert_eq!(cells[format!("{what}, fresh")], cells[format!("{what}, cordial")], "{cells}");
     }
     phone.tap_on("Its balance").await?;
-    phone.strip_says("17.2 % vol").await?;
+    phone.strip_says("% vol | Sugar 103, acid 7.6").await?;
     assert!(
-        phone.value("spec").await?.contains("60 ml cordial (sugar 180 g/l, acid 13.4"),
+        phone.value("spec").await?.contains("60 ml cordial (sugar 180 g/l, acid 13.44 g/l)"),
         "{:?}",
         phone.value("spec").await?
     );

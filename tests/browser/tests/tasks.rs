@@ -244,7 +244,12 @@ async fn a_mistake_has_words_beside_its_field_and_one_tap_settles_it() -> Result
         ("🍸", "isn't a number"),
         ("1/0", "zero below the line"),
     ] {
-        phone.type_in("amount", typed).await?;
+        // The driver's keyboard knows no characters beyond the first plane.
+        if typed.chars().all(|c| u32::from(c) < 0x1_0000) {
+            phone.type_in("amount", typed).await?;
+        } else {
+            phone.put("amount", typed).await?;
+        }
         phone.until(&format!("document.getElementById('amount-problem')?.textContent.includes({words:?})")).await?;
         assert_eq!(
             phone.run("return document.getElementById('amount').getAttribute('aria-describedby')").await?,
@@ -273,7 +278,8 @@ async fn clear_undo_copy_and_carry_on() -> Result<()> {
     phone.tap_on("Copy").await?;
     phone.until("[...document.querySelectorAll('button')].some(b => b.textContent === 'Copied')").await?;
     let copied = phone.run_async("navigator.clipboard.readText().then(done, (e) => done(String(e)))").await?;
-    assert_eq!(copied, "100 ml milk\n1 part milk to 5 parts drink, 600 ml together");
+    let copied = copied.as_str().unwrap_or_default();
+    assert!(copied.starts_with("100 ml milk\n1 part milk to 5 parts drink, 600 ml together. It clots\n"), "{copied}");
     phone.tap_on("Clear").await?;
     phone.strip_says("–").await?;
     phone.reload().await?;
@@ -282,7 +288,7 @@ async fn clear_undo_copy_and_carry_on() -> Result<()> {
     phone.strip_says("100 ml milk").await?;
     phone.tap_on("Share it out in serves").await?;
     phone.until("location.hash === '#/batch/serves'").await?;
-    assert_eq!(phone.value("made").await?, "500 ml");
+    assert_eq!(phone.value("made").await?, "510 ml");
     phone.back().await?;
     phone.strip_says("100 ml milk").await?;
     Ok(())
