@@ -3,7 +3,7 @@
 use super::ingredient::Allergen;
 
 /// Words, and what they name. Plant milks do not name milk.
-const WORDS: [(Allergen, &[&str]); 8] = [
+const WORDS: [(Allergen, &[&str]); 14] = [
     (Allergen::Egg, &["egg", "eggs", "yolk", "yolks", "albumen", "meringue", "advocaat", "eggnog"]),
     (
         Allergen::Milk,
@@ -29,9 +29,15 @@ const WORDS: [(Allergen, &[&str]); 8] = [
     ),
     (Allergen::Peanut, &["peanut", "peanuts"]),
     (Allergen::Sesame, &["sesame", "tahini"]),
-    (Allergen::Soya, &["soy", "soya", "miso", "tofu"]),
+    (Allergen::Soya, &["soy", "soya", "soybean", "soybeans", "miso", "tofu"]),
     (Allergen::Gluten, &["wheat", "barley", "oat", "oats", "malt", "beer", "stout", "ale"]),
     (Allergen::Celery, &["celery", "celeriac"]),
+    (Allergen::Sulphites, &["sulphite", "sulphites", "sulfite", "sulfites"]),
+    (Allergen::Fish, &["fish", "anchovy", "anchovies", "worcestershire", "isinglass", "dashi", "bonito"]),
+    (Allergen::Crustaceans, &["crustaceans", "shellfish", "shrimp", "prawn", "prawns", "crab", "lobster"]),
+    (Allergen::Molluscs, &["molluscs", "oyster", "oysters", "clam", "clams", "squid"]),
+    (Allergen::Mustard, &["mustard"]),
+    (Allergen::Lupin, &["lupin", "lupine"]),
 ];
 
 /// Words that make a milk or cream of a plant.

@@ -90,6 +90,16 @@ pub enum Allergen {
     Peanut,
     /// Sesame.
     Sesame,
+    /// Fish.
+    Fish,
+    /// Crustaceans.
+    Crustaceans,
+    /// Molluscs.
+    Molluscs,
+    /// Mustard.
+    Mustard,
+    /// Lupin.
+    Lupin,
 }
 
 impl Allergen {
@@ -106,6 +116,11 @@ impl Allergen {
             Allergen::Celery => "celery",
             Allergen::Peanut => "peanut",
             Allergen::Sesame => "sesame",
+            Allergen::Fish => "fish",
+            Allergen::Crustaceans => "crustaceans",
+            Allergen::Molluscs => "molluscs",
+            Allergen::Mustard => "mustard",
+            Allergen::Lupin => "lupin",
         }
     }
 }

@@ -6,6 +6,7 @@ use std::sync::Arc;
 use super::answer::{Problem, fixes};
 use super::clock::Clock;
 use super::own;
+use super::screen::{Button, Do};
 use crate::book::{Book, Entry, House, Own, Taken};
 use crate::quantity::{Amount, Conventions, Density, Mass, Ratio, Temperature, Unit, Volume};
 use crate::substance::energy::StandardDrink;
@@ -93,9 +94,11 @@ impl Bench {
         text::read_yield(&self.yields, name, self.decimal)
     }
 
-    /// Its yields with this one.
-    pub(super) fn with_yield(&self, name: &str, share: Ratio) -> String {
-        text::with_yield(&self.yields, name, share, self.decimal)
+    /// A button that keeps this yield on the shelf.
+    pub(super) fn keep_yield(&self, name: &str, share: Ratio) -> Button {
+        let kept = text::with_yield(&self.yields, name, share, self.decimal);
+        let label = format!("Keep {} as my yield", text::percent(share.value(), self.decimal));
+        Button { deed: Some(Do::KeepYield), ..Button::putting(&label, vec![("yields", kept)]) }
     }
 
     /// How to read a field of this kind.

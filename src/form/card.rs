@@ -20,7 +20,7 @@ use super::specs::undo_remark;
 use super::taken::Read;
 use crate::book::{Allergen, Card, Way};
 use crate::craft::balance::balance as read_mix;
-use crate::quantity::{Temperature, Volume};
+use crate::quantity::{Ratio, Temperature, Volume};
 use crate::text::{self, Kind, read_spec};
 
 /// How a drink is made.
@@ -216,6 +216,7 @@ impl Tool for CardForm {
         if !lines.is_empty() {
             answer.carry("Scale it", Route::Scale.href_with("spec", &self.lines));
             answer.carry("Its balance", Route::Balance.href_with("spec", &self.lines));
+            super::fruit::offer(&lines, Ratio::ONE, &mut answer, bench);
             answer.carry("A cordial for its juice", Route::Cordial.href_with("spec", &self.lines));
             answer.carry("Wash it with milk", Route::MilkWash.href_with("spec", &self.lines));
             let declared: Vec<&str> = balance::allergens(&lines).into_iter().map(Allergen::name).collect();

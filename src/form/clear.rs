@@ -9,7 +9,7 @@ use super::fields::{Choice, choice, form};
 use super::pad::Keys;
 use super::plan::Plan;
 use super::route::Route;
-use super::screen::{Block, Button, Do, Opt, Tool};
+use super::screen::{Block, Opt, Tool};
 use crate::book::ingredient;
 use crate::craft::clear::{self, AGAR_SETS_AT, Agar, ENZYME_COLD, ENZYME_SOUR, ENZYME_TOO_HOT, Method, WARM_ENOUGH};
 use crate::craft::pour::standard;
@@ -272,12 +272,7 @@ impl ClearForm {
             answer.problems.push(Problem::new(GOT, "That is more than went in. Check both."));
             return None;
         };
-        let percent = text::percent(share.value(), bench.decimal);
-        let kept = bench.with_yield(&self.yield_name(), share);
-        answer.buttons.push(Button {
-            deed: Some(Do::KeepYield),
-            ..Button::putting(&format!("Keep {percent} as my yield"), vec![("yields", kept)])
-        });
+        answer.buttons.push(bench.keep_yield(&self.yield_name(), share));
         Some(got.0)
     }
 }

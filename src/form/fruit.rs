@@ -7,14 +7,14 @@ use super::fields::{Choice, choice, form};
 use super::pad::Keys;
 use super::plan::{MINUTE, Plan, Step};
 use super::route::Route;
-use super::screen::{Block, Button, Do, Opt, Tool};
+use super::screen::{Block, Opt, Tool};
 use crate::book::ingredient;
 use crate::craft::fruit::{Product, fruit_for, given_by, how_many, measured_share, share_of};
 use crate::craft::pour::standard;
 use crate::quantity::{Amount, Mass, Ratio};
 use crate::substance::fruit::{FRUIT, Fruit};
 use crate::substance::mix::Mix;
-use crate::text::{self, Kind};
+use crate::text::{self, Kind, SpecLine};
 
 /// What is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -174,9 +174,18 @@ impl Tool for FruitForm {
     }
 
     fn take(&mut self, name: &str, text: &str) {
-        if name == WANTED {
-            text.clone_into(&mut self.wanted);
-            Known::Wanted.key().clone_into(&mut self.known);
+        match name {
+            WANTED => {
+                text.clone_into(&mut self.wanted);
+                Known::Wanted.key().clone_into(&mut self.known);
+            }
+            // By its own key, or by that of the juice it gives.
+            "fruit" => {
+                if let Some(fruit) = FRUIT.iter().find(|fruit| fruit.key == text || fruit.ingredient == text) {
+                    fruit.key.clone_into(&mut self.fruit);
+                }
+            }
+            _ => {}
         }
     }
 }
@@ -230,14 +239,25 @@ impl FruitForm {
             answer.problems.push(Problem::new(GOT, "That is more than the fruit weighs. Check both."));
             return None;
         };
-        let percent = text::percent(share.value(), bench.decimal);
         answer.cell("your yield this time", Figure::new(text::plain(share.value() * 100.0, 1, bench.decimal), "%"));
-        let kept = bench.with_yield(&self.yield_name(), share);
-        answer.buttons.push(Button {
-            deed: Some(Do::KeepYield),
-            ..Button::putting(&format!("Keep {percent} as my yield"), vec![("yields", kept)])
-        });
+        answer.buttons.push(bench.keep_yield(&self.yield_name(), share));
         Some(got.0)
+    }
+}
+
+/// Offers to work out the fruit for each juice of a spec that is made so many times: two at most.
+pub(super) fn offer(lines: &[SpecLine], times: Ratio, answer: &mut Answer, bench: &Bench) {
+    let juices = lines.iter().filter_map(|line| {
+        let line = line.read.as_ref().ok()?;
+        let key = line.taken?.ingredient.key;
+        let fruit = FRUIT.iter().find(|fruit| fruit.ingredient == key && key != "water" && key != "puree")?;
+        let (Amount::Volume(_) | Amount::Mass(_)) = line.amount else { return None };
+        let litre = standard(line.taken?.ingredient);
+        Some((fruit, both(line.amount.times(times), &litre).0))
+    });
+    for (fruit, volume) in juices.take(2) {
+        let href = format!("{}&fruit={}", Route::Fruit.href_with(WANTED, &bench.carried(volume)), fruit.key);
+        answer.carry(format!("Fruit for the {} juice", fruit.name), href);
     }
 }
 

@@ -3,7 +3,6 @@
 use super::Bench;
 use super::answer::{Answer, Figure, Problem, Tone};
 use super::fields::{Choice, choice, form};
-use super::label;
 use super::pad::Keys;
 use super::plan::{HOUR, MINUTE, Plan, Step};
 use super::screen::{Block, Tool};
@@ -157,8 +156,6 @@ impl Tool for InfuseForm {
             answer.cell(*what, shown(*amount, bench));
         }
         answer.remarks.push(format!("{remark} ({PRACTICE})."));
-        let name = self.make().label().to_owned();
-        answer.carry("Label it", label::href(&label::Known { name, ..label::Known::default() }));
         answer
     }
 

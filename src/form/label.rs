@@ -8,6 +8,7 @@ use super::Bench;
 use super::answer::{Answer, Figure, Problem, Strip, Tone};
 use super::fields::{Choice, choice, form};
 use super::pad::Keys;
+use super::plan::Plan;
 use super::route::{Route, encode};
 use super::screen::{Block, Button, Do, Input, Tool};
 use crate::craft::keeping::{COLD_DAYS, DAY};
@@ -250,6 +251,22 @@ pub(super) struct Known {
     pub(super) pour: String,
     /// Id of its spec, and which form.
     pub(super) spec: Option<(String, String)>,
+}
+
+/// Offers a label for what a tool of Prep or Batch makes, unless it has offered one that knows more.
+pub(super) fn offer(route: Route, plan: Option<&Plan>, answer: &mut Answer) {
+    let has_one = answer.carry.iter().any(|carry| carry.href.starts_with(&Route::Label.href()));
+    let name = match (plan, route) {
+        (Some(plan), _) => plan.title.as_str(),
+        (None, Route::Syrup) => "Syrup",
+        (None, Route::Acid) => "Acid solution",
+        (None, Route::Strength) => "Spirit, let down",
+        (None, Route::Serves) => "Batch",
+        _ => return,
+    };
+    if !has_one && answer.strip.tone == Tone::Answer {
+        answer.carry("Label it", href(&Known { name: name.to_owned(), ..Known::default() }));
+    }
 }
 
 /// The address of a label for it.

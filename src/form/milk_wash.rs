@@ -61,6 +61,8 @@ form! {
         acid = "8",
         /// How warm the drink is.
         at = "20",
+        /// What came through the filter.
+        got = "",
     }
 }
 
@@ -72,6 +74,7 @@ const STRENGTH: &str = "strength";
 const SUGAR: &str = "sugar";
 const ACID: &str = "acid";
 const AT: &str = "at";
+const GOT: &str = "got";
 
 /// What its yield is called on the shelf.
 const YIELD: &str = "milk wash";
@@ -99,6 +102,7 @@ impl Tool for MilkWashForm {
             ]);
         }
         blocks.push(Block::amount(AT, "it is at", Keys::Celsius));
+        blocks.extend([Block::amount(GOT, "What came through", Keys::Batch), Block::Buttons(Vec::new())]);
         blocks.extend([Block::Cells("", Vec::new()), Block::Table("", Vec::new())]);
         blocks
     }
@@ -134,6 +138,7 @@ impl Tool for MilkWashForm {
         self.drink.clear();
         self.milk.clear();
         self.spec.clear();
+        self.got.clear();
     }
 
     fn take(&mut self, name: &str, text: &str) {
@@ -260,7 +265,8 @@ impl MilkWashForm {
             let way = if ratio.value() < *USUAL_DRINK_PER_MILK.start() { "More" } else { "Less" };
             answer.remarks.push(format!("{way} milk than the usual 1:3 to 1:6 (common practice, no source)."));
         }
-        let through = bench.carried(self.comes_through(worked, bench).0);
+        let came = self.came(worked, &mut answer, bench);
+        let through = bench.carried(came.unwrap_or(self.comes_through(worked, bench).0));
         answer.carry("Share it out in serves", Route::Serves.href_with("made", &through));
         let after = worked.drink.as_ref().filter(|_| kind.is_of_cows()).map(|drink| washed(drink, wash.milk, kind));
         let strength = after.map(|after| after.liquid.strength().fraction() * 100.0);

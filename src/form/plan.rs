@@ -1,5 +1,7 @@
 //! What a tool's answer takes to make, step by step: what a run sheet is put together from.
 
+use super::answer::Row;
+use super::clock::lasting;
 use crate::quantity::Amount;
 
 /// Something to make.
@@ -11,6 +13,18 @@ pub struct Plan {
     pub makes: &'static str,
     /// Its steps, one after the other.
     pub steps: Vec<Step>,
+}
+
+impl Plan {
+    /// Its steps, each with the time it is left to itself.
+    pub(super) fn rows(&self) -> Vec<Row> {
+        let row = |step: &Step| Row {
+            name: step.words.clone(),
+            amount: if step.wait > 0 { lasting(i64::from(step.wait)) } else { String::new() },
+            ..Row::default()
+        };
+        self.steps.iter().map(row).collect()
+    }
 }
 
 /// A step.

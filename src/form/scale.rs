@@ -275,7 +275,11 @@ impl ScaleForm {
         let carried = bench.carried(whole);
         answer.carry("Its balance", Route::Balance.href());
         answer.carry("Share it out in serves", Route::Serves.href_with("made", &carried));
-        answer.carry("Wash it with milk", Route::MilkWash.href_with("drink", &carried));
+        let line =
+            |line: &crate::book::Line| format!("{} {}", exact_words(line.amount.times(factor), bench), line.name);
+        let scaled: Vec<String> = spec.lines.iter().map(line).collect();
+        answer.carry("Wash it with milk", Route::MilkWash.href_with("spec", &scaled.join("\n")));
+        super::fruit::offer(lines, factor, &mut answer, bench);
         answer
     }
 }

@@ -150,10 +150,17 @@ pub fn screen(route: Route, texts: &Texts, bench: &Bench) -> Screen {
         Route::Run => fill(form.as_mut(), &run::with_record(texts, bench)),
         _ => fill(form.as_mut(), texts),
     }
-    let (answer, mut layout) = (form.answer(bench), form.layout(bench));
-    if form.plan(bench).is_some() {
+    let (mut answer, mut layout) = (form.answer(bench), form.layout(bench));
+    let plan = form.plan(bench).filter(|_| answer.strip.tone == Tone::Answer);
+    if let Some(plan) = &plan {
+        // The answer's own table first, then how it is made.
+        if !layout.iter().any(|block| matches!(block, Block::Table(_, rows) if rows.is_empty())) {
+            layout.push(Block::Table("", Vec::new()));
+        }
+        layout.push(Block::Table("Step by step", plan.rows()));
         layout.push(Block::Buttons(vec![Button::new("To the run sheet", Do::ToRun)]));
     }
+    label::offer(route, plan.as_ref(), &mut answer);
     let (tall, clear) = (form.is_tall(), form.clear_label());
     laid_out(answer, layout, &form.fields(), (tall, clear))
 }

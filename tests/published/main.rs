@@ -2,6 +2,7 @@
 //! the tolerance is the source's own rounding. See DEVELOPERS.md, "Tests".
 
 mod acid_constants;
+mod allergens;
 mod clarifying;
 mod energy_and_drinks;
 mod freezing;

@@ -1,10 +1,10 @@
 //! Whether the milk clots, and what the drink is afterwards.
 
-use super::{MilkWashForm, Worked, YIELD};
+use super::{GOT, MilkWashForm, Worked, YIELD};
 use crate::craft::balance::balance;
 use crate::craft::milk_wash::{COMES_THROUGH, Clots, Verdict, verdict, washed};
 use crate::form::Bench;
-use crate::form::answer::{Answer, Figure, Row};
+use crate::form::answer::{Answer, Figure, Problem, Row};
 use crate::quantity::{Ratio, Volume};
 use crate::substance::milk::{ALCOHOL_CLOTS_FROM, CASEIN_CLOTS_AT};
 use crate::substance::ph::INDICATIVE_ABOVE;
@@ -21,6 +21,18 @@ impl MilkWashForm {
         (worked.wash.together() * share, share, own.is_some())
     }
 
+    /// What came through, and an offer to keep the share that it is.
+    pub(super) fn came(&self, worked: &Worked, answer: &mut Answer, bench: &Bench) -> Option<Volume> {
+        let got = bench.volume(GOT, &self.got, &mut answer.problems)?;
+        let share = got.over(worked.wash.together()).filter(|share| *share <= Ratio::ONE);
+        let Some(share) = share else {
+            answer.problems.push(Problem::new(GOT, "That is more than drink and milk together. Check it."));
+            return None;
+        };
+        answer.buttons.push(bench.keep_yield(YIELD, share));
+        Some(got)
+    }
+
     /// Says whether it clots, and shows what comes through; the verdict in a few words, for the strip.
     pub(super) fn judge(&self, worked: &Worked, answer: &mut Answer, bench: &Bench) -> &'static str {
         answer.cells_title = "The wash";
@@ -33,7 +45,7 @@ impl MilkWashForm {
             text::litres_or_ml(through, bench.decimal),
         );
         answer.remarks.push(format!(
-            "Of drink and milk together {} to {} comes through (common practice, no source). On the shelf, “{YIELD} 88 %” keeps your own.",
+            "Of drink and milk together {} to {} comes through (common practice, no source). Type what came through, and keep it.",
             text::percent(COMES_THROUGH[0], bench.decimal),
             text::percent(COMES_THROUGH[2], bench.decimal)
         ));
