@@ -7,8 +7,5 @@ pub const COLD_DAYS: u32 = 7;
 /// Fresh juice is best the day it is pressed. Common practice, no source.
 pub const JUICE_DAYS: u32 = 1;
 
-/// Milliseconds of a day.
-pub const DAY: u64 = 86_400_000;
-
 /// pH above which a preserve is no acid food. Source: 21 CFR 114.3.
 pub const ACID_FOOD: f64 = 4.6;

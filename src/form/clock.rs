@@ -1,6 +1,6 @@
 //! The time: milliseconds since 1970, and how far the clock on the wall is from them.
 
-use time::{Date, Month, OffsetDateTime, PrimitiveDateTime};
+use time::{Date, Duration, Month, OffsetDateTime, PrimitiveDateTime};
 
 /// Milliseconds of a minute.
 const MINUTE: i64 = 60_000;
@@ -58,6 +58,13 @@ impl Clock {
         let date = Date::from_calendar_date(i32::from(year), month, date.next()?.parse().ok()?).ok()?;
         let mut time = time.splitn(3, ':').map(|part| part.parse::<u8>().ok());
         Some(self.at(date.with_hms(time.next()??, time.next()??, 0).ok()?))
+    }
+
+    /// So many days later, at the same time on the wall; the time itself where the calendar ends.
+    #[must_use]
+    pub fn days_later(&self, at: i64, days: i64) -> i64 {
+        let later = self.civil(at).checked_add(Duration::days(days.clamp(0, 100_000)));
+        later.map_or(at, |civil| self.at(civil) + at.rem_euclid(MINUTE))
     }
 
     /// As [`Clock::read`] takes it.
@@ -162,6 +169,14 @@ mod tests {
             let at = at / 60_000 * 60_000;
             assert_eq!(clock.read(&clock.written(at)), Some(at));
         }
+    }
+
+    #[test]
+    fn days_are_those_of_the_calendar() {
+        // The clocks go back in between: half past midnight stays half past midnight.
+        let clock = Clock { now: 0, ahead: |at| if at < 1_793_000_000_000 { 120 } else { 60 } };
+        let made = clock.read("2026-10-20T00:30").expect("a time");
+        assert_eq!(clock.written(clock.days_later(made, 6)), "2026-10-26T00:30");
     }
 
     #[test]

@@ -11,7 +11,7 @@ use super::pad::Keys;
 use super::plan::Plan;
 use super::route::{Route, encode};
 use super::screen::{Block, Button, Do, Input, Tool};
-use crate::craft::keeping::{COLD_DAYS, DAY};
+use crate::craft::keeping::COLD_DAYS;
 use crate::text;
 use drawing::{Size, draw};
 
@@ -202,7 +202,7 @@ impl LabelForm {
         let pour = bench.volume("pour", &self.pour, problems);
         let (Some(made), Some(days)) = (made, days) else { return (None, None) };
         #[allow(clippy::cast_possible_truncation)]
-        let use_by = days.map(|days| made + (days as i64 - 1) * DAY as i64);
+        let use_by = days.map(|days| clock.days_later(made, days as i64 - 1));
         let mut of_serve = Vec::new();
         if let Some(strength) = strength {
             of_serve.push(format!("{} % vol", text::plain(strength.fraction() * 100.0, 1, bench.decimal)));

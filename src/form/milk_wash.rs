@@ -63,6 +63,8 @@ form! {
         at = "20",
         /// What came through the filter.
         got = "",
+        /// How much there is of the spec, where that is not its own volume.
+        came = "",
     }
 }
 
@@ -143,9 +145,12 @@ impl Tool for MilkWashForm {
 
     fn take(&mut self, name: &str, text: &str) {
         let (known, field) = match name {
-            "came" if self.known() != Known::Drink => return,
+            "came" if self.known() == Known::Spec => return text.clone_into(&mut self.came),
             DRINK | "came" => (Known::Drink, &mut self.drink),
-            SPEC => (Known::Spec, &mut self.spec),
+            SPEC => {
+                self.came.clear();
+                (Known::Spec, &mut self.spec)
+            }
             MILK => (Known::Milk, &mut self.milk),
             _ => return,
         };
@@ -193,8 +198,10 @@ impl MilkWashForm {
                 if spec.mix.milk > Mass::ZERO {
                     problems.push(Problem::new(SPEC, "Leave the milk out: it goes in by the ratio."));
                 }
-                let volume = spec.mix.volume(Temperature::TWENTY).ok().filter(|volume| *volume > Volume::ZERO);
-                read = Some(spec.mix);
+                let own = spec.mix.volume(Temperature::TWENTY).ok().filter(|volume| *volume > Volume::ZERO);
+                let volume = bench.volume(SPEC, &self.came, problems).filter(|_| own.is_some()).or(own);
+                let times = volume.zip(own).and_then(|(volume, own)| volume.over(own)).unwrap_or(Ratio::ONE);
+                read = Some(spec.mix * times);
                 volume
             }
         };
