@@ -212,7 +212,7 @@ impl FruitForm {
 
     /// What its yield is called on the shelf: "lime juice".
     fn yield_name(&self) -> String {
-        format!("{} {}", Fruit::of(&self.fruit).name, self.product().label().to_lowercase())
+        format!("{} {}", Fruit::of(&self.fruit).name, self.product().label().to_ascii_lowercase())
     }
 
     fn worked(&self, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Worked> {

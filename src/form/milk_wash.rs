@@ -280,7 +280,7 @@ impl MilkWashForm {
         let known = label::Known {
             name: "Milk-washed drink".into(),
             strength: strength.map_or_else(String::new, |percent| text::editable(percent, bench.decimal)),
-            allergens: if kind.is_of_cows() { "milk".into() } else { kind.name.to_lowercase() },
+            allergens: if kind.is_of_cows() { "milk".into() } else { kind.name.to_ascii_lowercase() },
             ..label::Known::default()
         };
         answer.carry("Label it", label::href(&known));

@@ -9,7 +9,7 @@ use crate::text;
 impl MilkWashForm {
     pub(super) fn steps(&self, worked: &Worked, bench: &Bench) -> Plan {
         let ml = |volume| text::litres_or_ml(volume, bench.decimal);
-        let milk = worked.kind.name.to_lowercase();
+        let milk = worked.kind.name.to_ascii_lowercase();
         let gives = Some(Amount::Volume(self.comes_through(worked, bench).0));
         let steps = vec![
             Step::work(

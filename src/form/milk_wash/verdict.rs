@@ -52,7 +52,7 @@ impl MilkWashForm {
         if !worked.kind.is_of_cows() {
             answer.remarks.push(format!(
                 "How {} clots, and what stays in the drink, is not known here: try a glass first.",
-                worked.kind.name.to_lowercase()
+                worked.kind.name.to_ascii_lowercase()
             ));
             return "How it clots is not known";
         }
@@ -120,7 +120,7 @@ impl MilkWashForm {
                 amount: text::grams(after.curd, 0, bench.decimal).to_string(),
                 detail: format!(
                     "casein and fat of {}; it holds several times its weight of drink",
-                    worked.kind.name.to_lowercase()
+                    worked.kind.name.to_ascii_lowercase()
                 ),
                 ..Row::default()
             },
