@@ -147,13 +147,21 @@ window.addEventListener("meniscus-persist", () => navigator.storage?.persist?.()
 let audio;
 
 // Browsers let a page sound only after a touch: this comes with the tap that starts a timer.
-window.addEventListener("meniscus-arm", () => {
+function ready() {
   try {
     audio ??= new AudioContext();
     audio.resume();
   } catch {}
+}
+
+window.addEventListener("meniscus-arm", () => {
+  ready();
   if (window.Notification?.permission === "default") Notification.requestPermission().catch(() => {});
 });
+
+// After a reload the first touch readies it again, where a timer runs.
+for (const touch of ["pointerdown", "keydown"])
+  window.addEventListener(touch, () => page.hasAttribute("data-awake") && audio?.state !== "running" && ready());
 
 function sound() {
   if (audio?.state !== "running") return;

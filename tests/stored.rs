@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
 
-use meniscus::book::{Card, Own, Part, Run, Stamp, Tick, Way};
+use meniscus::book::{Card, Logged, Own, Part, Run, Stamp, Tick, Way};
 use meniscus::store::{Kept, VERSION, checksum, open, seal};
 
 fn fixture(name: &str) -> String {
@@ -50,7 +50,7 @@ fn own() -> Own {
 
 fn run() -> Run {
     let part =
-        |key, tool: &str, takes, pairs: &[(&str, &str)]| Part { key, tool: tool.into(), takes, texts: texts(pairs) };
+        |key, tool: &str, from, pairs: &[(&str, &str)]| Part { key, tool: tool.into(), from, texts: texts(pairs) };
     let blend = Tick { started: 1_764_072_060_000, done: 1_764_074_760_000, ..Tick::default() };
     let filter =
         Tick { done: 1_764_078_000_000, got: "780 ml".into(), brix: "11".into(), ph: "2.4".into(), ..Tick::default() };
@@ -61,10 +61,16 @@ fn run() -> Run {
         made: 1_764_072_000_000,
         finished: 0,
         parts: vec![
-            part(0, "clear", false, &[("juice", "1 kg"), ("method", "enzyme")]),
-            part(2, "cordial", true, &[("juice", "1 l")]),
+            part(0, "clear", None, &[("juice", "1 kg"), ("method", "enzyme")]),
+            part(2, "cordial", Some(0), &[("juice", "1 l")]),
         ],
         marks: [("0/blend".to_owned(), blend), ("0/filter".to_owned(), filter)].into(),
+        log: vec![Logged {
+            key: "0/blend".into(),
+            title: "Lime, cleared with enzyme".into(),
+            words: "Blend 2.5 g enzyme into 1 000 g of lime, 1 min".into(),
+            planned: "waits 45 min".into(),
+        }],
     }
 }
 

@@ -6,6 +6,7 @@ use leptos::prelude::*;
 
 use super::browser;
 use super::desk::{Desk, slot_of};
+use super::ticker;
 use crate::book::{Card, DEMO, Entry, Part, Run};
 use crate::form::route::Route;
 use crate::form::screen::{self, Deed, Do, Screen, after};
@@ -35,7 +36,7 @@ impl Desk {
             }),
             (Some((Route::Run, id, _)), Deed::Clear) => bench.book.run(&id).map(|entry| Ok(deeds::delete_run(entry))),
             (Some((Route::Run, id, _)), deed) => bench.book.run(&id).and_then(|entry| {
-                let (run, what) = run::changed(&entry.value, deed, now)?;
+                let (run, what) = run::changed(&entry.value, deed, &untrack(|| ticker::timed_now(self)))?;
                 Some(deeds::change_run(entry, &run, what, now))
             }),
             (_, Deed::Take("packed", text)) => return browser::send("meniscus-unpack", &[("text", text)]),

@@ -202,6 +202,8 @@ impl Desk {
                 texts
             });
         }
+        // What came out has been counted: once more it would be set against the new yield.
+        untrack(|| self.slot()).set("got", String::new());
         self.say("Kept in Shelf, under your own yields. It counts from now on.");
     }
 

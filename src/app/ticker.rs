@@ -15,6 +15,12 @@ pub(super) fn timed(desk: Desk, bench: &Bench) -> Bench {
     Bench { clock, ..bench.clone() }
 }
 
+/// The bench at this moment, for a deed.
+pub(super) fn timed_now(desk: Desk) -> Bench {
+    let clock = Clock { now: now(), ahead: browser::minutes_ahead };
+    desk.bench.with(|bench| Bench { clock, ..bench.clone() })
+}
+
 /// Starts the clock.
 pub(super) fn start(desk: Desk) {
     // What has rung in this tab.

@@ -23,5 +23,5 @@ pub use ingredient::{Allergen, COMMON, Ingredient, Kind, Sugar};
 pub use library::{LIBRARY, ingredient};
 pub use named::{Measured, Taken, alike, named, named_to_the_end, taken_as};
 pub use records::{Book, Entry, Pairs, Stamp, Unread};
-pub use run::{Part, Run, Tick};
+pub use run::{Logged, Part, Run, Tick};
 pub use spec::{Line, Spec};

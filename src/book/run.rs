@@ -26,6 +26,24 @@ pub struct Run {
     pub parts: Vec<Part>,
     /// What has been done, by step: "2/rest" is the step "rest" of the part of key 2.
     pub marks: BTreeMap<String, Tick>,
+    /// Its steps as they were when it was finished: figures that change later do not change what was done.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub log: Vec<Logged>,
+}
+
+/// A step as it was done.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Logged {
+    /// Which: "2/rest".
+    pub key: String,
+    /// What its part made.
+    pub title: String,
+    /// What was done, with its amounts.
+    pub words: String,
+    /// How long it was to wait, and what it should have given.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub planned: String,
 }
 
 /// Something to make.
@@ -36,9 +54,9 @@ pub struct Part {
     pub key: u32,
     /// The key of the form it comes from.
     pub tool: String,
-    /// Whether it takes what the part before it gives.
-    #[serde(skip_serializing_if = "is_false")]
-    pub takes: bool,
+    /// The part whose making it takes, by its number; none for its own amount.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub from: Option<u32>,
     /// What was typed in that form.
     pub texts: BTreeMap<String, String>,
 }
@@ -69,11 +87,6 @@ const fn is_zero(value: &u64) -> bool {
     *value == 0
 }
 
-#[allow(clippy::trivially_copy_pass_by_ref)]
-const fn is_false(value: &bool) -> bool {
-    !*value
-}
-
 impl Run {
     /// The fields that are one text each, by the names they are kept under.
     pub fn fields(&mut self) -> [(&'static str, &mut String); 3] {
@@ -83,7 +96,7 @@ impl Run {
     /// The number of the next part.
     #[must_use]
     pub fn next_key(&self) -> u32 {
-        self.parts.iter().map(|part| part.key + 1).max().unwrap_or(0)
+        self.parts.iter().map(|part| part.key.saturating_add(1)).max().unwrap_or(0)
     }
 }
 

@@ -166,8 +166,13 @@ pub fn swap(
                 let middle = 0.5 * (low + high);
                 if volume(&with(middle)?) > wanted.ml() { high = middle } else { low = middle }
             }
+            let most = litres;
             if volume(&with(litres)?) > wanted.ml() {
                 litres = low;
+            }
+            // Sugar or acid, not room, is the limit: water fills the rest.
+            if litres >= most && most < asked * 0.98 {
+                misses.push(if most_sweet <= most_sour { Miss::JuiceTooSweet } else { Miss::JuiceTooSour });
             }
         }
     }

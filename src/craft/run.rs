@@ -52,24 +52,46 @@ fn free_before(mut start: i64, work: i64, hands: &[Range<i64>]) -> i64 {
     start
 }
 
-/// When each step can be over, from `now` on and with what has been done.
+/// When each step can be over, from `now` on and with what has been done: of the steps that may be begun, the one that
+/// can begin first is, and of two the one after which the most is still to wait.
 #[must_use]
 pub fn earliest_ends(tasks: &[Task], progress: &[Progress], now: i64) -> Vec<i64> {
-    let mut ends: Vec<i64> = Vec::new();
+    let rest = rest_after(tasks);
+    let mut ends: Vec<Option<i64>> = progress
+        .iter()
+        .map(|done| match done {
+            Progress::Done => Some(now),
+            Progress::OverAt(at) => Some((*at).max(now)),
+            Progress::Due => None,
+        })
+        .collect();
     let mut free = now;
-    for (task, done) in tasks.iter().zip(progress) {
-        let (work, wait) = (i64::from(task.work), i64::from(task.wait));
-        let end = match done {
-            Progress::Done => now,
-            Progress::OverAt(at) => (*at).max(now),
-            Progress::Due => {
-                let from = task.after.iter().filter_map(|before| ends.get(*before)).copied().max().unwrap_or(now);
-                let start = from.max(free);
-                free = start + work;
-                start + work + wait
-            }
+    loop {
+        let begins = |at: usize| {
+            let after = tasks[at].after.iter().map(|before| ends[*before]).collect::<Option<Vec<i64>>>()?;
+            let from = after.into_iter().max().unwrap_or(now).max(now);
+            Some(if tasks[at].work > 0 { from.max(free) } else { from })
         };
-        ends.push(end);
+        let may = (0..tasks.len()).filter(|at| ends[*at].is_none()).filter_map(|at| Some((begins(at)?, at)));
+        let Some((start, at)) = may.min_by_key(|(start, at)| (*start, std::cmp::Reverse(rest[*at]), *at)) else {
+            break;
+        };
+        let hands = start + i64::from(tasks[at].work);
+        if tasks[at].work > 0 {
+            free = hands;
+        }
+        ends[at] = Some(hands + i64::from(tasks[at].wait));
     }
-    ends
+    ends.into_iter().map(|end| end.unwrap_or(now)).collect()
+}
+
+/// How long it takes at least from the start of each step until all that follows it is over.
+fn rest_after(tasks: &[Task]) -> Vec<i64> {
+    let mut rest = vec![0; tasks.len()];
+    for at in (0..tasks.len()).rev() {
+        let later = (at + 1..tasks.len()).filter(|later| tasks[*later].after.contains(&at));
+        let follows = later.map(|later| rest[later]).max().unwrap_or(0);
+        rest[at] = follows + i64::from(tasks[at].work) + i64::from(tasks[at].wait);
+    }
+    rest
 }

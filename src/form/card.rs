@@ -217,6 +217,7 @@ impl Tool for CardForm {
             answer.carry("Scale it", Route::Scale.href_with("spec", &self.lines));
             answer.carry("Its balance", Route::Balance.href_with("spec", &self.lines));
             super::fruit::offer(&lines, Ratio::ONE, &mut answer, bench);
+            super::infuse::offer(&lines, Ratio::ONE, &mut answer, bench);
             answer.carry("A cordial for its juice", Route::Cordial.href_with("spec", &self.lines));
             answer.carry("Wash it with milk", Route::MilkWash.href_with("spec", &self.lines));
             let declared: Vec<&str> = balance::allergens(&lines).into_iter().map(Allergen::name).collect();
@@ -229,6 +230,7 @@ impl Tool for CardForm {
                     allergens: declared.join(", "),
                     pour: if is_serve { text::millilitres(volume, bench.decimal).to_string() } else { String::new() },
                     spec: Some((self.id.clone(), self.at.clone())),
+                    ..label::Known::default()
                 }),
             );
         }

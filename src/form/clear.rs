@@ -13,7 +13,7 @@ use super::screen::{Block, Opt, Tool};
 use crate::book::ingredient;
 use crate::craft::clear::{self, AGAR_SETS_AT, Agar, ENZYME_COLD, ENZYME_SOUR, ENZYME_TOO_HOT, Method, WARM_ENOUGH};
 use crate::craft::pour::standard;
-use crate::quantity::{Amount, Mass, Ratio, Volume};
+use crate::quantity::{Acidity, Amount, Mass, Ratio, Volume};
 use crate::substance::fruit::{FRUIT, Fruit};
 use crate::substance::mix::Mix;
 use crate::text::{self, Kind};
@@ -129,10 +129,13 @@ impl Tool for ClearForm {
         let came = self.came(&worked, bench, &mut answer);
         answer.remarks.push("What comes clear is common practice, no source: type what you got, and keep it.".into());
         let carried = bench.carried(came.unwrap_or(clear));
-        answer.carry(
-            "Make a cordial",
-            format!("{}&fruit={}", Route::Cordial.href_with("juice", &carried), worked.fruit.key),
-        );
+        let mut href = format!("{}&fruit={}", Route::Cordial.href_with("juice", &carried), worked.fruit.key);
+        if worked.agar.is_some() {
+            let (brix, acid) = worked.reads();
+            let text = |value| super::route::encode(&text::editable(value, bench.decimal));
+            href.push_str(&format!("&came_brix={}&came_acid={}", text(brix), text(acid)));
+        }
+        answer.carry("Make a cordial", href);
         answer
     }
 
@@ -166,7 +169,16 @@ struct Worked {
     is_own: bool,
     /// What should come out.
     clear: (Volume, Mass),
+    /// What comes out, in some amount: with agar, the juice with its water.
     litre: Mix,
+}
+
+impl Worked {
+    /// What comes out reads, °Bx, and its acid, g/l as citric.
+    fn reads(&self) -> (f64, f64) {
+        let acid = self.litre.titratable_acidity().map_or(0.0, Acidity::g_per_l);
+        (self.litre.sweetness().fraction() * 100.0, acid)
+    }
 }
 
 impl ClearForm {
@@ -215,8 +227,12 @@ impl ClearForm {
         }
         let own = bench.own_yield(&self.yield_name());
         let share = own.or_else(|| Ratio::from_value(self.method().comes_clear()[1]).ok())?;
-        // With agar the water it was boiled in comes out too.
+        // With agar the water it was boiled in comes out too: the juice is thinner for it.
         let goes_in = agar.map_or(juice.1, |agar| agar.together);
+        let litre = match agar {
+            Some(agar) => litre * Ratio::from_value(juice.1.g() / litre.mass().g()).ok()? + Mix::water(agar.water),
+            None => litre,
+        };
         let clear = both(Amount::Mass(goes_in * share), &litre);
         Some(Worked { fruit, juice, doses, agar, share, is_own: own.is_some(), clear, litre })
     }

@@ -75,7 +75,7 @@ impl Clock {
         format!("{year:04}-{:02}-{day:02}T{:02}:{:02}", u8::from(month), civil.hour(), civil.minute())
     }
 
-    /// "18:30" today, "Fri 18:30" within six days, "Fri 28 Nov, 18:30" else.
+    /// "18:30" today, "Fri 18:30" within six days, "28 Nov, 18:30" else.
     #[must_use]
     pub fn words(&self, at: i64) -> String {
         let civil = self.civil(at);
@@ -85,7 +85,7 @@ impl Clock {
         match days {
             0 => time,
             -6..=6 => format!("{weekday} {time}"),
-            _ => format!("{weekday} {} {}, {time}", civil.day(), month_name(civil)),
+            _ => format!("{} {}, {time}", civil.day(), month_name(civil)),
         }
     }
 
@@ -154,7 +154,7 @@ mod tests {
         assert_eq!(clock.read("2026-11-25T16:30"), Some(clock.now()));
         assert_eq!(clock.words(clock.now()), "16:30");
         assert_eq!(clock.words(clock.now() + 86_400_000), "Thu 16:30");
-        assert_eq!(clock.words(clock.now() + 30 * 86_400_000), "Fri 25 Dec, 16:30");
+        assert_eq!(clock.words(clock.now() + 30 * 86_400_000), "25 Dec, 16:30");
         assert_eq!(clock.day(clock.now()), "Wed 25 Nov 2026");
         for wrong in ["", "2026-02-30T10:00", "2026-13-01T10:00", "2026-01-01T25:00", "tomorrow", "2026-01-01"] {
             assert_eq!(clock.read(wrong), None, "{wrong}");

@@ -58,6 +58,10 @@ form! {
         fill = "juice",
         /// Serves to make it for.
         serves = "40",
+        /// Lines of the spec that stay as they are, parted by semicolons.
+        stays = "",
+        /// Clear juice there is for a swap, where it is not what the serves ask for.
+        came = "",
     }
 }
 
@@ -68,6 +72,9 @@ const SPEC: &str = "spec";
 const SERVES: &str = "serves";
 const TO_BRIX: &str = "to_brix";
 const TO_ACID: &str = "to_acid";
+
+/// Less of a powder is not weighed, g.
+const LEAST_GRAMS: f64 = 0.05;
 
 /// Where cordials are kept, °C: their sugar must stay dissolved there.
 const KEPT_AT: f64 = 4.0;
@@ -134,8 +141,11 @@ impl Tool for CordialForm {
             Ask::Swap => self.swap_batch(bench)?,
         };
         let mut parts = vec![grams(made.sugar, "sugar", bench)];
-        parts.extend(made.acids.iter().map(|(powder, mass)| grams(*mass, &powder.name.to_ascii_lowercase(), bench)));
-        if water > Mass::ZERO {
+        let shows = |mass: &Mass| mass.g() >= LEAST_GRAMS;
+        parts.retain(|_| shows(&made.sugar));
+        let acids = made.acids.iter().filter(|(_, mass)| shows(mass));
+        parts.extend(acids.map(|(powder, mass)| grams(*mass, &powder.name.to_ascii_lowercase(), bench)));
+        if shows(&water) {
             parts.push(grams(water, "water", bench));
         }
         let into = text::litres_or_ml(juice, bench.decimal);
@@ -154,7 +164,8 @@ impl Tool for CordialForm {
         let short = name.trim_end_matches(" juice").trim_end_matches(" purée");
         let mut title = format!("{short} cordial");
         title[..1].make_ascii_uppercase();
-        Some(Plan { title, makes: "cordial", steps })
+        let density = made.mix.density(Temperature::TWENTY).ok();
+        Some(Plan { title, makes: "cordial", steps, density, ..Plan::default() })
     }
 
     fn clear(&mut self) {
@@ -171,7 +182,11 @@ impl Tool for CordialForm {
     fn take(&mut self, name: &str, text: &str) {
         match name {
             "came" if self.ask() == Ask::Make => text.clone_into(&mut self.juice),
+            "came" => text.clone_into(&mut self.came),
             JUICE => {
+                // Another juice: what the last one read is not its own.
+                self.brix.clear();
+                self.acid.clear();
                 text.clone_into(&mut self.juice);
                 Ask::Make.key().clone_into(&mut self.ask);
             }
@@ -182,9 +197,12 @@ impl Tool for CordialForm {
             }
             SPEC => {
                 text.clone_into(&mut self.spec);
+                self.stays.clear();
+                self.came.clear();
                 Ask::Swap.key().clone_into(&mut self.ask);
             }
             "came_brix" => text.clone_into(&mut self.brix),
+            "came_acid" => text.clone_into(&mut self.acid),
             _ => {}
         }
     }

@@ -11,7 +11,7 @@ use super::screen::{Block, Opt, Tool};
 use crate::book::ingredient;
 use crate::craft::fruit::{Product, fruit_for, given_by, how_many, measured_share, share_of};
 use crate::craft::pour::standard;
-use crate::quantity::{Amount, Mass, Ratio};
+use crate::quantity::{Amount, Mass, Ratio, Temperature};
 use crate::substance::fruit::{FRUIT, Fruit};
 use crate::substance::mix::Mix;
 use crate::text::{self, Kind, SpecLine};
@@ -143,7 +143,7 @@ impl Tool for FruitForm {
     }
 
     fn plan(&self, bench: &Bench) -> Option<Plan> {
-        let Worked { fruit, whole, given, product, .. } = self.worked(bench, &mut Vec::new())?;
+        let Worked { fruit, whole, given, product, litre, .. } = self.worked(bench, &mut Vec::new())?;
         let each = Mass::from_g(fruit.each).ok()?;
         let count = how_many(whole, each)?;
         let weight = text::grams(whole, 0, bench.decimal);
@@ -164,7 +164,7 @@ impl Tool for FruitForm {
         }
         let mut title = format!("{} {noun}", fruit.name);
         title[..1].make_ascii_uppercase();
-        Some(Plan { title, makes: "juice", steps })
+        Some(Plan { title, makes: "juice", steps, density: litre.density(Temperature::TWENTY).ok(), ..Plan::default() })
     }
 
     fn clear(&mut self) {

@@ -3,12 +3,15 @@
 use super::Bench;
 use super::answer::{Answer, Figure, Problem, Tone};
 use super::fields::{Choice, choice, form};
+use super::label::{self, Keeps};
 use super::pad::Keys;
 use super::plan::{HOUR, MINUTE, Plan, Step};
-use super::screen::{Block, Tool};
+use super::route::Route;
+use super::screen::{Block, Input, Tool};
+use crate::book::{Allergen, Kind, allergens_in};
 use crate::craft::infuse::{gomme, solution};
 use crate::quantity::{Amount, Mass, Ratio, Volume};
-use crate::text;
+use crate::text::{self, SpecLine};
 
 /// What is made.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -58,6 +61,8 @@ form! {
         gomme = "1 kg",
         /// Gum, percent of the sugar.
         gum = "12",
+        /// What of: botanicals, peel, fat.
+        of = "",
     }
 }
 
@@ -70,6 +75,7 @@ struct Words {
     solid: &'static str,
     remark: &'static str,
     caution: &'static str,
+    example: &'static str,
 }
 
 impl Make {
@@ -81,6 +87,7 @@ impl Make {
                 solid: "salt",
                 remark: "Salt by weight of the whole; 20 % is usual, a few drops a drink",
                 caution: "",
+                example: "sea salt",
             },
             Make::Tincture => Words {
                 amount: "Strong spirit",
@@ -88,6 +95,7 @@ impl Make {
                 solid: "botanicals",
                 remark: "Dried botanicals 1:5, fresh 1:2, a week in the dark, shaken daily",
                 caution: "Use only botanicals sold as food: some plants are poisonous, and strong spirit draws out more. Keep it from flames.",
+                example: "star anise",
             },
             Make::Oleo => Words {
                 amount: "Peel",
@@ -95,6 +103,7 @@ impl Make {
                 solid: "sugar",
                 remark: "Equal weights to 1:2, pressed in and left 4 to 24 h",
                 caution: "Unwaxed fruit, washed.",
+                example: "lemon peel",
             },
             Make::FatWash => Words {
                 amount: "Spirit",
@@ -102,6 +111,7 @@ impl Make {
                 solid: "fat",
                 remark: "1:4 for what tastes faintly to 1:10 for what tastes strongly; 4 h at room temperature, frozen overnight, filtered",
                 caution: "Butter is milk, nut oils are nuts: tell guests. Keep it cold and use it within your local code.",
+                example: "butter",
             },
             Make::Gomme => Words {
                 amount: "Sugar",
@@ -109,6 +119,7 @@ impl Make {
                 solid: "gum",
                 remark: "Gum swells overnight in twice its weight of hot water, then goes into a 2:1 syrup",
                 caution: "",
+                example: "gum arabic",
             },
         }
     }
@@ -131,6 +142,7 @@ impl Tool for InfuseForm {
             Block::chips::<Make>("make", "What is made", false),
             Block::amount(name, amount, keys),
             Block::amount(of, ratio, ratio_keys),
+            Block::field("of", "What of", Input::Words { placeholder: self.make().words().example }),
             Block::Cells("", Vec::new()),
         ]
     }
@@ -156,6 +168,16 @@ impl Tool for InfuseForm {
             answer.cell(*what, shown(*amount, bench));
         }
         answer.remarks.push(format!("{remark} ({PRACTICE})."));
+        let declared: Vec<&str> = allergens_in(&self.of).map(Allergen::name).collect();
+        if !declared.is_empty() {
+            answer.cautions.push(format!("Contains {}: tell guests.", declared.join(", ")));
+        } else if self.make() == Make::FatWash && self.of.trim().is_empty() {
+            answer.cautions.push("Say what fat it is, so that its label can name the allergen.".into());
+        }
+        let keeps = matches!(self.make(), Make::Saline | Make::Tincture).then_some(Keeps::Long);
+        let known =
+            label::Known { name: self.title(), allergens: declared.join(", "), keeps, ..label::Known::default() };
+        answer.carry("Label it", label::href(&known));
         answer
     }
 
@@ -164,7 +186,23 @@ impl Tool for InfuseForm {
         let said: Vec<String> =
             parts.weighed.iter().map(|(what, amount)| format!("{} {what}", shown(*amount, bench))).collect();
         let all = said.join(", ");
-        let steps = match self.make() {
+        let gives = match self.make() {
+            Make::Saline => bench.mass("", &self.saline, &mut Vec::new()).map(Amount::Mass),
+            Make::Tincture => bench.volume("", &self.tincture, &mut Vec::new()).map(Amount::Volume),
+            Make::FatWash => bench.volume("", &self.fat_wash, &mut Vec::new()).map(Amount::Volume),
+            Make::Oleo => parts.weighed.first().map(|(_, sugar)| *sugar),
+            Make::Gomme => Mass::from_g(
+                parts
+                    .weighed
+                    .iter()
+                    .take(3)
+                    .map(|(_, amount)| if let Amount::Mass(mass) = amount { mass.g() } else { 0.0 })
+                    .sum::<f64>(),
+            )
+            .ok()
+            .map(Amount::Mass),
+        };
+        let mut steps = match self.make() {
             Make::Saline => vec![Step::work("mix", format!("Dissolve {all}"), 5 * MINUTE)],
             Make::Tincture => vec![
                 Step::work("steep", format!("Steep {all}, in the dark"), 10 * MINUTE).then_wait(7 * 24 * HOUR),
@@ -184,7 +222,10 @@ impl Tool for InfuseForm {
                 Step::work("syrup", "Dissolve the sugar, stir the gum in, strain", 20 * MINUTE),
             ],
         };
-        Some(Plan { title: self.make().label().into(), makes: "infusion", steps })
+        if let Some(last) = steps.last_mut() {
+            last.gives = gives;
+        }
+        Some(Plan { title: self.title(), makes: "infusion", steps, ..Plan::default() })
     }
 
     fn clear(&mut self) {
@@ -193,7 +234,23 @@ impl Tool for InfuseForm {
         }
     }
 
-    fn take(&mut self, _name: &str, _text: &str) {}
+    fn take(&mut self, name: &str, text: &str) {
+        if name == "fat_wash" {
+            text.clone_into(&mut self.fat_wash);
+            Make::FatWash.key().clone_into(&mut self.make);
+        }
+    }
+}
+
+/// Offers to wash fat into the first spirit of a spec that is made so many times.
+pub(super) fn offer(lines: &[SpecLine], times: Ratio, answer: &mut Answer, bench: &Bench) {
+    let spirit = lines
+        .iter()
+        .filter_map(|line| line.read.as_ref().ok())
+        .find(|line| line.taken.is_some_and(|taken| taken.ingredient.kind == Kind::Spirit));
+    if let Some(Amount::Volume(volume)) = spirit.map(|line| line.amount.times(times)) {
+        answer.carry("Wash its spirit with fat", Route::Infuse.href_with("fat_wash", &bench.carried(volume)));
+    }
 }
 
 /// What goes in, and the words below it.
@@ -203,6 +260,14 @@ struct Parts {
 }
 
 impl InfuseForm {
+    /// "Fat wash, butter".
+    fn title(&self) -> String {
+        match self.of.trim() {
+            "" => self.make().label().to_owned(),
+            of => format!("{}, {of}", self.make().label()),
+        }
+    }
+
     fn make(&self) -> Make {
         Make::read(&self.make)
     }

@@ -32,6 +32,23 @@ choice! { Paper:
     Letter = "letter", "Letter, 30 to a sheet";
 }
 
+/// How what is labelled keeps; each has a rule of its own.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Keeps {
+    /// Anything made that must be kept cold.
+    Cold,
+    /// Fresh juice.
+    Fresh,
+    /// Strong spirit, salt, dry things.
+    Long,
+}
+
+choice! { Keeps:
+    Cold = "cold", "Kept cold";
+    Fresh = "fresh", "Fresh juice";
+    Long = "long", "Strong or dry";
+}
+
 form! {
     /// What is typed.
     LabelForm {
@@ -39,8 +56,14 @@ form! {
         name = "Orchard cordial",
         /// When it was made; empty for now.
         made = "",
-        /// Days it is kept, the day of making counted.
+        /// How it keeps: a key of [`Keeps`].
+        keeps = "cold",
+        /// Days that what is kept cold is kept, the day of making counted.
         days = "7",
+        /// Days that fresh juice is kept.
+        days_fresh = "1",
+        /// Days that strong or dry things are kept; empty for no date.
+        days_long = "",
         /// Its strength.
         strength = "",
         /// What it contains that guests must be told of.
@@ -62,7 +85,6 @@ form! {
 
 const NAME: &str = "name";
 const MADE: &str = "made";
-const DAYS: &str = "days";
 const STRENGTH: &str = "strength";
 const COPIES: &str = "copies";
 
@@ -75,7 +97,8 @@ impl Tool for LabelForm {
             Block::Label(None),
             Block::Buttons(vec![Button::new("Print", Do::Print), Button::new("Share as a picture", Do::Picture)]),
             Block::field(NAME, "What it is", Input::Words { placeholder: "Orchard cordial" }),
-            Block::amount(DAYS, "Keeps, days", Keys::Count),
+            Block::chips::<Keeps>("keeps", "How it keeps", true),
+            Block::amount(self.days().0, "Days, with the day it is made", Keys::Count),
             Block::amount(STRENGTH, "% vol", Keys::Percent),
             Block::amount("pour", "Pour per serve", Keys::Pour),
             Block::field("allergens", "Contains", Input::Words { placeholder: "milk, egg, nuts" }),
@@ -119,13 +142,20 @@ impl Tool for LabelForm {
         } else if stamped.code.is_some() {
             answer.remarks.push("Its code holds the spec itself: a phone's camera opens it here, without a network once the app is kept.".into());
         }
-        answer.label = Some(draw(&stamped, self.paper().size(), self.paper().key(), self.copies(bench)));
+        let drawn = draw(&stamped, self.paper().size(), self.paper().key(), self.copies(bench));
+        if drawn.is_cut {
+            answer
+                .cautions
+                .push("Not all of it fits so that it can be read: say it shorter, or take a larger label.".into());
+        }
+        answer.label = Some(drawn);
         answer
     }
 
+    /// The rules of the house stay, and what is printed on.
     fn clear(&mut self) {
-        let LabelForm { paper, days, .. } = std::mem::take(self);
-        *self = LabelForm { paper, days, name: String::new(), ..LabelForm::default() };
+        let LabelForm { paper, days, days_fresh, days_long, .. } = std::mem::take(self);
+        *self = LabelForm { paper, days, days_fresh, days_long, name: String::new(), ..LabelForm::default() };
     }
 
     fn take(&mut self, name: &str, text: &str) {
@@ -135,7 +165,8 @@ impl Tool for LabelForm {
                 self.clear();
                 text.clone_into(&mut self.name);
             }
-            DAYS => text.clone_into(&mut self.days),
+            "keeps" => text.clone_into(&mut self.keeps),
+            MADE => text.clone_into(&mut self.made),
             STRENGTH => text.clone_into(&mut self.strength),
             "allergens" => text.clone_into(&mut self.allergens),
             "pour" => text.clone_into(&mut self.pour),
@@ -170,6 +201,15 @@ impl LabelForm {
         Paper::read(&self.paper)
     }
 
+    /// The rule that counts: its field, and what is typed there.
+    fn days(&self) -> (&'static str, &str) {
+        match Keeps::read(&self.keeps) {
+            Keeps::Cold => ("days", &self.days),
+            Keeps::Fresh => ("days_fresh", &self.days_fresh),
+            Keeps::Long => ("days_long", &self.days_long),
+        }
+    }
+
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
     fn copies(&self, bench: &Bench) -> usize {
         let copies = bench.count(COPIES, &self.copies, &mut Vec::new()).map_or(1.0, crate::quantity::Ratio::value);
@@ -186,10 +226,11 @@ impl LabelForm {
         if made.is_none() {
             problems.push(Problem::new(MADE, "Choose a day and a time."));
         }
-        let days = match self.days.trim() {
+        let (field, typed) = self.days();
+        let days = match typed.trim() {
             "" => Some(None),
             _ => bench
-                .number(DAYS, &self.days, (1.0, 3_650.0), "Type whole days, like 7; empty for no date.", problems)
+                .number(field, typed, (1.0, 3_650.0), "Type whole days, like 7; empty for no date.", problems)
                 .map(|days| Some(days.floor())),
         };
         let strength = match text::read_strength(&self.strength, bench.decimal) {
@@ -249,6 +290,10 @@ pub(super) struct Known {
     pub(super) allergens: String,
     /// What is poured of it.
     pub(super) pour: String,
+    /// How it keeps.
+    pub(super) keeps: Option<Keeps>,
+    /// When it was made, as texts hold it; empty for now.
+    pub(super) made: String,
     /// Id of its spec, and which form.
     pub(super) spec: Option<(String, String)>,
 }
@@ -265,7 +310,12 @@ pub(super) fn offer(route: Route, plan: Option<&Plan>, answer: &mut Answer) {
         _ => return,
     };
     if !has_one && answer.strip.tone == Tone::Answer {
-        answer.carry("Label it", href(&Known { name: name.to_owned(), ..Known::default() }));
+        let keeps = match route {
+            Route::Fruit => Some(Keeps::Fresh),
+            Route::Strength => Some(Keeps::Long),
+            _ => None,
+        };
+        answer.carry("Label it", href(&Known { name: name.to_owned(), keeps, ..Known::default() }));
     }
 }
 
@@ -273,10 +323,13 @@ pub(super) fn offer(route: Route, plan: Option<&Plan>, answer: &mut Answer) {
 pub(super) fn href(known: &Known) -> String {
     let mut href = Route::Label.href_with(NAME, known.name.trim());
     let (spec, at) = known.spec.clone().unwrap_or_default();
+    let keeps = known.keeps.map_or_else(String::new, |keeps| keeps.key().to_owned());
     for (name, text) in [
         (STRENGTH, &known.strength),
         ("allergens", &known.allergens),
         ("pour", &known.pour),
+        ("keeps", &keeps),
+        (MADE, &known.made),
         ("spec", &spec),
         ("at", &at),
     ] {
@@ -313,8 +366,8 @@ mod tests {
                 "Orchard cordial",
                 "Made Wed 25 Nov, 15:30",
                 "Use by Tue 1 Dec 2026",
-                "22.5 % vol, pour 60 ml",
-                "Contains milk"
+                "Contains milk",
+                "22.5 % vol, pour 60 ml"
             ]
         );
         assert_eq!(answer.strip.also, "Orchard cordial. Contains milk");
@@ -331,6 +384,7 @@ mod tests {
     fn mistakes_are_said() {
         for (form, field) in [
             (LabelForm { days: "0".into(), ..LabelForm::default() }, "days"),
+            (LabelForm { keeps: "fresh".into(), days_fresh: "x".into(), ..LabelForm::default() }, "days_fresh"),
             (LabelForm { made: "yesterday".into(), ..LabelForm::default() }, "made"),
             (LabelForm { copies: "51".into(), ..LabelForm::default() }, "copies"),
         ] {

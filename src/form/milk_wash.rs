@@ -5,6 +5,7 @@ mod verdict;
 
 use super::Bench;
 use super::answer::{Answer, Figure, Problem, Strip, Tone};
+use super::balance;
 use super::fields::{Choice, choice, form};
 use super::label;
 use super::pad::Keys;
@@ -13,7 +14,7 @@ use super::route::Route;
 use super::scale::ScaleForm;
 use super::screen::{Block, Input, Opt, Tool};
 use super::taken::Read;
-use crate::book::{Measured, Taken, ingredient};
+use crate::book::{Allergen, Measured, Taken, allergens_in, ingredient};
 use crate::craft::milk_wash::{Wash, drink_for, milk_for, washed};
 use crate::craft::pour::litre_of;
 use crate::quantity::{Acidity, Mass, Ratio, Temperature, Volume};
@@ -277,10 +278,19 @@ impl MilkWashForm {
         answer.carry("Share it out in serves", Route::Serves.href_with("made", &through));
         let after = worked.drink.as_ref().filter(|_| kind.is_of_cows()).map(|drink| washed(drink, wash.milk, kind));
         let strength = after.map(|after| after.liquid.strength().fraction() * 100.0);
+        // What it is washed with, and what is in its lines.
+        let mut declared: Vec<&str> = allergens_in(kind.name).map(Allergen::name).collect();
+        if self.known() == Known::Spec {
+            for allergen in balance::allergens(&read_spec(&self.spec, &bench.reading(Kind::Either))) {
+                if !declared.contains(&allergen.name()) {
+                    declared.push(allergen.name());
+                }
+            }
+        }
         let known = label::Known {
             name: "Milk-washed drink".into(),
             strength: strength.map_or_else(String::new, |percent| text::editable(percent, bench.decimal)),
-            allergens: if kind.is_of_cows() { "milk".into() } else { kind.name.to_ascii_lowercase() },
+            allergens: declared.join(", "),
             ..label::Known::default()
         };
         answer.carry("Label it", label::href(&known));

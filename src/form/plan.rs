@@ -2,7 +2,7 @@
 
 use super::answer::Row;
 use super::clock::lasting;
-use crate::quantity::Amount;
+use crate::quantity::{Amount, Density};
 
 /// Something to make.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -13,6 +13,10 @@ pub struct Plan {
     pub makes: &'static str,
     /// Its steps, one after the other.
     pub steps: Vec<Step>,
+    /// Grams to the millilitre of what comes out; none for about water's.
+    pub density: Option<Density>,
+    /// What it reads, °Bx, and its acid, g/l, where that is no more what its juice had.
+    pub reads: Option<(f64, f64)>,
 }
 
 impl Plan {

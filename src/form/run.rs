@@ -87,7 +87,7 @@ impl Tool for RunForm {
                 Block::field("name", "Run sheet", Input::Words { placeholder: "Friday's cordial" }),
                 Block::field(READY, "Ready by", Input::When),
             ]);
-            if run.parts.iter().any(|part| part.tool == SPEC) {
+            if run.parts.iter().any(|part| part.tool == SPEC && part.from.is_none()) {
                 blocks.push(Block::amount("times", "The spec, times", Keys::Count));
             }
             let parts = rows::parts(run, bench);
@@ -131,7 +131,10 @@ impl Tool for RunForm {
         let sheet = sheet(run, bench);
         let open = self.open(&sheet).map(|step| step.key.clone());
         answer.rows_title = if run.finished == 0 { "In order of their start" } else { "What was done" };
-        answer.rows = rows::steps(run, &sheet, open.as_deref(), &self.id, bench);
+        answer.rows = match run.finished > 0 && !run.log.is_empty() {
+            true => rows::log(run, bench),
+            false => rows::steps(run, &sheet, open.as_deref(), &self.id, bench),
+        };
         for tool in &sheet.unread {
             answer.cautions.push(format!(
                 "“{}” can't be read any more, so it has no steps: open its tool, mend it, and add it again.",
@@ -142,7 +145,7 @@ impl Tool for RunForm {
         answer.strip = strip(run, &sheet, bench);
         answer.buttons = Self::deeds(run, &sheet);
         if run.finished == 0 {
-            answer.remarks.extend(rows::missing(run, bench));
+            answer.remarks.extend(rows::remarks(run, bench));
             answer.remarks.push(ASLEEP.into());
         }
         rows::carry(run, &sheet, &mut answer, bench);
@@ -217,6 +220,7 @@ impl RunForm {
         if let Some(ready) = sheet.ready
             && run.finished == 0
             && sheet.earliest > ready + 60_000
+            && sheet.steps.iter().any(|step| !step.is_done() && step.start.is_some_and(|start| start < sheet.now))
         {
             let late = lasting((sheet.earliest - ready) / 1000);
             answer
@@ -269,7 +273,7 @@ fn strip(run: &Run, sheet: &Sheet, bench: &Bench) -> Strip {
         }
         (None, Some(step)) => {
             let figure = match step.start {
-                Some(start) if start > now => Figure::new(bench.clock.words(start), "latest start"),
+                Some(start) if start > now => Figure::new(bench.clock.words(start), "latest"),
                 Some(start) if now - start > 60_000 => Figure::new(lasting((now - start) / 1000), "late"),
                 _ => Figure::new("Now", ""),
             };

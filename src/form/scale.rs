@@ -280,6 +280,7 @@ impl ScaleForm {
         let scaled: Vec<String> = spec.lines.iter().map(line).collect();
         answer.carry("Wash it with milk", Route::MilkWash.href_with("spec", &scaled.join("\n")));
         super::fruit::offer(lines, factor, &mut answer, bench);
+        super::infuse::offer(lines, factor, &mut answer, bench);
         answer
     }
 }

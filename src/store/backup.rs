@@ -23,6 +23,9 @@ const LONGEST: usize = 200_000;
 const MOST_RECORDS: usize = 20_000;
 const MOST_FORMS: usize = 1_000;
 const LONGEST_ID: usize = 200;
+/// Largest number of a prep, and the latest time, the last of the calendar of browsers.
+const MOST_KEY: u32 = 1_000_000;
+const LATEST: u64 = 8_640_000_000_000_000;
 
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -181,11 +184,20 @@ pub fn read(text: &str) -> Result<Import, ImportProblem> {
         let which = || format!("Run sheet {}, “{}”:", number + 1, short(&data.name));
         check(&id, import.runs.iter().any(|(other, _)| *other == id), &which)?;
         let which = which();
-        if data.parts.len() > MOST_FORMS || data.marks.len() > 100 * MOST_FORMS {
+        let is_twice = |at: usize| data.parts[..at].iter().any(|part| part.key == data.parts[at].key);
+        if (0..data.parts.len()).any(|at| is_twice(at) || data.parts[at].key > MOST_KEY) {
+            return Err(ImportProblem::Record(which, "key of a prep"));
+        }
+        let times = data.marks.values().flat_map(|mark| [mark.started, mark.done]).chain([data.made, data.finished]);
+        if times.into_iter().any(|at| at > LATEST) {
+            return Err(ImportProblem::Record(which, "time"));
+        }
+        if data.parts.len() > MOST_FORMS || data.marks.len() > 100 * MOST_FORMS || data.log.len() > 100 * MOST_FORMS {
             return Err(ImportProblem::Record(which, "number of preps"));
         }
         let texts = data.parts.iter().flat_map(|part| part.texts.values());
-        if texts.chain(data.marks.keys()).any(|text| text.chars().count() > LONGEST) {
+        let logged = data.log.iter().flat_map(|step| [&step.key, &step.title, &step.words, &step.planned]);
+        if texts.chain(logged).chain(data.marks.keys()).any(|text| text.chars().count() > LONGEST) {
             return Err(ImportProblem::Record(which, "text"));
         }
         let marks = data.marks.values_mut().flat_map(Tick::fields).map(|(name, text)| (name, &*text)).find(is_too_long);

@@ -42,9 +42,14 @@ fn cards() -> impl Strategy<Value = Card> {
 
 fn runs() -> impl Strategy<Value = Run> {
     let parts = prop::collection::vec((texts(), texts(), any::<bool>()), 0..3);
-    let marks = prop::collection::vec((0_u64..9_007_199_254_740_991, texts()), 0..3);
+    let marks = prop::collection::vec((0_u64..8_640_000_000_000_000, texts()), 0..3);
     (parts, marks, prop::collection::vec(texts(), 3)).prop_map(|(parts, marks, texts)| {
-        let part = |(key, (tool, text, takes))| Part { key, tool, takes, texts: [("juice".to_owned(), text)].into() };
+        let part = |(key, (tool, text, takes)): (u32, (String, String, bool))| Part {
+            key,
+            tool,
+            from: takes.then_some(key / 2),
+            texts: [("juice".to_owned(), text)].into(),
+        };
         let mark = |(at, (started, got))| (format!("{at}/rest"), Tick { started, got, ..Tick::default() });
         let mut run = Run {
             parts: (0..).zip(parts).map(part).collect(),

@@ -4,7 +4,7 @@ use super::{ClearForm, Worked, dose_figure};
 use crate::craft::clear::Method;
 use crate::form::Bench;
 use crate::form::plan::{HOUR, MINUTE, Plan, Step};
-use crate::quantity::Amount;
+use crate::quantity::{Amount, Temperature};
 use crate::text;
 
 impl ClearForm {
@@ -48,7 +48,8 @@ impl ClearForm {
         };
         let mut title = format!("{name}, {how}");
         title[..1].make_ascii_uppercase();
-        Plan { title, makes: "clear juice", steps }
+        let reads = worked.agar.map(|_| worked.reads());
+        Plan { title, makes: "clear juice", steps, density: worked.litre.density(Temperature::TWENTY).ok(), reads }
     }
 
     /// How long enzyme rests: longer in the cold. Common practice, no source.

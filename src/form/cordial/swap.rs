@@ -1,12 +1,12 @@
 //! One pour of cordial in place of the juice, citrus and syrup of a fresh form.
 
-use super::{Batch, CordialForm, KEPT_AT, SERVES, SPEC, figures, grams, keeping};
-use crate::book::{Kind as Sort, Line};
+use super::{Batch, CordialForm, KEPT_AT, LEAST_GRAMS, SERVES, SPEC, figures, grams, keeping};
+use crate::book::{Kind as Sort, Line, allergens_in};
 use crate::craft::balance::{Balance, balance};
 use crate::craft::cordial::{Fill, Made, Miss, Swap, swap};
 use crate::craft::pour::litre_of;
 use crate::form::Bench;
-use crate::form::answer::{Answer, Figure, Problem, Row, Strip, Tone};
+use crate::form::answer::{Answer, Figure, Fix, Problem, Row, Strip, Tone};
 use crate::form::fields::Choice;
 use crate::form::route::Route;
 use crate::form::scale::unscaled_row;
@@ -45,7 +45,13 @@ impl CordialForm {
                 Known::Poured(poured) => {
                     mix = *poured;
                     let sort = taken.map(|taken| taken.ingredient.kind);
-                    goes = matches!(sort, Some(Sort::Juice | Sort::Syrup | Sort::Powder)) && mix.ethanol.g() <= 0.0;
+                    // What is declared, and what a person keeps, is no cordial's to stand for.
+                    let is_plain = taken.is_some_and(|taken| taken.ingredient.allergens.is_empty())
+                        && allergens_in(&line.typed).next().is_none();
+                    goes = matches!(sort, Some(Sort::Juice | Sort::Syrup | Sort::Powder))
+                        && mix.ethanol.g() <= 0.0
+                        && is_plain
+                        && !self.keeps(&line.typed);
                 }
                 Known::Counted(_) | Known::Words => {}
                 _ => split.missing = split.missing.or(Some(line.typed.clone())),
@@ -77,7 +83,10 @@ impl CordialForm {
         let mut answer = Answer::default();
         let split = self.split(bench);
         let swap = self.solved(&split, bench, &mut answer)?;
-        let serves = bench.count(SERVES, &self.serves, &mut answer.problems)?;
+        let serves = bench.count(SERVES, &self.serves, &mut answer.problems);
+        // As many as the juice there is makes.
+        let came = bench.volume("came", &self.came, &mut answer.problems).and_then(|came| came.over(swap.juice));
+        let serves = came.or(serves)?;
         let made = Made {
             sugar: swap.sugar * serves,
             acids: swap.acids.iter().map(|(row, mass)| (*row, *mass * serves)).collect(),
@@ -131,30 +140,57 @@ impl CordialForm {
             tone: Tone::Answer,
         };
         misses(&mut answer, &swap, bench);
+        if split.before <= Volume::ZERO && Fill::read(&self.fill) == Fill::Water {
+            answer.remarks.push(
+                "The fresh form has none of this juice, so there is no “as before”: it is filled up with it.".into(),
+            );
+        }
         side_by_side(&mut answer, &split, &swap, bench);
-        let mut rows: Vec<Row> = split
-            .lines
-            .iter()
-            .zip(&split.goes)
-            .filter(|(_, goes)| !**goes)
-            .map(|(line, _)| unscaled_row(line, bench))
-            .collect();
-        rows.insert(
-            rows.iter().position(|row| row.amount.is_empty()).unwrap_or(rows.len()),
-            Row {
-                name: "cordial".into(),
-                amount: pour.to_string(),
-                detail: format!("in place of {}", replaced.join(", ")),
-                ..Row::default()
-            },
-        );
         answer.rows_title = "With the cordial";
+        let is_poured = |line: &SpecLine| line.read.is_ok();
+        let mut rows: Vec<Row> = Vec::new();
+        let kept = split.lines.iter().zip(&split.goes).filter(|(_, goes)| !**goes).map(|(line, _)| line);
+        rows.extend(kept.clone().filter(|line| is_poured(line)).map(|line| self.kept_row(line, bench)));
+        rows.push(Row {
+            name: "cordial".into(),
+            amount: pour.to_string(),
+            detail: format!(
+                "{}, in place of what follows",
+                text::ounces(swap.pour, &bench.house.conventions, bench.decimal)
+            ),
+            ..Row::default()
+        });
+        let gone = split.lines.iter().zip(&split.goes).filter(|(_, goes)| **goes).map(|(line, _)| line);
+        rows.extend(gone.map(|line| Row { puts: vec![self.keep(line, true)], ..unscaled_row(line, bench) }));
+        rows.extend(kept.filter(|line| !is_poured(line)).map(|line| unscaled_row(line, bench)));
         answer.rows = rows;
         self.recipe(&mut answer, &swap, serves, bench);
         let lines = self.with_cordial(&split, &swap, bench);
         answer.carry("Its balance", Route::Balance.href_with("spec", &lines));
         answer.carry("Scale it", Route::Scale.href_with("spec", &lines));
         answer
+    }
+
+    /// Whether a person keeps a line as it is.
+    fn keeps(&self, typed: &str) -> bool {
+        self.stays.split(';').any(|kept| kept == typed)
+    }
+
+    /// A button that keeps a line as it is, or lets it go into the cordial again.
+    fn keep(&self, line: &SpecLine, is_kept: bool) -> (&'static str, Fix) {
+        let others = self.stays.split(';').filter(|kept| !kept.is_empty() && *kept != line.typed);
+        let all: Vec<&str> = others.chain(is_kept.then_some(line.typed.as_str())).collect();
+        let (label, spoken) = match is_kept {
+            true => ("✕", format!("keep {} as it is", line.typed)),
+            false => ("↩", format!("let {} go into the cordial", line.typed)),
+        };
+        ("stays", Fix { label: label.into(), spoken, text: all.join(";") })
+    }
+
+    /// A line that stays; where a person said so, with the way back.
+    fn kept_row(&self, line: &SpecLine, bench: &Bench) -> Row {
+        let puts = if self.keeps(&line.typed) { vec![self.keep(line, false)] } else { Vec::new() };
+        Row { puts, ..unscaled_row(line, bench) }
     }
 
     /// The recipe of the cordial for all serves, as rows.
@@ -173,12 +209,12 @@ impl CordialForm {
         });
         answer.rows.push(row(format!("{name}, clear"), juice));
         answer.rows.push(row("sugar".into(), grams(swap.sugar * serves, "", bench).trim_end().to_owned()));
-        for (powder, mass) in &swap.acids {
+        for (powder, mass) in swap.acids.iter().filter(|(_, mass)| (*mass * serves).g() >= LEAST_GRAMS) {
             answer
                 .rows
                 .push(row(powder.name.to_ascii_lowercase(), grams(*mass * serves, "", bench).trim_end().to_owned()));
         }
-        if swap.water.g() > 0.005 {
+        if (swap.water * serves).g() >= LEAST_GRAMS {
             answer.rows.push(row("water".into(), grams(swap.water * serves, "", bench).trim_end().to_owned()));
         }
         keeping(answer, &swap.mix, bench);

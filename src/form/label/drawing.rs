@@ -44,6 +44,8 @@ pub struct Drawing {
     pub paper: &'static str,
     /// How many to print.
     pub copies: usize,
+    /// Whether something was left off, or is too small to be read.
+    pub is_cut: bool,
 }
 
 /// A line of text in its place.
@@ -61,8 +63,29 @@ pub struct Placed {
     pub is_heavy: bool,
 }
 
-/// Mean width of a letter of a sans face as a part of its size, with room to spare: light, heavy.
-const LETTER: [f64; 2] = [0.56, 0.62];
+/// Smallest letters that are read on a bottle, mm. From memory: 1.2 mm for the height of a small x in the European Union,
+/// which is letters of about 2.3 mm; half of that is the least that is printed.
+const SMALLEST: f64 = 1.6;
+
+/// The width of a letter of a sans face as a part of its size, with room to spare.
+fn width_of(letter: char, is_heavy: bool) -> f64 {
+    let width = match letter {
+        'i' | 'j' | 'l' | 'I' | '.' | ',' | ':' | ';' | '\'' | '|' | ' ' => 0.36,
+        'f' | 't' | 'r' | '(' | ')' | '-' | '/' => 0.44,
+        'm' | 'w' | 'M' | 'W' | '%' | '@' => 0.99,
+        'A'..='Z' | '0'..='9' | '&' => 0.72,
+        // Letters as wide as they are high, and pictures.
+        '\u{1100}'..='\u{ffff}' | '\u{10000}'.. => 1.1,
+        _ => 0.63,
+    };
+    if is_heavy { width * 1.1 } else { width }
+}
+
+/// How wide a text is, as a part of the size of its letters.
+fn width_of_all(text: &str, is_heavy: bool) -> f64 {
+    text.chars().map(|letter| width_of(letter, is_heavy)).sum()
+}
+
 /// A line's height as a part of the size of its letters.
 const LINE: f64 = 1.22;
 
@@ -78,69 +101,79 @@ pub(super) fn draw(stamped: &Stamped, size: Size, paper: &'static str, copies: u
         stamped.code.clone().map(|code| (code, [size.width - size.margin - side, (size.height - side) / 2.0, side]));
     let gap = if code.is_some() { side + 1.0 } else { 0.0 };
     let (width, height) = (size.width - 2.0 * size.margin - gap, size.height - 2.0 * size.margin);
-    let rest = [&stamped.made, &stamped.use_by, &stamped.serve, &stamped.contains, &stamped.note];
-    let rest: Vec<&str> = rest.into_iter().map(String::as_str).filter(|text| !text.is_empty()).collect();
-    // The largest letters that fit, down to what can still be read.
-    let mut letters = height / 6.5;
+    // What the law asks for goes before what is only useful; the name takes two lines at most.
+    let must = [(&stamped.made, false), (&stamped.use_by, true), (&stamped.contains, true)];
+    let may = [(&stamped.serve, false), (&stamped.note, false)];
+    let rest: Vec<(&str, bool)> = must
+        .iter()
+        .chain(&may)
+        .map(|(text, heavy)| (text.as_str(), *heavy))
+        .filter(|(text, _)| !text.is_empty())
+        .collect();
     let laid = |letters: f64| {
-        let name = wrapped(&stamped.name, width, letters * 1.55, true);
+        let mut name = wrapped(&stamped.name, width, letters * 1.55, true);
+        let is_cut = shortened(&mut name, width, letters * 1.55);
         let rest: Vec<(String, bool)> = rest
             .iter()
-            .flat_map(|text| {
-                let heavy = text.starts_with("Use by") || text.starts_with("Contains");
-                wrapped(text, width, letters, heavy).into_iter().map(move |line| (line, heavy))
-            })
+            .flat_map(|(text, heavy)| wrapped(text, width, letters, *heavy).into_iter().map(move |line| (line, *heavy)))
             .collect();
         let tall = (name.len() as f64 * letters * 1.55 + rest.len() as f64 * letters) * LINE;
-        (name, rest, tall)
+        (name, rest, tall, is_cut)
     };
-    let (mut name, mut others, mut tall) = laid(letters);
-    while tall > height && letters > 1.2 {
-        letters *= 0.95;
-        (name, others, tall) = laid(letters);
+    // The largest letters that fit, down to what can still be read.
+    let mut letters = height / 6.5;
+    let (mut name, mut others, mut tall, mut is_cut) = laid(letters);
+    while (tall > height || is_cut) && letters > SMALLEST {
+        letters = (letters * 0.95).max(SMALLEST);
+        (name, others, tall, is_cut) = laid(letters);
     }
     let mut y = size.margin;
     let mut texts = Vec::new();
-    let lines = name
-        .into_iter()
-        .map(|line| (line, letters * 1.55, true))
-        .chain(others.into_iter().map(|(line, heavy)| (line, letters, heavy)));
-    for (words, letters, is_heavy) in lines {
-        // What does not fit even in the smallest letters is left off at the end, not printed over the edge.
+    let lines = name.into_iter().map(|line| (line, letters * 1.55, true));
+    for (words, letters, is_heavy) in lines.chain(others.into_iter().map(|(line, heavy)| (line, letters, heavy))) {
+        // What does not fit even in the smallest letters is left off at the end, and said.
         if y + letters * LINE > size.height - size.margin * 0.5 {
+            is_cut = true;
             break;
         }
         texts.push(Placed { words, x: size.margin, y: y + letters * 0.95, size: letters, is_heavy });
         y += letters * LINE;
     }
-    Drawing { width: size.width, height: size.height, texts, code, paper, copies }
+    Drawing { width: size.width, height: size.height, texts, code, paper, copies, is_cut }
+}
+
+/// Two lines at most; a longer name ends in dots. Whether it was cut.
+fn shortened(lines: &mut Vec<String>, width: f64, letters: f64) -> bool {
+    let is_long = lines.len() > 2;
+    lines.truncate(2);
+    if let Some(last) = lines.last_mut().filter(|_| is_long) {
+        while width_of_all(last, true) + width_of('…', true) > width / letters && last.pop().is_some() {}
+        last.push('…');
+    }
+    is_long
 }
 
 /// Words in lines of a width, broken between them, and within one that is too long by itself.
 fn wrapped(text: &str, width: f64, letters: f64, is_heavy: bool) -> Vec<String> {
-    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
-    let most = ((width / (letters * LETTER[usize::from(is_heavy)])).floor() as usize).max(4);
+    let most = width / letters;
     let mut lines = vec![String::new()];
     for word in text.split_whitespace() {
-        let mut word: Vec<char> = word.chars().collect();
-        loop {
-            let line = lines.last_mut().map_or(0, |line| line.chars().count());
-            let joint = usize::from(line > 0);
-            if line + joint + word.len() <= most {
-                if let Some(last) = lines.last_mut() {
-                    last.push_str(if joint > 0 { " " } else { "" });
-                    last.extend(word);
-                }
-                break;
+        let last = lines.last().map_or(0.0, |line| width_of_all(line, is_heavy));
+        let joint = if last > 0.0 { width_of(' ', is_heavy) } else { 0.0 };
+        if last > 0.0 && last + joint + width_of_all(word, is_heavy) > most {
+            lines.push(String::new());
+        }
+        let mut is_first = true;
+        for letter in word.chars() {
+            let Some(line) = lines.last_mut() else { break };
+            if is_first && !line.is_empty() {
+                line.push(' ');
             }
-            if line > 0 {
-                lines.push(String::new());
+            is_first = false;
+            if !line.is_empty() && width_of_all(line, is_heavy) + width_of(letter, is_heavy) > most {
+                lines.push(letter.to_string());
             } else {
-                let rest = word.split_off(most.min(word.len()));
-                lines.push(String::new());
-                let at = lines.len() - 2;
-                lines[at] = word.into_iter().collect();
-                word = rest;
+                line.push(letter);
             }
         }
     }
@@ -156,8 +189,16 @@ mod tests {
 
     #[test]
     fn everything_stays_on_the_label() {
-        for length in [1, 10, 40, 200, 2_000] {
-            let long: String = "abcdefghi ".repeat(length / 10 + 1).chars().take(length).collect();
+        for (length, letters) in [
+            (1, "a"),
+            (10, "abcdefghi "),
+            (40, "abcdefghi "),
+            (200, "MAMMOTH WHAMMY "),
+            (24, "W"),
+            (30, "樹園灯"),
+            (2_000, "ab "),
+        ] {
+            let long: String = letters.chars().cycle().take(length).collect();
             let stamped = Stamped {
                 name: long.clone(),
                 made: "Made Wed 25 Nov, 15:30".into(),
@@ -168,10 +209,15 @@ mod tests {
             let drawn = draw(&stamped, TAPE, "tape", 1);
             assert!(!drawn.texts.is_empty());
             for text in &drawn.texts {
-                let wide = text.words.chars().count() as f64 * text.size * LETTER[usize::from(text.is_heavy)];
-                assert!(text.x + wide <= 48.01 || text.words.chars().count() <= 4, "{text:?}");
-                assert!(text.y < 24.0 && text.size > 1.0, "{text:?}");
+                let wide = width_of_all(&text.words, text.is_heavy) * text.size;
+                assert!(text.x + wide <= 48.01, "{text:?}");
+                assert!(text.y < 24.0 && text.size >= SMALLEST, "{text:?}");
             }
+            // However long the name is, dates and allergens begin to be said.
+            for must in ["Made", "Use by", "Contains"] {
+                assert!(drawn.texts.iter().any(|text| text.words.starts_with(must)), "{must}: {:?}", drawn.texts);
+            }
+            assert_eq!(drawn.is_cut, length > 150, "{length}");
         }
     }
 

@@ -1,11 +1,12 @@
 //! A run as the record it is: its texts, its parts, what is marked.
 
-use super::sheet::sheet;
+use super::sheet::{Sheeted, sheet};
 use super::{ICE, SPEC};
-use crate::book::{Part, Run, Tick};
+use crate::book::{Logged, Part, Run, Tick};
 use crate::form::Bench;
 use crate::form::fields::Texts;
 use crate::form::screen::Deed;
+use crate::substance::fruit::Fruit;
 
 /// The fields that belong to the record.
 pub const FIELDS: [&str; 7] = ["name", "ready", "notes", "times", "got", "brix", "ph"];
@@ -30,8 +31,9 @@ pub fn edited(run: &Run, step: &str, name: &str, text: &str) -> Option<Run> {
 
 /// A run after a deed on it, and what that was; none when it changes nothing.
 #[must_use]
-pub fn changed(run: &Run, deed: Deed<'_>, now: u64) -> Option<(Run, &'static str)> {
+pub fn changed(run: &Run, deed: Deed<'_>, bench: &Bench) -> Option<(Run, &'static str)> {
     let Deed::Put(puts) = deed else { return None };
+    let now = bench.clock.now;
     let (name, text) = puts.first()?;
     let mut run = run.clone();
     let words = match *name {
@@ -51,20 +53,31 @@ pub fn changed(run: &Run, deed: Deed<'_>, now: u64) -> Option<(Run, &'static str
         }
         "finish" => {
             run.finished = now;
+            run.log = sheet(&run, bench).steps.iter().map(|step| logged(step, bench)).collect();
             "finishing"
         }
         "reopen" => {
             run.finished = 0;
+            run.log.clear();
             "opening again"
         }
         "takes" => {
-            let part = run.parts.iter_mut().find(|part| part.key.to_string() == *text)?;
-            part.takes = !part.takes;
+            let at = run.parts.iter().position(|part| part.key.to_string() == *text)?;
+            // None, then each that it can be made of, then none again.
+            let choices: Vec<u32> = sources(&run, at).map(|part| part.key).collect();
+            let next = match run.parts[at].from {
+                None => choices.first(),
+                Some(now) => choices.iter().skip_while(|key| **key != now).nth(1),
+            };
+            run.parts[at].from = next.copied();
             "what a prep takes"
         }
         "remove" => {
             run.parts.retain(|part| part.key.to_string() != *text);
             run.marks.retain(|key, _| key.split('/').next() != Some(text.as_str()));
+            for part in run.parts.iter_mut().filter(|part| part.from.is_some_and(|key| key.to_string() == *text)) {
+                part.from = None;
+            }
             "a prep"
         }
         _ => return None,
@@ -76,22 +89,52 @@ pub fn changed(run: &Run, deed: Deed<'_>, now: u64) -> Option<(Run, &'static str
 const CHAINS: [(&str, &[&str]); 4] =
     [("clear", &["fruit"]), ("cordial", &["fruit", "clear"]), ("milk-wash", &[SPEC]), (SPEC, &["cordial"])];
 
-/// A run with more parts; each takes what comes before where that is what it is made of.
+/// The parts before one that it can be made of, the nearest first.
+pub(super) fn sources(run: &Run, at: usize) -> impl Iterator<Item = &Part> {
+    let tool = run.parts.get(at).map_or("", |part| part.tool.as_str());
+    let made_of = CHAINS.iter().find(|(made, _)| *made == tool).map_or(&[][..], |(_, of)| of);
+    run.parts.iter().take(at).rev().filter(|part| made_of.contains(&part.tool.as_str()))
+}
+
+/// A run with more parts; each takes what it is made of where that is on the sheet: of the same fruit, and not taken yet.
+/// A drink takes a cordial only when it is told to: which of its lines is meant, a person knows.
 #[must_use]
 pub fn with_parts(run: &Run, parts: Vec<Part>) -> Run {
     let mut run = run.clone();
     for mut part in parts {
         part.key = run.next_key();
-        let made_of = CHAINS.iter().find(|(tool, _)| *tool == part.tool).map_or(&[][..], |(_, of)| of);
         // What goes into a drink is made before it.
         let goes_in = !matches!(part.tool.as_str(), SPEC | ICE | "milk-wash");
-        let drink = run.parts.iter().position(|part| part.tool == SPEC).filter(|_| goes_in);
+        let drink = run.parts.iter().position(|part| matches!(part.tool.as_str(), SPEC | ICE)).filter(|_| goes_in);
         let at = drink.unwrap_or(run.parts.len());
-        let before = at.checked_sub(1).and_then(|before| run.parts.get(before));
-        part.takes = before.is_some_and(|before| made_of.contains(&before.tool.as_str()));
         run.parts.insert(at, part);
+        let is_free = |source: &&Part| run.parts.iter().all(|part| part.from != Some(source.key));
+        let is_alike =
+            |source: &&Part| run.parts[at].tool == "milk-wash" || fruit_of(source) == fruit_of(&run.parts[at]);
+        let source = sources(&run, at).filter(is_free).find(is_alike).map(|part| part.key);
+        run.parts[at].from = source.filter(|_| run.parts[at].tool != SPEC);
     }
     run
+}
+
+/// The ingredient that a part is about: juice of a fruit; nothing for a drink.
+fn fruit_of(part: &Part) -> &str {
+    let text = |name: &str| part.texts.get(name).map_or("", String::as_str);
+    match part.tool.as_str() {
+        "fruit" | "clear" => Fruit::of(text("fruit")).ingredient,
+        "cordial" => text("juice_of"),
+        _ => "",
+    }
+}
+
+/// A step as it stands, for the log.
+fn logged(step: &Sheeted, bench: &Bench) -> Logged {
+    Logged {
+        key: step.key.clone(),
+        title: step.title.clone(),
+        words: step.step.words.clone(),
+        planned: super::rows::planned(step, bench),
+    }
 }
 
 /// The key of the step that is open: the one chosen, or the next to do.

@@ -1,8 +1,10 @@
 //! The rows of a run sheet, of the list of runs, and where they lead.
 
+use super::SPEC;
+use super::record::sources;
 use super::sheet::{Sheet, Sheeted, plan, sheet};
-use super::{ICE, SPEC};
-use crate::book::{Allergen, Part, Run};
+use super::spec::line_called;
+use crate::book::{Allergen, Logged, Part, Run, allergens_in};
 use crate::form::Bench;
 use crate::form::answer::{Answer, Fix, Row};
 use crate::form::clock::{counted_down, lasting};
@@ -72,13 +74,13 @@ fn row(run: &Run, step: &Sheeted, open: Option<&str>, id: &str, several: bool, b
     if several {
         said.push(step.title.clone());
     }
-    if step.step.wait > 0 {
-        said.push(format!("waits {}", lasting(i64::from(step.step.wait))));
+    let got = step.mark.got.trim();
+    let planned = planned(step, bench);
+    if !planned.is_empty() {
+        said.push(planned);
     }
-    match (step.mark.got.trim(), step.step.gives) {
-        ("", Some(gives)) => said.push(format!("should give {}", amount_words(gives, bench))),
-        (got, _) if !got.is_empty() => said.push(format!("gave {got}")),
-        _ => {}
+    if !got.is_empty() {
+        said.push(format!("gave {got}"));
     }
     let more = [("°Bx", &step.mark.brix), ("pH", &step.mark.ph)];
     said.extend(more.iter().filter(|(_, text)| !text.trim().is_empty()).map(|(unit, text)| format!("{text} {unit}")));
@@ -95,38 +97,78 @@ fn row(run: &Run, step: &Sheeted, open: Option<&str>, id: &str, several: bool, b
     }
 }
 
-/// What is made, each to take out, or to take what came before instead of its own amount.
+/// How long a step waits, and what it should give.
+pub(super) fn planned(step: &Sheeted, bench: &Bench) -> String {
+    let wait = (step.step.wait > 0).then(|| format!("waits {}", lasting(i64::from(step.step.wait))));
+    let gives = step.step.gives.map(|gives| format!("should give {}", amount_words(gives, bench)));
+    wait.into_iter().chain(gives).collect::<Vec<_>>().join(", ")
+}
+
+/// The steps of a finished run, as they were.
+pub(super) fn log(run: &Run, bench: &Bench) -> Vec<Row> {
+    let wall = |at: u64| bench.clock.stamp(i64::try_from(at).unwrap_or(0));
+    let row = |step: &Logged| {
+        let mark = run.marks.get(&step.key).cloned().unwrap_or_default();
+        let measured = [("gave ", &mark.got, ""), ("", &mark.brix, " °Bx"), ("", &mark.ph, " pH")];
+        let measured = measured.iter().filter(|(_, text, _)| !text.trim().is_empty());
+        let said = [step.title.clone(), step.planned.clone()].into_iter().filter(|text| !text.is_empty());
+        let said = said.chain(measured.map(|(before, text, after)| format!("{before}{}{after}", text.trim())));
+        Row {
+            name: step.words.clone(),
+            amount: if mark.done > 0 { format!("✓ {}", wall(mark.done)) } else { "not done".into() },
+            detail: said.collect::<Vec<_>>().join(", "),
+            ..Row::default()
+        }
+    };
+    run.log.iter().map(row).collect()
+}
+
+/// What is made, each to take out, or to take what another gives instead of its own amount.
 pub(super) fn parts(run: &Run, bench: &Bench) -> Vec<Row> {
+    let title = |part: &Part| plan(part, bench).map_or_else(|| tool_name(&part.tool).to_owned(), |plan| plan.title);
     let button = |name: &'static str, label: &str, spoken: String, part: &Part| {
         (name, Fix { label: label.into(), spoken, text: part.key.to_string() })
     };
     let row = |(at, part): (usize, &Part)| {
-        let title = plan(part, bench).map_or_else(|| tool_name(&part.tool).to_owned(), |plan| plan.title);
+        let title_of = title(part);
         let mut puts = Vec::new();
-        if at > 0 && part.tool != ICE {
-            let spoken = if part.takes { "by its own amount" } else { "take what came before" };
-            puts.push(button("takes", "⇄", format!("{title}: {spoken}"), part));
+        if part.from.is_some() || sources(run, at).next().is_some() {
+            puts.push(button("takes", "⇄", format!("{title_of}: made of something else"), part));
         }
-        puts.push(button("remove", "✕", format!("take {title} out"), part));
-        let detail = if part.takes { "takes what came out before it" } else { "by its own amount" };
-        Row { name: title, detail: if at > 0 { detail.into() } else { String::new() }, puts, ..Row::default() }
+        puts.push(button("remove", "✕", format!("take {title_of} out"), part));
+        let source = run.parts.iter().find(|source| Some(source.key) == part.from);
+        let detail = match source {
+            Some(source) if part.tool == SPEC => format!("as often as {} allows", title(source)),
+            Some(source) => format!("made of what {} gives", title(source)),
+            None => "by its own amount".into(),
+        };
+        Row { name: title_of, detail, puts, ..Row::default() }
     };
     run.parts.iter().enumerate().map(row).collect()
 }
 
-/// Lines of the spec that are preps of their own, and not on the sheet.
-pub(super) fn missing(run: &Run, bench: &Bench) -> Option<String> {
-    let part = run.parts.iter().find(|part| part.tool == SPEC)?;
-    if run.parts.iter().any(|part| part.tool == Route::Cordial.form_key()) {
-        return None;
-    }
+/// What to mind: a drink that takes a cordial without a line for it; lines that are preps of their own and not on the
+/// sheet.
+pub(super) fn remarks(run: &Run, bench: &Bench) -> Vec<String> {
+    let Some(part) = run.parts.iter().find(|part| part.tool == SPEC) else { return Vec::new() };
     let lines = part.texts.get("lines").map_or("", String::as_str);
     let lines = read_spec(lines, &bench.reading(Kind::Either));
-    let line = lines.into_iter().filter_map(|line| line.read.ok()).find(|line| line.name.contains("cordial"))?;
-    Some(format!("“{}” is a prep of its own: work it out in Cordial, and put it on this sheet too.", line.name))
+    let has_cordial = run.parts.iter().any(|part| part.tool == Route::Cordial.form_key());
+    match (line_called(&lines, "cordial"), part.from, has_cordial) {
+        (Some(line), None, false) => {
+            vec![format!("“{}” is a prep of its own: work it out in Cordial, and put it on this sheet too.", line.name)]
+        }
+        (Some(line), None, true) => {
+            vec![format!("Tap ⇄ beside the drink to make it as often as the cordial allows, as its “{}”.", line.name)]
+        }
+        (Some(line), Some(_), _) => vec![format!("The cordial that came out is taken for “{}”.", line.name)],
+        (None, Some(_), _) => vec!["No line of the drink is called cordial: it is made as often as you say.".into()],
+        (None, None, _) => Vec::new(),
+    }
 }
 
-fn amount_words(amount: Amount, bench: &Bench) -> String {
+/// An amount as it is poured or weighed.
+pub(super) fn amount_words(amount: Amount, bench: &Bench) -> String {
     match amount {
         Amount::Volume(volume) => text::litres_or_ml(volume, bench.decimal).to_string(),
         other => exact_words(other, bench),
@@ -144,11 +186,14 @@ pub(super) fn carry(run: &Run, sheet: &Sheet, answer: &mut Answer, bench: &Bench
                 balance::allergens(&read_spec(lines, &bench.reading(Kind::Either))).into_iter().map(Allergen::name),
             );
         }
-        // What it is washed with is declared, whatever it is.
-        if part.tool == Route::MilkWash.form_key() {
-            let kind = Milk::of(part.texts.get("kind").map_or("", String::as_str));
-            declared.push(if kind.is_of_cows() { "milk" } else { kind.name });
-        }
+        // What it is washed with, or fat that is washed into it, is declared.
+        let text = |name: &str| part.texts.get(name).map_or("", String::as_str);
+        let named = match part.tool.as_str() {
+            "milk-wash" => Milk::of(text("kind")).name,
+            "infuse" => text("of"),
+            _ => "",
+        };
+        declared.extend(allergens_in(named).map(Allergen::name));
     }
     let mut names: Vec<&str> = Vec::new();
     for name in declared {
@@ -156,6 +201,10 @@ pub(super) fn carry(run: &Run, sheet: &Sheet, answer: &mut Answer, bench: &Bench
             names.push(name);
         }
     }
-    let known = label::Known { name: last.title.clone(), allergens: names.join(", "), ..label::Known::default() };
+    // Made when the last of it was done; while it is not, when it is labelled.
+    let made = sheet.steps.iter().map(|step| step.mark.done).max().filter(|_| sheet.steps.iter().all(Sheeted::is_done));
+    let made =
+        made.and_then(|made| i64::try_from(made).ok()).map_or_else(String::new, |made| bench.clock.written(made));
+    let known = label::Known { name: last.title.clone(), allergens: names.join(", "), made, ..label::Known::default() };
     answer.carry("Label it", label::href(&known));
 }

@@ -5,10 +5,10 @@ use crate::book::{Part, Run, Tick};
 use crate::craft::run::{Progress, Task, earliest_ends, latest_starts};
 use crate::form::Bench;
 use crate::form::plan::{Plan, Step};
-use crate::form::route::Place;
+use crate::form::route::{Place, Route};
 use crate::form::screen::tool;
 use crate::form::{Texts, fill};
-use crate::quantity::Amount;
+use crate::quantity::{Amount, Density};
 use crate::text::{self, Kind};
 
 /// A run worked out.
@@ -48,7 +48,7 @@ impl Sheeted {
     #[must_use]
     pub fn due(&self) -> Option<i64> {
         let started = i64::try_from(self.mark.started).ok()?;
-        self.mark.is_running().then(|| started + i64::from(self.step.wait) * 1000)
+        self.mark.is_running().then(|| started.saturating_add(i64::from(self.step.wait) * 1000))
     }
 
     /// Whether it is ticked off.
@@ -58,12 +58,23 @@ impl Sheeted {
     }
 }
 
-/// What a part gives to the next.
-struct Came {
-    makes: &'static str,
-    amount: Option<String>,
+/// What a part gives to another.
+#[derive(Clone)]
+pub(super) struct Came {
+    /// What it is, as a line of a spec may call it.
+    pub(super) makes: &'static str,
+    /// How much, as text.
+    pub(super) amount: Option<String>,
     brix: String,
+    acid: String,
     ph: String,
+}
+
+/// A part worked out: what it gives, and its last step.
+struct Out {
+    key: u32,
+    came: Came,
+    last: usize,
 }
 
 /// Works a run out.
@@ -71,42 +82,60 @@ struct Came {
 pub fn sheet(run: &Run, bench: &Bench) -> Sheet {
     let mut sheet = Sheet { ready: bench.clock.read(&run.ready), now: bench.clock.now(), ..Sheet::default() };
     let mut tasks: Vec<Task> = Vec::new();
-    let mut last: Option<usize> = None;
-    let mut ends: Vec<usize> = Vec::new();
-    let mut came: Option<Came> = None;
+    let mut outs: Vec<Out> = Vec::new();
     for part in &run.parts {
-        let given = came.take().filter(|_| part.takes);
-        let plan = planned(part, given.as_ref(), bench).filter(|plan| !plan.steps.is_empty());
-        let Some(plan) = plan else {
+        let source = outs.iter().find(|out| Some(out.key) == part.from);
+        let given = source.map(|out| out.came.clone());
+        let Some(plan) = planned(part, given.as_ref(), bench).filter(|plan| !plan.steps.is_empty()) else {
             sheet.unread.push(part.tool.clone());
             continue;
         };
-        let mut before: Vec<usize> = last.filter(|_| part.takes).into_iter().collect();
-        if part.tool == spec::SPEC {
-            // A drink is put together when all that goes into it is there.
-            before.clone_from(&ends);
-        }
-        let mut next = Came { makes: plan.makes, amount: None, brix: String::new(), ph: String::new() };
+        // A drink is put together when all that goes into it is there; anything else waits for what it takes.
+        let mut before: Vec<usize> = match part.tool == spec::SPEC {
+            true => outs.iter().map(|out| out.last).collect(),
+            false => source.iter().map(|out| out.last).collect(),
+        };
+        let mut came = came(part, given.as_ref(), &plan, bench);
         for step in plan.steps {
             let key = format!("{}/{}", part.key, step.key);
             let mark = run.marks.get(&key).cloned().unwrap_or_default();
             if let Some(gives) = step.gives {
-                // What cannot be read is said beside its field, and does not stop what follows.
-                let is_read = matches!(text::read_amount(&mark.got, &bench.reading(Kind::Either)), Ok(Some(_)));
-                next.amount = Some(if is_read { mark.got.clone() } else { carried(gives, bench) });
-                next.brix.clone_from(&mark.brix);
-                next.ph.clone_from(&mark.ph);
+                came.amount = Some(got(&mark.got, plan.density, bench).unwrap_or_else(|| carried(gives, bench)));
+                for (field, measured) in [(&mut came.brix, &mark.brix), (&mut came.ph, &mark.ph)] {
+                    if !measured.trim().is_empty() {
+                        field.clone_from(measured);
+                    }
+                }
             }
             tasks.push(Task { work: step.work, wait: step.wait, after: before });
             before = vec![tasks.len() - 1];
             sheet.steps.push(Sheeted { key, title: plan.title.clone(), step, mark, ..Sheeted::default() });
         }
-        last = tasks.len().checked_sub(1);
-        ends.extend(last);
-        came = Some(next);
+        outs.push(Out { key: part.key, came, last: tasks.len() - 1 });
     }
     times(&mut sheet, &tasks, bench);
     sheet
+}
+
+/// What a part gives before anything of it is measured: what is known of its juice goes on, unless it is thinned.
+fn came(part: &Part, given: Option<&Came>, plan: &Plan, bench: &Bench) -> Came {
+    let mut came =
+        Came { makes: plan.makes, amount: None, brix: String::new(), acid: String::new(), ph: String::new() };
+    if let Some((brix, acid)) = plan.reads {
+        (came.brix, came.acid) = (text::editable(brix, bench.decimal), text::editable(acid, bench.decimal));
+    } else if let Some(given) = given.filter(|_| part.tool == Route::Clear.form_key()) {
+        (came.brix, came.ph) = (given.brix.clone(), given.ph.clone());
+    }
+    came
+}
+
+/// What came out, by volume; none where it cannot be read: that is said beside its field, and does not stop what follows.
+fn got(typed: &str, density: Option<Density>, bench: &Bench) -> Option<String> {
+    match text::read_amount(typed, &bench.reading(Kind::Either)) {
+        Ok(Some(Amount::Mass(mass))) => Some(bench.carried(mass.volume_at(density.unwrap_or(Density::WATER)))),
+        Ok(Some(_)) => Some(typed.to_owned()),
+        _ => None,
+    }
 }
 
 /// When each step must start, and when all can be over.
@@ -143,9 +172,12 @@ fn planned(part: &Part, came: Option<&Came>, bench: &Bench) -> Option<Plan> {
     let texts: &Texts = &part.texts;
     fill(form.as_mut(), texts);
     if let Some(came) = came {
-        for (name, text) in
-            [("came", came.amount.as_deref().unwrap_or_default()), ("came_brix", &came.brix), ("came_ph", &came.ph)]
-        {
+        for (name, text) in [
+            ("came", came.amount.as_deref().unwrap_or_default()),
+            ("came_brix", &came.brix),
+            ("came_acid", &came.acid),
+            ("came_ph", &came.ph),
+        ] {
             if !text.trim().is_empty() {
                 form.take(name, text);
             }

@@ -1,12 +1,15 @@
 //! A form of a spec as a part of a run: its clear ice, its lines in their amounts, its steps with their waits.
 
+use super::rows::amount_words;
 use crate::book::{Line, Part, Way};
+use crate::craft::milk_wash::COMES_THROUGH;
 use crate::craft::scale::{Target, density_of, factor, volume_of};
 use crate::form::Bench;
 use crate::form::plan::{HOUR, MINUTE, Plan, Step};
-use crate::form::scale::{exact_words, measured};
-use crate::quantity::{Amount, Ratio, Volume};
-use crate::text::{self, Kind, read_spec};
+use crate::form::scale::measured;
+use crate::form::taken::Read;
+use crate::quantity::{Amount, Mass, Ratio, Temperature, Volume};
+use crate::text::{self, Kind, SpecLine, read_spec};
 
 /// The key of a part that is a form of a spec.
 pub const SPEC: &str = "spec-form";
@@ -19,12 +22,12 @@ pub fn parts_of(name: &str, way: &Way, key: u32) -> Vec<Part> {
     let text = |name: &str, text: &str| (name.to_owned(), text.to_owned());
     let mut parts = Vec::new();
     if way.ice.to_ascii_lowercase().contains("clear") {
-        parts.push(Part { key, tool: ICE.into(), takes: false, texts: [text("ice", &way.ice)].into() });
+        parts.push(Part { key, tool: ICE.into(), from: None, texts: [text("ice", &way.ice)].into() });
     }
     let name =
         [name.trim(), way.name.trim()].into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ");
     let texts = [text("name", &name), text("lines", &way.lines), text("steps", &way.steps), text("times", "1")];
-    parts.push(Part { key: key + 1, tool: SPEC.into(), takes: false, texts: texts.into() });
+    parts.push(Part { key: key + 1, tool: SPEC.into(), from: None, texts: texts.into() });
     parts
 }
 
@@ -36,7 +39,7 @@ pub(super) fn plan(part: &Part, came: Option<(&str, &str)>, bench: &Bench) -> Op
         let freeze =
             Step::work("freeze", format!("Freeze clear ice: {}", text("ice")), 10 * MINUTE).then_wait(24 * HOUR);
         let cut = Step::work("cut", "Cut the ice, put it back in the cold", 20 * MINUTE);
-        return Some(Plan { title: "Clear ice".into(), makes: "ice", steps: vec![freeze, cut] });
+        return Some(Plan { title: "Clear ice".into(), makes: "ice", steps: vec![freeze, cut], ..Plan::default() });
     }
     let lines = read_spec(text("lines"), &bench.reading(Kind::Either));
     let spec = measured(&lines);
@@ -44,8 +47,8 @@ pub(super) fn plan(part: &Part, came: Option<(&str, &str)>, bench: &Bench) -> Op
         scaled_by(&lines, came, bench).or_else(|| text::read_count(text("times"), bench.decimal).ok().flatten())?;
     let factor = factor(&spec, Target::Factor(times)).ok()?;
     let total: Volume = spec.lines.iter().map(|line| volume_of(line.amount.times(factor), density_of(line).0)).sum();
-    let shown = |line: &Line| Some(format!("{} {}", exact_words(line.amount.times(factor), bench), line.name));
-    let amounts: Vec<String> = spec.lines.iter().filter_map(shown).collect();
+    let shown = |line: &Line| format!("{} {}", amount_words(line.amount.times(factor), bench), line.name);
+    let amounts: Vec<String> = spec.lines.iter().map(shown).collect();
     let mut steps = vec![Step::work("measure", format!("Measure {}", amounts.join(", ")), 10 * MINUTE)];
     for (at, words) in text("steps").lines().map(str::trim).filter(|words| !words.is_empty()).enumerate() {
         let seconds = text::read_wait(words, bench.decimal).unwrap_or(0);
@@ -53,20 +56,26 @@ pub(super) fn plan(part: &Part, came: Option<(&str, &str)>, bench: &Bench) -> Op
         let (work, wait) = if seconds <= 2 * MINUTE { (seconds.max(2 * MINUTE), 0) } else { (2 * MINUTE, seconds) };
         steps.push(Step::work((at + 1).to_string(), words, work).then_wait(wait));
     }
+    // Milk in it clots: curd and filter keep their part.
+    let mix = Read::of(&lines).mix;
+    let through = if mix.milk > Mass::ZERO { COMES_THROUGH[1] } else { 1.0 };
     if let Some(last) = steps.last_mut() {
-        last.gives = Some(Amount::Volume(total));
+        last.gives = Ratio::from_value(through).ok().map(|through| Amount::Volume(total * through));
     }
-    Some(Plan { title: text("name").to_owned(), makes: "drink", steps })
+    let density = mix.density(Temperature::TWENTY).ok();
+    Some(Plan { title: text("name").to_owned(), makes: "drink", steps, density, ..Plan::default() })
 }
 
 /// How many times the spec is made of what came out, where one of its lines is called so.
-fn scaled_by(lines: &[text::SpecLine], came: Option<(&str, &str)>, bench: &Bench) -> Option<Ratio> {
+pub(super) fn scaled_by(lines: &[SpecLine], came: Option<(&str, &str)>, bench: &Bench) -> Option<Ratio> {
     let (makes, amount) = came?;
-    let Ok(Some(Amount::Volume(have))) = text::read_amount(amount, &bench.reading(Kind::Either)) else { return None };
-    let line = lines
-        .iter()
-        .filter_map(|line| line.read.as_ref().ok())
-        .find(|line| line.name.to_ascii_lowercase().contains(makes))?;
-    let Amount::Volume(each) = line.amount else { return None };
-    have.over(each)
+    let have = text::read_amount(amount, &bench.reading(Kind::Either)).ok().flatten()?;
+    let line = line_called(lines, makes)?;
+    let density = density_of(line).0;
+    volume_of(have, density).over(volume_of(line.amount, density))
+}
+
+/// The line of a spec that is called so.
+pub(super) fn line_called<'a>(lines: &'a [SpecLine], makes: &str) -> Option<&'a Line> {
+    lines.iter().filter_map(|line| line.read.as_ref().ok()).find(|line| line.name.to_ascii_lowercase().contains(makes))
 }

@@ -36,16 +36,16 @@ fn shown(run: &Run, now: u64) -> Screen {
 }
 
 fn done(run: &Run, key: &str, now: u64) -> Run {
-    changed(run, Deed::Put(&[("done", key.to_owned())]), now).expect("a change").0
+    changed(run, Deed::Put(&[("done", key.to_owned())]), &bench(run, now)).expect("a change").0
 }
 
 #[test]
 fn each_part_takes_what_came_before_where_it_is_made_of_it() {
     let run = chain();
-    assert_eq!(run.parts.iter().map(|part| part.takes).collect::<Vec<_>>(), [false, true, true]);
+    assert_eq!(run.parts.iter().map(|part| part.from).collect::<Vec<_>>(), [None, Some(0), Some(1)]);
     assert_eq!(run.parts.iter().map(|part| part.key).collect::<Vec<_>>(), [0, 1, 2]);
     let apart = with_parts(&run, vec![part("infuse", &[]), part("clear", &[])]);
-    assert_eq!(apart.parts[3..].iter().map(|part| part.takes).collect::<Vec<_>>(), [false, false]);
+    assert_eq!(apart.parts[3..].iter().map(|part| part.from).collect::<Vec<_>>(), [None, None]);
 }
 
 #[test]
@@ -53,7 +53,7 @@ fn times_work_back_from_when_it_must_be_ready() {
     let mut run = chain();
     run.ready = "2026-11-28T18:30".into();
     let first = shown(&run, NOW);
-    assert_eq!(first.strip.figures[0].to_string(), "Sat 15:25 latest start");
+    assert_eq!(first.strip.figures[0].to_string(), "Sat 15:25 latest");
     assert_eq!(first.strip.also, "Press 10 pears, 1\u{202f}742 g");
     let sheet = sheet(&run, &bench(&run, NOW));
     let ends: Vec<i64> = sheet
@@ -89,7 +89,7 @@ fn what_came_out_changes_what_follows() {
 #[test]
 fn a_timer_goes_by_the_clock_and_comes_first_when_it_is_over() {
     let run = done(&chain(), "0/press", NOW);
-    let (run, _) = changed(&run, Deed::Put(&[("start", "1/blend".to_owned())]), NOW).expect("a change");
+    let (run, _) = changed(&run, Deed::Put(&[("start", "1/blend".to_owned())]), &bench(&run, NOW)).expect("a change");
     assert_eq!(shown(&run, NOW + 60_000).strip.figures[0].to_string(), "44:00 to go");
     let timers = timers(&bench(&run, NOW));
     assert_eq!((timers.len(), timers[0].due), (1, 1_795_620_600_000 + 2_700_000));
@@ -97,7 +97,8 @@ fn a_timer_goes_by_the_clock_and_comes_first_when_it_is_over() {
     assert_eq!(later.strip.figures[0].to_string(), "2 h 15 min over");
     let (figure, words, is_over, _) = next_due(&bench(&run, NOW + 3 * 3_600_000)).expect("a line");
     assert!(is_over && figure == "2 h 15 min over" && words.ends_with(", Pears"), "{figure} {words}");
-    let stopped = changed(&run, Deed::Put(&[("not_done", "1/blend".to_owned())]), NOW).expect("a change").0;
+    let stopped =
+        changed(&run, Deed::Put(&[("not_done", "1/blend".to_owned())]), &bench(&run, NOW)).expect("a change").0;
     assert_eq!(super::timers(&bench(&stopped, NOW)), []);
 }
 
@@ -108,7 +109,7 @@ fn ticked_to_the_end_and_kept_in_the_log() {
         run = done(&run, &step.key, NOW);
     }
     assert_eq!(shown(&run, NOW).strip.also, "All steps are ticked off");
-    let (run, _) = changed(&run, Deed::Put(&[("finish", "1".to_owned())]), NOW).expect("a change");
+    let (run, _) = changed(&run, Deed::Put(&[("finish", "1".to_owned())]), &bench(&run, NOW)).expect("a change");
     assert_eq!(shown(&run, NOW).strip.also, "Finished Wed 25 Nov 2026");
     assert_eq!(next_due(&bench(&run, NOW)), None);
 }
@@ -124,10 +125,10 @@ fn a_spec_brings_its_ice_and_its_steps_and_preps_go_before_it() {
     assert!(plain[2].starts_with("Measure 900 ml pear brandy, 400 ml dry vermouth"), "{plain:?}");
     assert_eq!(plain[5], "Filter through the curd, 2 h");
     let both = with_parts(&run, vec![part("cordial", &[])]);
-    assert_eq!(both.parts.iter().map(|part| part.tool.as_str()).collect::<Vec<_>>(), [ICE, "cordial", SPEC]);
+    assert_eq!(both.parts.iter().map(|part| part.tool.as_str()).collect::<Vec<_>>(), ["cordial", ICE, SPEC]);
     // When the drink takes the cordial that came out, it is made of it: 640 ml at 300 ml is 2.13 times.
     let mut taking = both.clone();
-    taking.parts[2].takes = true;
+    taking.parts[2].from = Some(2);
     taking.marks.insert("2/bottle".into(), Tick { got: "600 ml".into(), ..Tick::default() });
     assert!(
         words(&taking).iter().any(|words| words.starts_with("Measure 1\u{202f}800 ml pear brandy")),
