@@ -1,6 +1,8 @@
 //! Clear: juice or purée made clear by enzyme, agar, gelatin or rest.
 
 mod plan;
+#[cfg(test)]
+mod tests;
 
 use super::Bench;
 use super::answer::{Answer, Figure, Problem, Strip, Tone};
@@ -326,51 +328,4 @@ fn say_of_agar(worked: &Worked, answer: &mut Answer, bench: &Bench) {
 fn dose_figure(mass: Mass, what: &str, bench: &Bench) -> Figure {
     let figure = text::fine_grams(mass, bench.decimal);
     Figure::new(figure.value, format!("{} {what}", figure.unit))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn answer(change: impl FnOnce(&mut ClearForm)) -> Answer {
-        let mut form = ClearForm::default();
-        change(&mut form);
-        form.answer(&Bench::default())
-    }
-
-    fn figures(answer: &Answer) -> Vec<String> {
-        answer.strip.figures.iter().map(ToString::to_string).collect()
-    }
-
-    #[test]
-    fn doses() {
-        assert_eq!(figures(&answer(|_| {})), ["1.0 g enzyme"]);
-        let agar = answer(|form| {
-            form.method = "agar".into();
-            form.juice = "1 kg".into();
-            form.agar_water = "20".into();
-            form.agar_at = "20".into();
-        });
-        assert_eq!(figures(&agar), ["2.5 g agar", "250 g water"]);
-        assert!(
-            agar.cautions[0].starts_with("At 37 °C it may set while you whisk. Warm the juice to 27 °C"),
-            "{:?}",
-            agar.cautions
-        );
-        let gelatin = answer(|form| {
-            form.method = "gelatin".into();
-            form.juice = "2 kg".into();
-        });
-        assert_eq!(figures(&gelatin), ["10.0 g gelatin"]);
-        let rest = answer(|form| form.method = "rest".into());
-        assert!(rest.strip.figures[0].to_string().ends_with("ml clear"));
-    }
-
-    #[test]
-    fn sour_cold_and_heat_are_said() {
-        assert!(answer(|_| {}).cautions[0].contains("pH 2.2"));
-        assert!(answer(|form| form.ph = "3.4".into()).cautions.is_empty());
-        assert!(answer(|form| form.enzyme_at = "4".into()).cautions[1].starts_with("Cold slows"));
-        assert!(answer(|form| form.enzyme_at = "70".into()).cautions[1].starts_with("Above about 55"));
-    }
 }

@@ -3,6 +3,8 @@
 mod choices;
 mod reading;
 mod swap;
+#[cfg(test)]
+mod tests;
 
 pub use choices::{Ask, Blend, To};
 
@@ -326,48 +328,4 @@ fn grams_figure(mass: Mass, what: &str, bench: &Bench) -> Figure {
 
 fn grams(mass: Mass, what: &str, bench: &Bench) -> String {
     grams_figure(mass, what, bench).to_string()
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn answer(change: impl FnOnce(&mut CordialForm)) -> Answer {
-        let mut form = CordialForm::default();
-        change(&mut form);
-        form.answer(&Bench::default())
-    }
-
-    fn figures(answer: &Answer) -> Vec<String> {
-        answer.strip.figures.iter().map(ToString::to_string).collect()
-    }
-
-    #[test]
-    fn the_house_recipe_scales() {
-        let made = answer(|form| form.juice = "105 ml".into());
-        assert_eq!(figures(&made), ["45.0 g sugar", "2.5 g acid"]);
-        assert_eq!(figures(&answer(|form| form.juice = "1050 ml".into())), ["450 g sugar", "25.0 g acid"]);
-    }
-
-    #[test]
-    fn a_target_is_met() {
-        let made = answer(|form| form.to = "target".into());
-        assert!(made.strip.also.contains("at 40.0 °Bx, acid 25 g/l, pH 2."), "{}", made.strip.also);
-        let sour = answer(|form| {
-            form.to = "target".into();
-            form.juice_of = "lemon-juice".into();
-        });
-        assert!(sour.problems.iter().any(|problem| problem.words.starts_with("The juice is sourer")));
-    }
-
-    #[test]
-    fn both_forms_side_by_side() {
-        let swapped = answer(|form| form.ask = "swap".into());
-        assert!(swapped.strip.figures[0].to_string().ends_with("ml cordial"), "{:?}", swapped.strip);
-        let cell =
-            |label: &str| swapped.cells.iter().find(|cell| cell.label == label).map(|cell| cell.figure.to_string());
-        for what in ["sugar", "acid", "volume", "strength"] {
-            assert_eq!(cell(&format!("{what}, fresh")), cell(&format!("{what}, cordial")), "{what}");
-        }
-    }
 }

@@ -251,10 +251,14 @@ fn misses(answer: &mut Answer, swap: &Swap, bench: &Bench) {
                 ml(swap.pour)
             ),
             Miss::JuiceTooSweet => {
-                format!("As much juice as before is sweeter than the drink: {juice} of it matches, the rest is water.")
+                format!(
+                    "More juice would be sweeter than the drink: {juice} of it in a pour matches, the rest is water."
+                )
             }
             Miss::JuiceTooSour => {
-                format!("As much juice as before is sourer than the drink: {juice} of it matches, the rest is water.")
+                format!(
+                    "More juice would be sourer than the drink: {juice} of it in a pour matches, the rest is water."
+                )
             }
             Miss::Crystals(limit) => format!(
                 "So much sugar does not stay dissolved at 4 °C: thinned to {} °Bx, a pour is {} in place of {}.",

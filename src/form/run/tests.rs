@@ -4,7 +4,7 @@ use super::*;
 use crate::book::{Book, Entry, Part, Stamp, Tick, demo_cards};
 use crate::form::Held;
 use crate::form::clock::Clock;
-use crate::form::screen::{Deed, Screen, screen};
+use crate::form::screen::{Block, Deed, Screen, screen};
 use crate::form::{Texts, route::Route};
 
 /// Wednesday, 25 November 2026, 15:30.
@@ -139,4 +139,84 @@ fn a_spec_brings_its_ice_and_its_steps_and_preps_go_before_it() {
     let sheet = sheet(&both, &bench(&both, NOW));
     let measure = sheet.steps.iter().find(|step| step.step.words.starts_with("Measure")).expect("a step");
     assert!(!measure.is_free);
+}
+
+#[test]
+fn a_finished_run_stays_as_it_was() {
+    let (run, _) =
+        changed(&chain(), Deed::Put(&[("finish", "1".to_owned())]), &bench(&chain(), NOW)).expect("a change");
+    let rows = |bench: &Bench| {
+        let shown = screen(Route::Run, &Texts::from([("id".to_owned(), "r".to_owned())]), bench);
+        let Some(Block::Table(_, rows)) = shown.blocks.into_iter().find(|block| matches!(block, Block::Table(..)))
+        else {
+            panic!("a table")
+        };
+        rows.into_iter().map(|row| row.name).collect::<Vec<_>>()
+    };
+    let before = rows(&bench(&run, NOW));
+    assert_eq!(before[0], "Press 10 pears, 1\u{202f}742 g");
+    // Another yield and another ounce tell nothing of what was done.
+    let later = Bench { yields: "pear juice 30 %".into(), ..bench(&run, NOW) };
+    assert_eq!(rows(&later), before);
+    let (open, _) = changed(&run, Deed::Put(&[("reopen", "1".to_owned())]), &later).expect("a change");
+    assert!(open.log.is_empty());
+}
+
+#[test]
+fn what_is_weighed_counts_as_what_is_poured() {
+    let mut run = chain();
+    let words = |run: &Run| sheet(run, &bench(run, NOW)).steps[3].step.words.clone();
+    run.marks.insert("1/filter".into(), Tick { got: "700 ml".into(), ..Tick::default() });
+    let poured = words(&run);
+    run.marks.insert("1/filter".into(), Tick { got: "731.5 g".into(), ..Tick::default() });
+    assert_eq!(words(&run), poured);
+    // Grams of a drink go into a wash that is reckoned by volume.
+    let (_, card) = demo_cards(NOW).remove(0);
+    let mut parts = parts_of(&card.name, &card.forms[1], 0);
+    parts.push(part("milk-wash", &[("drink", "1 l")]));
+    let mut run = with_parts(&Run::default(), parts);
+    assert_eq!(run.parts[1].from, Some(0));
+    run.marks.insert("0/2".into(), Tick { got: "1600 g".into(), ..Tick::default() });
+    let sheet = sheet(&run, &bench(&run, NOW));
+    assert!(sheet.unread.is_empty() && sheet.steps.len() == 7, "{:?}", sheet.steps);
+}
+
+#[test]
+fn other_fruit_is_not_taken_and_a_part_in_the_middle_can_go() {
+    let lime = part("clear", &[("fruit", "lime")]);
+    let run = with_parts(&Run::default(), vec![lime, part("cordial", &[("juice_of", "pear-juice")])]);
+    assert_eq!(run.parts[1].from, None);
+    // A tap offers it all the same, and another takes it back.
+    let tap = |run: &Run| changed(run, Deed::Put(&[("takes", "1".to_owned())]), &bench(run, NOW)).expect("a change").0;
+    assert_eq!(tap(&run).parts[1].from, Some(0));
+    assert_eq!(tap(&tap(&run)).parts[1].from, None);
+    let gone = changed(&chain(), Deed::Put(&[("remove", "1".to_owned())]), &bench(&chain(), NOW)).expect("a change").0;
+    assert_eq!(gone.parts.iter().map(|part| (part.key, part.from)).collect::<Vec<_>>(), [(0, None), (2, None)]);
+}
+
+#[test]
+fn a_cordial_for_a_spec_is_made_of_the_juice_that_came() {
+    let run = with_parts(
+        &Run::default(),
+        vec![part("clear", &[("fruit", "pear")]), part("cordial", &[("ask", "swap"), ("juice_of", "pear-juice")])],
+    );
+    let mut run = run;
+    let juice = |run: &Run| {
+        let words =
+            sheet(run, &bench(run, NOW)).steps.into_iter().find(|step| step.key == "1/mix").expect("a step").step.words;
+        words.split("into ").nth(1).unwrap_or_default().to_owned()
+    };
+    run.marks.insert("0/filter".into(), Tick { got: "150 ml".into(), ..Tick::default() });
+    assert!(juice(&run).starts_with("150 ml pear juice"), "{}", juice(&run));
+}
+
+#[test]
+fn hands_go_where_they_are_needed_first() {
+    // The ice is frozen for a day: everything else is made meanwhile, and nothing is too late.
+    let (_, card) = demo_cards(NOW).remove(0);
+    let mut run = with_parts(&chain(), parts_of(&card.name, &card.forms[2], 0));
+    run.ready = "2026-11-26T19:30".into();
+    let shown = shown(&run, NOW);
+    let is_late = |block: &Block| matches!(block, Block::Caution(words) if words.starts_with("Too late"));
+    assert!(!shown.blocks.iter().any(is_late), "{:?}", shown.strip);
 }

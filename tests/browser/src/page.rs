@@ -206,8 +206,8 @@ impl Phone {
                 self.cdp("Input.dispatchMouseEvent", event).await?;
             }
         }
-        // A tap is done when the page has seen its click and drawn again.
-        self.run_async("requestAnimationFrame(() => setTimeout(done, 0))").await?;
+        // A tap is done when the page has seen its click, drawn again, and brought into sight what it chose to.
+        self.run_async("requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done, 0)))").await?;
         Ok(())
     }
 

@@ -1,0 +1,66 @@
+//! Cordials as they are asked for.
+
+use super::*;
+
+fn answer(change: impl FnOnce(&mut CordialForm)) -> Answer {
+    let mut form = CordialForm::default();
+    change(&mut form);
+    form.answer(&Bench::default())
+}
+
+fn figures(answer: &Answer) -> Vec<String> {
+    answer.strip.figures.iter().map(ToString::to_string).collect()
+}
+
+#[test]
+fn the_house_recipe_scales() {
+    let made = answer(|form| form.juice = "105 ml".into());
+    assert_eq!(figures(&made), ["45.0 g sugar", "2.5 g acid"]);
+    assert_eq!(figures(&answer(|form| form.juice = "1050 ml".into())), ["450 g sugar", "25.0 g acid"]);
+}
+
+#[test]
+fn a_target_is_met() {
+    let made = answer(|form| form.to = "target".into());
+    assert!(made.strip.also.contains("at 40.0 °Bx, acid 25 g/l, pH 2."), "{}", made.strip.also);
+    let sour = answer(|form| {
+        form.to = "target".into();
+        form.juice_of = "lemon-juice".into();
+    });
+    assert!(sour.problems.iter().any(|problem| problem.words.starts_with("The juice is sourer")));
+}
+
+#[test]
+fn both_forms_side_by_side() {
+    let swapped = answer(|form| form.ask = "swap".into());
+    assert!(swapped.strip.figures[0].to_string().ends_with("ml cordial"), "{:?}", swapped.strip);
+    let cell = |label: &str| swapped.cells.iter().find(|cell| cell.label == label).map(|cell| cell.figure.to_string());
+    for what in ["sugar", "acid", "volume", "strength"] {
+        assert_eq!(cell(&format!("{what}, fresh")), cell(&format!("{what}, cordial")), "{what}");
+    }
+}
+
+#[test]
+fn what_is_declared_or_kept_stays() {
+    let swapped = |stays: &str| {
+        answer(|form| {
+            form.ask = "swap".into();
+            form.spec = "50 ml gin\n25 ml lemon juice\n15 ml orgeat\n20 ml honey syrup".into();
+            form.stays = stays.into();
+        })
+    };
+    assert_eq!(swapped("").strip.also, "in place of lemon juice, honey syrup");
+    assert_eq!(swapped("20 ml honey syrup").strip.also, "in place of lemon juice");
+    let put = swapped("").rows.into_iter().flat_map(|row| row.puts).map(|(_, fix)| fix.text).collect::<Vec<_>>();
+    assert_eq!(put, ["25 ml lemon juice", "20 ml honey syrup"]);
+}
+
+#[test]
+fn a_swap_says_why_there_is_water_or_little_juice() {
+    let swapped = answer(|form| {
+        form.ask = "swap".into();
+        form.spec = "50 ml gin\n60 ml simple syrup".into();
+    });
+    assert!(swapped.cautions[0].starts_with("More juice would be sourer than the drink"), "{:?}", swapped.cautions);
+    assert!(!swapped.rows.iter().any(|row| row.name == "citric acid"));
+}
