@@ -35,7 +35,7 @@ struct File {
     at: u64,
     #[serde(default)]
     specs: Vec<Record<Card>>,
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     ingredients: Vec<Record<Own>>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     runs: Vec<Record<Run>>,

@@ -86,20 +86,24 @@ fn width_of_all(text: &str, is_heavy: bool) -> f64 {
     text.chars().map(|letter| width_of(letter, is_heavy)).sum()
 }
 
+/// Between a code, its quiet zone counted, and the edge, mm.
+const CODE_MARGIN: f64 = 0.5;
 /// A line's height as a part of the size of its letters.
 const LINE: f64 = 1.22;
 
 /// The side of a code on a label of this size.
 pub(super) fn code_side(size: Size) -> f64 {
-    (size.height - 2.0 * size.margin).min(size.width * 0.42)
+    // Its own quiet zone is margin enough.
+    (size.height - 2.0 * CODE_MARGIN).min(size.width * 0.48)
 }
 
 /// A label drawn on a size: letters as large as it takes them.
 pub(super) fn draw(stamped: &Stamped, size: Size, paper: &'static str, copies: usize) -> Drawing {
     let side = code_side(size);
     let code =
-        stamped.code.clone().map(|code| (code, [size.width - size.margin - side, (size.height - side) / 2.0, side]));
-    let gap = if code.is_some() { side + 1.0 } else { 0.0 };
+        stamped.code.clone().map(|code| (code, [size.width - CODE_MARGIN - side, (size.height - side) / 2.0, side]));
+    // The quiet zone parts it from the letters.
+    let gap = if code.is_some() { side + CODE_MARGIN - size.margin } else { 0.0 };
     let (width, height) = (size.width - 2.0 * size.margin - gap, size.height - 2.0 * size.margin);
     // What the law asks for goes before what is only useful; the name takes two lines at most.
     let must = [(&stamped.made, false), (&stamped.use_by, true), (&stamped.contains, true)];
