@@ -19,6 +19,7 @@ async fn main() -> Result<()> {
         ("service/scale", "narrow-scale"),
         ("service/balance", "narrow-balance"),
         ("prep/acid", "narrow-acid"),
+        ("prep/cordial", "narrow-cordial"),
     ] {
         phone.open(route).await?;
         phone.run("document.activeElement.setSelectionRange?.(99, 99)").await?;
