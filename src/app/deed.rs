@@ -109,8 +109,7 @@ impl Desk {
         let (name, parts) = match self.record() {
             Some((Route::Card, id, at)) => {
                 let Some(entry) = book.card(&id) else { return };
-                let Some(way) = entry.value.forms.get(at) else { return };
-                (entry.value.name.clone(), run::parts_of(&entry.value.name, way, 0))
+                (entry.value.name.clone(), run::parts_of(&id, &entry.value, at))
             }
             _ => {
                 // All texts of the form, also those that nobody has typed over.

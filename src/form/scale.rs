@@ -7,11 +7,12 @@ pub(super) use rows::{exact_words, measured, rewritten, unread_row, unscaled_row
 
 use super::answer::{Answer, Figure, Problem, Row, Strip, Tone};
 use super::fields::{Choice, choice, form};
+use super::label;
 use super::pad::Keys;
 use super::route::Route;
 use super::screen::{Block, Button, Do, Input, Opt, Tool};
 use super::{Bench, balance};
-use crate::book::Spec;
+use crate::book::{Allergen, Spec};
 use crate::craft::scale::{Rounding, ScaleProblem, Target, factor, scaled, total};
 use crate::quantity::{Amount, Ratio};
 use crate::text::{self, Kind, SpecLine, read_spec};
@@ -279,6 +280,16 @@ impl ScaleForm {
             |line: &crate::book::Line| format!("{} {}", exact_words(line.amount.times(factor), bench), line.name);
         let scaled: Vec<String> = spec.lines.iter().map(line).collect();
         answer.carry("Wash it with milk", Route::MilkWash.href_with("spec", &scaled.join("\n")));
+        let declared: Vec<&str> = balance::allergens(lines).into_iter().map(Allergen::name).collect();
+        let strength =
+            balance::whole(lines).map(|mix| text::editable(mix.strength().fraction() * 100.0, bench.decimal));
+        let known = label::Known {
+            name: "Batch".into(),
+            strength: strength.unwrap_or_default(),
+            allergens: declared.join(", "),
+            ..label::Known::default()
+        };
+        answer.carry("Label it", label::href(&known));
         super::fruit::offer(lines, factor, &mut answer, bench);
         super::infuse::offer(lines, factor, &mut answer, bench);
         answer

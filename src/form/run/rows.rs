@@ -205,6 +205,11 @@ pub(super) fn carry(run: &Run, sheet: &Sheet, answer: &mut Answer, bench: &Bench
     let made = sheet.steps.iter().map(|step| step.mark.done).max().filter(|_| sheet.steps.iter().all(Sheeted::is_done));
     let made =
         made.and_then(|made| i64::try_from(made).ok()).map_or_else(String::new, |made| bench.clock.written(made));
-    let known = label::Known { name: last.title.clone(), allergens: names.join(", "), made, ..label::Known::default() };
+    let spec =
+        run.parts.iter().rev().find(|part| part.tool == SPEC).and_then(|part| {
+            Some((part.texts.get("card")?.clone(), part.texts.get("at").cloned().unwrap_or_default()))
+        });
+    let known =
+        label::Known { name: last.title.clone(), allergens: names.join(", "), made, spec, ..label::Known::default() };
     answer.carry("Label it", label::href(&known));
 }

@@ -1,7 +1,7 @@
 //! A form of a spec as a part of a run: its clear ice, its lines in their amounts, its steps with their waits.
 
 use super::rows::amount_words;
-use crate::book::{Line, Part, Way};
+use crate::book::{Card, Line, Part};
 use crate::craft::milk_wash::COMES_THROUGH;
 use crate::craft::scale::{Target, density_of, factor, volume_of};
 use crate::form::Bench;
@@ -16,18 +16,27 @@ pub const SPEC: &str = "spec-form";
 /// The key of a part that is clear ice.
 pub const ICE: &str = "clear-ice";
 
-/// The parts that a form of a spec comes to: clear ice where it asks for it, and the drink.
+/// The parts that a form of the spec of this id comes to: clear ice where it asks for it, and the drink.
 #[must_use]
-pub fn parts_of(name: &str, way: &Way, key: u32) -> Vec<Part> {
+pub fn parts_of(id: &str, card: &Card, at: usize) -> Vec<Part> {
+    let Some(way) = card.forms.get(at) else { return Vec::new() };
     let text = |name: &str, text: &str| (name.to_owned(), text.to_owned());
     let mut parts = Vec::new();
     if way.ice.to_ascii_lowercase().contains("clear") {
-        parts.push(Part { key, tool: ICE.into(), from: None, texts: [text("ice", &way.ice)].into() });
+        parts.push(Part { tool: ICE.into(), texts: [text("ice", &way.ice)].into(), ..Part::default() });
     }
     let name =
-        [name.trim(), way.name.trim()].into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ");
-    let texts = [text("name", &name), text("lines", &way.lines), text("steps", &way.steps), text("times", "1")];
-    parts.push(Part { key: key + 1, tool: SPEC.into(), from: None, texts: texts.into() });
+        [card.name.trim(), way.name.trim()].into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ");
+    let texts = [
+        text("name", &name),
+        text("lines", &way.lines),
+        text("steps", &way.steps),
+        text("times", "1"),
+        // Which spec it is, so that a label of the run can hold it.
+        text("card", id),
+        text("at", &at.to_string()),
+    ];
+    parts.push(Part { tool: SPEC.into(), texts: texts.into(), ..Part::default() });
     parts
 }
 

@@ -117,7 +117,7 @@ fn ticked_to_the_end_and_kept_in_the_log() {
 #[test]
 fn a_spec_brings_its_ice_and_its_steps_and_preps_go_before_it() {
     let (_, card) = demo_cards(NOW).remove(0);
-    let run = with_parts(&Run::default(), parts_of(&card.name, &card.forms[2], 0));
+    let run = with_parts(&Run::default(), parts_of("demo-1", &card, 2));
     let words =
         |run: &Run| sheet(run, &bench(run, NOW)).steps.into_iter().map(|step| step.step.words).collect::<Vec<_>>();
     let plain = words(&run);
@@ -126,6 +126,10 @@ fn a_spec_brings_its_ice_and_its_steps_and_preps_go_before_it() {
     assert_eq!(plain[5], "Filter through the curd, 2 h");
     let both = with_parts(&run, vec![part("cordial", &[])]);
     assert_eq!(both.parts.iter().map(|part| part.tool.as_str()).collect::<Vec<_>>(), ["cordial", ICE, SPEC]);
+    let answer = screen(Route::Run, &Texts::from([("id".to_owned(), "r".to_owned())]), &bench(&both, NOW));
+    let links =
+        answer.blocks.iter().filter_map(|block| if let Block::Carry(links) = block { Some(links) } else { None });
+    assert!(links.flatten().any(|link| link.href.contains("spec=demo-1&at=2") && link.href.contains("milk")));
     // When the drink takes the cordial that came out, it is made of it: 640 ml at 300 ml is 2.13 times.
     let mut taking = both.clone();
     taking.parts[2].from = Some(2);
@@ -172,7 +176,7 @@ fn what_is_weighed_counts_as_what_is_poured() {
     assert_eq!(words(&run), poured);
     // Grams of a drink go into a wash that is reckoned by volume.
     let (_, card) = demo_cards(NOW).remove(0);
-    let mut parts = parts_of(&card.name, &card.forms[1], 0);
+    let mut parts = parts_of("demo-1", &card, 1);
     parts.push(part("milk-wash", &[("drink", "1 l")]));
     let mut run = with_parts(&Run::default(), parts);
     assert_eq!(run.parts[1].from, Some(0));
@@ -214,7 +218,7 @@ fn a_cordial_for_a_spec_is_made_of_the_juice_that_came() {
 fn hands_go_where_they_are_needed_first() {
     // The ice is frozen for a day: everything else is made meanwhile, and nothing is too late.
     let (_, card) = demo_cards(NOW).remove(0);
-    let mut run = with_parts(&chain(), parts_of(&card.name, &card.forms[2], 0));
+    let mut run = with_parts(&chain(), parts_of("demo-1", &card, 2));
     run.ready = "2026-11-26T19:30".into();
     let shown = shown(&run, NOW);
     let is_late = |block: &Block| matches!(block, Block::Caution(words) if words.starts_with("Too late"));
