@@ -1,9 +1,8 @@
 //! Cordial from juice: to a target, and in place of fresh juice, citrus and syrup.
 
 use super::sharpen::with_powders;
-use crate::book::{Ingredient, ingredient};
+use crate::book::Ingredient;
 use crate::quantity::{Acidity, Brix, Mass, Ratio, Temperature, Volume};
-use crate::substance::acid::Acid;
 use crate::substance::mix::Mix;
 use crate::substance::sucrose;
 
@@ -213,16 +212,4 @@ fn fill_up(mix: &Mix, to: Volume) -> Option<Mass> {
         }
     }
     Mass::from_g(water).ok()
-}
-
-/// Citric acid, which a cordial gets where nothing else is said.
-#[must_use]
-pub fn citric() -> Option<&'static Ingredient> {
-    ingredient("citric-acid")
-}
-
-/// Whether an acid is in a mix at all.
-#[must_use]
-pub fn is_sour(mix: &Mix) -> bool {
-    Acid::ALL.into_iter().any(|acid| mix.mass_of(acid) > Mass::ZERO)
 }

@@ -313,6 +313,12 @@ fn say_of_agar(worked: &Worked, answer: &mut Answer, bench: &Bench) {
     answer.cell("all together", text::grams(agar.together, 0, bench.decimal));
     let thinned = worked.juice.1.g() / agar.together.g();
     answer.cell("of that, juice", Figure::new(text::plain(thinned * 100.0, 0, bench.decimal), "%"));
+    let share = agar.water.g() / agar.together.g();
+    if share < clear::AGAR_WATER.0 - 1e-9 || share > clear::AGAR_WATER.1 + 1e-9 {
+        answer.remarks.push(
+            "Usual is water of 20 to 33 % of all (International Culinary Center, Cooking Issues, 9 Jun 2009).".into(),
+        );
+    }
     let warm = agar.juice_at_least.max(0.0);
     let how = format!("Warm the juice to {} °C at least first.", text::plain(warm.ceil(), 0, bench.decimal));
     let comes_to = text::plain(agar.comes_to, 0, bench.decimal);

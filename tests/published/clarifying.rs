@@ -4,6 +4,7 @@ use meniscus::craft::clear::{
     AGAR_G_PER_KG, AGAR_SETS_AT, AGAR_WATER, ENZYME_SOUR, ENZYME_TOO_HOT, GELATIN_G_PER_KG, USUAL_ENZYME_PERCENT, agar,
     dose,
 };
+use meniscus::form::clear::ClearForm;
 use meniscus::quantity::{Mass, Ratio, Temperature};
 
 use crate::near;
@@ -22,6 +23,12 @@ fn ratio(value: f64) -> Ratio {
 fn agar_and_gelatin() {
     near(AGAR_G_PER_KG, 2.0, 1e-12, "agar");
     near(GELATIN_G_PER_KG, 5.0, 1e-12, "gelatin");
+    // The tool starts from these.
+    let form = ClearForm::default();
+    let starts = [form.agar, form.gelatin, form.enzyme].map(|text| text.parse::<f64>().unwrap_or(f64::NAN));
+    for (start, published) in starts.into_iter().zip([AGAR_G_PER_KG, GELATIN_G_PER_KG, USUAL_ENZYME_PERCENT]) {
+        near(start, published, 1e-12, "where the tool starts");
+    }
     assert_eq!((AGAR_SETS_AT, AGAR_WATER), ((35.0, 39.0), (0.20, 0.33)));
     near(dose(grams(2_000.0), ratio(GELATIN_G_PER_KG / 1000.0)).g(), 10.0, 1e-9, "gelatin for 2 kg");
 }

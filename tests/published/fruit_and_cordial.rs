@@ -3,8 +3,9 @@
 use meniscus::book::{Kind, LIBRARY, Measured, Taken, ingredient};
 use meniscus::craft::cordial::{Fill, made, swap};
 use meniscus::craft::fruit::{Product, fruit_for, how_many, share_of};
-use meniscus::craft::keeping::{ACID_FOOD, COLD_DAYS};
+use meniscus::craft::keeping::{ACID_FOOD, COLD_DAYS, JUICE_DAYS};
 use meniscus::craft::pour::{litre_of, pour, standard};
+use meniscus::form::label::LabelForm;
 use meniscus::quantity::{Amount, Density, Mass, Ratio, Temperature, Volume};
 use meniscus::substance::fruit::Fruit;
 
@@ -83,6 +84,9 @@ fn minimum_acidity() {
 fn keeping() {
     assert_eq!(COLD_DAYS, 7);
     near(ACID_FOOD, 4.6, 1e-12, "acid food");
+    // A label starts from these, until the house types its own rule.
+    let label = LabelForm::default();
+    assert_eq!((label.days, label.days_fresh), (COLD_DAYS.to_string(), JUICE_DAYS.to_string()));
 }
 
 /// The sum worked by hand: 30 ml of pear juice, 15 ml of lemon juice and 15 ml of honey syrup hold 3.3 + 0.3 + 7.2 =
