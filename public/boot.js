@@ -180,7 +180,8 @@ function sound() {
 
 window.addEventListener("meniscus-ring", async ({ text, tag, href }) => {
   sound();
-  navigator.vibrate?.([500, 200, 500, 200, 500]);
+  // Browsers forbid it to a page that was not touched.
+  if (navigator.userActivation?.hasBeenActive ?? true) navigator.vibrate?.([500, 200, 500, 200, 500]);
   if (document.visibilityState === "visible" || window.Notification?.permission !== "granted") return;
   try {
     const registration = await navigator.serviceWorker.getRegistration();

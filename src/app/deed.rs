@@ -45,6 +45,7 @@ impl Desk {
         };
         if let Some(worked) = worked {
             let Ok(opened) = self.library.perform(worked) else { return };
+            self.tick.set(now);
             self.open_record(opened);
             if !matches!(deed, Deed::Put(_)) {
                 return;

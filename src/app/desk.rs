@@ -31,6 +31,8 @@ pub(super) struct Sight {
     pub(super) unsaved: Vec<String>,
     /// Whether a new version waits.
     pub(super) update_waits: bool,
+    /// Whether what is said above the page goes by itself.
+    pub(super) is_passing: bool,
 }
 
 /// Everything the app shares. Cheap to copy: all of it is signals.
@@ -209,7 +211,10 @@ impl Desk {
 
     /// Says something above the page, for a while.
     pub(super) fn say(self, words: &str) {
-        self.sight.update(|sight| words.clone_into(&mut sight.notice));
+        self.sight.update(|sight| {
+            words.clone_into(&mut sight.notice);
+            sight.is_passing = true;
+        });
         let said = words.to_owned();
         browser::later(6_000, move || {
             if self.sight.with_untracked(|sight| sight.notice == said) {
@@ -240,6 +245,9 @@ impl Desk {
             self.sight.update(|sight| {
                 sight.route = address.route;
                 sight.active = None;
+                if std::mem::take(&mut sight.is_passing) && sight.unsaved.is_empty() {
+                    sight.notice.clear();
+                }
             });
             match address.route {
                 Route::Specs | Route::Card => self.library.with_cards(),

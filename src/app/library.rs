@@ -9,11 +9,11 @@ use serde::de::DeserializeOwned;
 use super::browser;
 use super::desk::Sight;
 use super::slot::note;
-use crate::book::{Book, Card, Entry, Own};
+use crate::book::{Book, Card, Entry, Own, Run};
 use crate::form::{Held, card, own, run};
 use crate::store::deeds::{self, Deed};
 use crate::store::ledger::{self, INGREDIENTS, RUNS, SPECS, Saved};
-use crate::store::{Local, SaveProblem, backup, journal, now};
+use crate::store::{self, Local, SaveProblem, backup, journal, now};
 
 /// The book, in a signal. Cheap to copy.
 #[derive(Clone, Copy)]
@@ -27,6 +27,14 @@ const TWO_INGREDIENTS: &str =
     "This was changed in another tab too. Both are kept in the list: delete the one you don't want.";
 
 const TWO_RUNS: &str = "This was changed in another tab too. Both are kept in the list: delete the one you don't want.";
+
+/// A run sheet as it was before a deed, with what has been typed since.
+fn merged(key: &str, was: &str, there: &str) -> Option<String> {
+    let (was, there) = (store::open::<Run>(was).ok()?, store::open::<Run>(there).ok()?);
+    let is_ours = key.starts_with(RUNS) && was.newer.is_none() && there.newer.is_none();
+    let run = run::undone(&was.data, &there.data);
+    store::seal(&run, there.stamp.next(now())).ok().filter(|_| is_ours)
+}
 
 impl Library {
     /// Opens the ingredients; the specs are read when they are first asked for.
@@ -174,6 +182,11 @@ impl Library {
     pub(super) fn edit_run(self, id: &str, step: &str, name: &str, text: &str) -> Option<String> {
         let entry = self.book().run(id).cloned()?;
         let value = run::edited(&entry.value, step, name, text)?;
+        // A text emptied or pasted over: Undo brings it back.
+        let is_deed = card::loses(&run::text_of(&entry.value, step, name), text) && entry.newer.is_none();
+        if is_deed && self.perform(deeds::change_run(&entry, &value, "a text", now())).is_ok() {
+            return None;
+        }
         self.save(RUNS, Entry { value, ..Entry::clone(&entry) }, TWO_RUNS, |book| &mut book.runs)
     }
 
@@ -253,7 +266,7 @@ impl Library {
         if !self.save_the_unsaved() {
             return;
         }
-        if let Err(problem) = journal::undo(&Local, now(), beside) {
+        if let Err(problem) = journal::undo(&Local, now(), merged, beside) {
             self.say(problem);
         }
         self.read_all(true);

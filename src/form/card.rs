@@ -4,7 +4,7 @@ mod lines;
 mod record;
 
 pub(super) use record::with_record;
-pub use record::{changed, edited, loses_much, plain, way_at};
+pub use record::{changed, edited, loses, loses_much, plain, way_at};
 
 use super::Bench;
 use super::answer::{Answer, Figure, Strip, Tone};

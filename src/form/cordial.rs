@@ -60,7 +60,7 @@ form! {
         fill = "juice",
         /// Serves to make it for.
         serves = "40",
-        /// Lines of the spec that stay as they are, parted by semicolons.
+        /// Lines of the spec that stay as they are.
         stays = "",
         /// Clear juice there is for a swap, where it is not what the serves ask for.
         came = "",

@@ -9,7 +9,7 @@ mod spec;
 mod tests;
 
 pub use due::{Timer, next_due, timers};
-pub use record::{FIELDS, changed, edited, open_step, with_parts};
+pub use record::{FIELDS, changed, edited, open_step, text_of, undone, with_parts};
 pub use sheet::{Sheet, Sheeted, sheet};
 pub use spec::{ICE, SPEC, parts_of};
 

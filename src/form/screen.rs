@@ -161,7 +161,8 @@ pub fn screen(route: Route, texts: &Texts, bench: &Bench) -> Screen {
         layout.push(Block::Buttons(vec![Button::new("To the run sheet", Do::ToRun)]));
     }
     label::offer(route, plan.as_ref(), &mut answer);
-    let (tall, clear) = (form.is_tall(), form.clear_label());
+    let is_gone = route == Route::Run && texts.get("id").is_none_or(|id| bench.book.run(id).is_none());
+    let (tall, clear) = (form.is_tall(), if is_gone { "" } else { form.clear_label() });
     laid_out(answer, layout, &form.fields(), (tall, clear))
 }
 

@@ -175,14 +175,16 @@ pub fn last(keeper: &dyn Keeper) -> Option<String> {
     acts.last().filter(|act| act.done).map(|act| act.words.clone())
 }
 
-/// Takes the last act back. What has been changed since stays: what stood there before comes back beside it, under
-/// the key that `beside` makes of its own. None when there is nothing to take back.
+/// Takes the last act back. What has been changed since stays: `merge` puts it together with what stood there before,
+/// by key, was and now; where it cannot, what stood there comes back beside it, under the key that `beside` makes of its
+/// own. None when there is nothing to take back.
 ///
 /// # Errors
 /// [`SaveProblem`]; then everything is as it was, but for older acts that made room.
 pub fn undo(
     keeper: &dyn Keeper,
     now: u64,
+    merge: impl Fn(&str, &str, &str) -> Option<String>,
     mut beside: impl FnMut(&str) -> String,
 ) -> Result<Option<String>, SaveProblem> {
     recover(keeper, now)?;
@@ -196,7 +198,13 @@ pub fn undo(
         let is_untouched = keeper.get(&change.key)?.as_deref().map(checksum) == change.put;
         match (is_untouched, change.was) {
             (true, was) => next.push((change.key, was)),
-            (false, Some(was)) => next.push((beside(&change.key), Some(was))),
+            (false, Some(was)) => {
+                let there = keeper.get(&change.key)?;
+                match there.and_then(|there| merge(&change.key, &was, &there)) {
+                    Some(merged) => next.push((change.key, Some(merged))),
+                    None => next.push((beside(&change.key), Some(was))),
+                }
+            }
             // Added by the act and changed since: it is somebody's work now.
             (false, None) => {}
         }

@@ -159,7 +159,7 @@ fn an_import_is_taken_by_choice_and_taken_back() {
         let after = load(&keeper, true).expect("readable");
         let changed = after.cards.iter().filter(|entry| entry.value.notes == "theirs").count();
         assert_eq!((changed, after.cards.len(), after.own.len()), (notes, cards, 2), "{merge:?}");
-        undo(&keeper, 3, |key| format!("{key}~u")).expect("done");
+        undo(&keeper, 3, |_, _, _| None, |key| format!("{key}~u")).expect("done");
         let back = load(&keeper, true).expect("readable");
         assert_eq!((&back.cards, &back.own), (&before.cards, &before.own), "{merge:?}");
     }
@@ -180,7 +180,7 @@ fn two_versions_are_chosen_between() {
     transact(&keeper, &deed.words, &deed.puts, 2).expect("done");
     let kept = load(&keeper, true).expect("readable");
     assert_eq!((kept.cards.len(), kept.cards[0].id.as_str(), kept.cards[0].value.notes.as_str()), (1, "a", "other"));
-    undo(&keeper, 3, |key| format!("{key}~u")).expect("done");
+    undo(&keeper, 3, |_, _, _| None, |key| format!("{key}~u")).expect("done");
     let book = load(&keeper, true).expect("readable");
     assert_eq!(book.cards.len(), 2);
     let deed = deeds::keep_both(&book, book.card("a").expect("there"), 4, || "fresh".to_owned()).expect("json");

@@ -71,7 +71,7 @@ fn take(keeper: &Memory, step: Step) -> bool {
         Step::DeleteA => transact(keeper, "Delete Lantern", &[gone_of(keeper, "a")], 300_000).is_ok(),
         // Only when there is a deletion to take back.
         Step::UndoDelete if last(keeper).as_deref() != Some("Delete Lantern") => false,
-        Step::UndoDelete => matches!(undo(keeper, 400_000, |key| format!("{key}~u")), Ok(Some(_))),
+        Step::UndoDelete => matches!(undo(keeper, 400_000, |_, _, _| None, |key| format!("{key}~u")), Ok(Some(_))),
         Step::SaveB => {
             let book = load(keeper, true).expect("readable");
             let Some(mut b) = book.card("b").map(|entry| Entry::clone(entry)) else { return false };
@@ -212,9 +212,9 @@ fn what_was_changed_since_survives_an_undo() {
         entry.value.notes = "mine".into();
         assert!(matches!(save(&keeper, SPECS, &entry, 3, "y"), Ok(Saved::Kept(_))), "{stamp:?}");
     }
-    assert_eq!(undo(&keeper, 4, |key| format!("{key}~u")).expect("done").as_deref(), Some("Import"));
+    assert_eq!(undo(&keeper, 4, |_, _, _| None, |key| format!("{key}~u")).expect("done").as_deref(), Some("Import"));
     assert_eq!(names(&keeper), ["a=New", "a~u=Old", "b=Added"]);
-    assert_eq!(undo(&keeper, 5, |key| format!("{key}~v")), Ok(None));
+    assert_eq!(undo(&keeper, 5, |_, _, _| None, |key| format!("{key}~v")), Ok(None));
 }
 
 #[test]
@@ -331,7 +331,7 @@ proptest! {
         let id = format!("id{}", gone % cards.len());
         transact(&keeper, "Delete", &[gone_of(&keeper, &id)], 2).expect("done");
         prop_assert_eq!(load(&keeper, true).expect("readable").cards.len(), cards.len() - 1);
-        undo(&keeper, 3, |key| format!("{key}~u")).expect("done");
+        undo(&keeper, 3, |_, _, _| None, |key| format!("{key}~u")).expect("done");
         let mut after = keeper.dump();
         after.remove("acts");
         prop_assert_eq!(&before, &after);

@@ -52,12 +52,15 @@ pub fn loses_much(before: &Card, after: &Card) -> bool {
         let ways = card.forms.iter_mut().flat_map(|way| way.fields().map(|(_, text)| std::mem::take(text)));
         shared.into_iter().chain(ways).collect::<Vec<String>>()
     };
-    let lost = |before: &String, after: &String| {
-        let same = before.bytes().zip(after.bytes()).take_while(|(a, b)| a == b).count();
-        let rest = before.bytes().rev().zip(after.bytes().rev()).take_while(|(a, b)| a == b).count();
-        before.len().saturating_sub(same + rest) > MUCH
-    };
-    texts(before).iter().zip(&texts(after)).any(|(before, after)| lost(before, after))
+    texts(before).iter().zip(&texts(after)).any(|(before, after)| loses(before, after))
+}
+
+/// Whether a text loses so much at one stroke.
+#[must_use]
+pub fn loses(before: &str, after: &str) -> bool {
+    let same = before.bytes().zip(after.bytes()).take_while(|(a, b)| a == b).count();
+    let rest = before.bytes().rev().zip(after.bytes().rev()).take_while(|(a, b)| a == b).count();
+    before.len().saturating_sub(same + rest) > MUCH
 }
 
 /// A card as plain text, every form of it.

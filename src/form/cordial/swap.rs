@@ -15,6 +15,9 @@ use crate::quantity::{Ratio, Temperature, Volume};
 use crate::substance::mix::Mix;
 use crate::text::{self, Kind, SpecLine, read_spec};
 
+/// Less juice in a pour is none, ml.
+const LEAST_JUICE: f64 = 0.05;
+
 /// A fresh form, split in what stays and what a cordial stands for.
 struct Split {
     lines: Vec<SpecLine>,
@@ -82,7 +85,8 @@ impl CordialForm {
     pub(super) fn swap_batch(&self, bench: &Bench) -> Option<Batch> {
         let mut answer = Answer::default();
         let split = self.split(bench);
-        let swap = self.solved(&split, bench, &mut answer)?;
+        // Without juice it is a syrup, and made as one.
+        let swap = self.solved(&split, bench, &mut answer).filter(|swap| swap.juice.ml() > LEAST_JUICE)?;
         let serves = bench.count(SERVES, &self.serves, &mut answer.problems);
         // As many as the juice there is makes.
         let came = bench.volume("came", &self.came, &mut answer.problems).and_then(|came| came.over(swap.juice));
@@ -113,12 +117,13 @@ impl CordialForm {
         let serves = bench.count(SERVES, &self.serves, &mut answer.problems).unwrap_or(Ratio::ONE);
         let Some(swap) = self.solved(&split, bench, &mut answer) else {
             if answer.problems.is_empty() {
-                answer.problems.push(Problem::new(
-                    SPEC,
-                    "Nothing here for a cordial to stand for: add juice or syrup, like 30 ml pear juice.",
-                ));
+                let words = match split.lines.iter().any(|line| self.keeps(&line.typed)) {
+                    true => "Every line that a cordial could stand for is kept: tap ↩ beside one.",
+                    false => "Nothing here for a cordial to stand for: add juice or syrup, like 30 ml pear juice.",
+                };
+                answer.problems.push(Problem::new(SPEC, words));
             }
-            answer.rows = split.lines.iter().map(|line| unscaled_row(line, bench)).collect();
+            answer.rows = split.lines.iter().map(|line| self.kept_row(line, bench)).collect();
             return answer.without_answer("");
         };
         let ml = |volume| text::millilitres(volume, bench.decimal);
@@ -140,6 +145,11 @@ impl CordialForm {
             tone: Tone::Answer,
         };
         misses(&mut answer, &swap, bench);
+        if swap.juice.ml() <= LEAST_JUICE {
+            answer
+                .cautions
+                .push("There is no juice in it: that is a syrup. Let another line go, or make it in Syrup.".into());
+        }
         if split.before <= Volume::ZERO && Fill::read(&self.fill) == Fill::Water {
             answer.remarks.push(
                 "The fresh form has none of this juice, so there is no “as before”: it is filled up with it.".into(),
@@ -173,18 +183,18 @@ impl CordialForm {
 
     /// Whether a person keeps a line as it is.
     fn keeps(&self, typed: &str) -> bool {
-        self.stays.split(';').any(|kept| kept == typed)
+        self.stays.lines().any(|kept| kept == typed)
     }
 
     /// A button that keeps a line as it is, or lets it go into the cordial again.
     fn keep(&self, line: &SpecLine, is_kept: bool) -> (&'static str, Fix) {
-        let others = self.stays.split(';').filter(|kept| !kept.is_empty() && *kept != line.typed);
+        let others = self.stays.lines().filter(|kept| !kept.is_empty() && *kept != line.typed);
         let all: Vec<&str> = others.chain(is_kept.then_some(line.typed.as_str())).collect();
         let (label, spoken) = match is_kept {
             true => ("✕", format!("keep {} as it is", line.typed)),
             false => ("↩", format!("let {} go into the cordial", line.typed)),
         };
-        ("stays", Fix { label: label.into(), spoken, text: all.join(";") })
+        ("stays", Fix { label: label.into(), spoken, text: all.join("\n") })
     }
 
     /// A line that stays; where a person said so, with the way back.

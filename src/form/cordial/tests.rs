@@ -53,6 +53,10 @@ fn what_is_declared_or_kept_stays() {
     assert_eq!(swapped("20 ml honey syrup").strip.also, "in place of lemon juice");
     let put = swapped("").rows.into_iter().flat_map(|row| row.puts).map(|(_, fix)| fix.text).collect::<Vec<_>>();
     assert_eq!(put, ["25 ml lemon juice", "20 ml honey syrup"]);
+    // All kept: each has its way back.
+    let all = swapped("25 ml lemon juice\n20 ml honey syrup");
+    assert!(all.problems[0].words.starts_with("Every line"), "{:?}", all.problems);
+    assert_eq!(all.rows.iter().filter(|row| !row.puts.is_empty()).count(), 2);
 }
 
 #[test]

@@ -16,8 +16,8 @@ pub const FIELDS: [&str; 7] = ["name", "ready", "notes", "times", "got", "brix",
 pub fn edited(run: &Run, step: &str, name: &str, text: &str) -> Option<Run> {
     let mut run = run.clone();
     if name == "times" {
-        let part = run.parts.iter_mut().find(|part| part.tool == SPEC)?;
-        part.texts.insert(name.to_owned(), text.to_owned());
+        let at = times_part(&run, step)?;
+        run.parts[at].texts.insert(name.to_owned(), text.to_owned());
         return Some(run);
     }
     let own = run.fields().into_iter().find(|(field, _)| *field == name).map(|(_, field)| text.clone_into(field));
@@ -27,6 +27,36 @@ pub fn edited(run: &Run, step: &str, name: &str, text: &str) -> Option<Run> {
         text.clone_into(field);
     }
     Some(run)
+}
+
+/// A text of a run, as it stands.
+#[must_use]
+pub fn text_of(run: &Run, step: &str, name: &str) -> String {
+    let mut run = run.clone();
+    let mut mark = run.marks.get(step).cloned().unwrap_or_default();
+    let found = run.fields().into_iter().chain(mark.fields()).find(|(field, _)| *field == name);
+    found.map(|(_, text)| std::mem::take(text)).unwrap_or_default()
+}
+
+/// A run as it was before a deed, with what has been typed since: ticks and parts go back, words stay.
+#[must_use]
+pub fn undone(was: &Run, now: &Run) -> Run {
+    let mut merged = was.clone();
+    let mut typed = now.clone();
+    for ((_, text), (_, since)) in merged.fields().into_iter().zip(typed.fields()) {
+        *text = std::mem::take(since);
+    }
+    for part in &mut merged.parts {
+        if let Some(since) = now.parts.iter().find(|since| since.key == part.key) {
+            part.texts.clone_from(&since.texts);
+        }
+    }
+    for (key, since) in typed.marks {
+        let mark = merged.marks.entry(key).or_default();
+        let Tick { got, brix, ph, .. } = since;
+        (mark.got, mark.brix, mark.ph) = (got, brix, ph);
+    }
+    merged
 }
 
 /// A run after a deed on it, and what that was; none when it changes nothing.
@@ -89,11 +119,32 @@ pub fn changed(run: &Run, deed: Deed<'_>, bench: &Bench) -> Option<(Run, &'stati
 const CHAINS: [(&str, &[&str]); 4] =
     [("clear", &["fruit"]), ("cordial", &["fruit", "clear"]), ("milk-wash", &[SPEC]), (SPEC, &["cordial"])];
 
-/// The parts before one that it can be made of, the nearest first.
+/// The parts before one that it can be made of and no other takes, the nearest first.
 pub(super) fn sources(run: &Run, at: usize) -> impl Iterator<Item = &Part> {
-    let tool = run.parts.get(at).map_or("", |part| part.tool.as_str());
-    let made_of = CHAINS.iter().find(|(made, _)| *made == tool).map_or(&[][..], |(_, of)| of);
-    run.parts.iter().take(at).rev().filter(|part| made_of.contains(&part.tool.as_str()))
+    let part = run.parts.get(at);
+    let of = made_of(part.map_or("", |part| part.tool.as_str()));
+    let key = part.map(|part| part.key);
+    let is_free =
+        move |source: &&Part| run.parts.iter().all(|other| other.from != Some(source.key) || Some(other.key) == key);
+    run.parts.iter().take(at).rev().filter(move |part| of.contains(&part.tool.as_str())).filter(is_free)
+}
+
+fn made_of(tool: &str) -> &'static [&'static str] {
+    CHAINS.iter().find(|(made, _)| *made == tool).map_or(&[], |(_, of)| of)
+}
+
+/// Whether one part can be made of another, and is about the same fruit.
+fn makes(source: &Part, part: &Part) -> bool {
+    made_of(&part.tool).contains(&source.tool.as_str())
+        && (part.tool == "milk-wash" || part.tool == SPEC || fruit_of(source) == fruit_of(part))
+}
+
+/// The drink that "times" counts for: that of the step, or the first that is made as often as a person says.
+pub(super) fn times_part(run: &Run, step: &str) -> Option<usize> {
+    let counts = |part: &Part| part.tool == SPEC && part.from.is_none();
+    let of_step = step.split('/').next().and_then(|key| key.parse::<u32>().ok());
+    let mine = run.parts.iter().position(|part| counts(part) && Some(part.key) == of_step);
+    mine.or_else(|| run.parts.iter().position(counts))
 }
 
 /// A run with more parts; each takes what it is made of where that is on the sheet: of the same fruit, and not taken yet.
@@ -103,15 +154,21 @@ pub fn with_parts(run: &Run, parts: Vec<Part>) -> Run {
     let mut run = run.clone();
     for mut part in parts {
         part.key = run.next_key();
-        // What goes into a drink is made before it.
+        // Before what can be made of it and takes nothing yet; before the drink, where it goes into one.
+        let takes_it = |other: &Part| other.from.is_none() && makes(&part, other);
         let goes_in = !matches!(part.tool.as_str(), SPEC | ICE | "milk-wash");
-        let drink = run.parts.iter().position(|part| matches!(part.tool.as_str(), SPEC | ICE)).filter(|_| goes_in);
-        let at = drink.unwrap_or(run.parts.len());
+        let is_before = |other: &Part| match part.tool.as_str() {
+            ICE => other.tool == "milk-wash",
+            _ => takes_it(other) || goes_in && matches!(other.tool.as_str(), SPEC | ICE),
+        };
+        let at = run.parts.iter().position(is_before).unwrap_or(run.parts.len());
+        if let Some(taker) =
+            run.parts.get_mut(at).filter(|other| other.from.is_none() && makes(&part, other) && other.tool != SPEC)
+        {
+            taker.from = Some(part.key);
+        }
         run.parts.insert(at, part);
-        let is_free = |source: &&Part| run.parts.iter().all(|part| part.from != Some(source.key));
-        let is_alike =
-            |source: &&Part| run.parts[at].tool == "milk-wash" || fruit_of(source) == fruit_of(&run.parts[at]);
-        let source = sources(&run, at).filter(is_free).find(is_alike).map(|part| part.key);
+        let source = sources(&run, at).find(|source| makes(source, &run.parts[at])).map(|part| part.key);
         run.parts[at].from = source.filter(|_| run.parts[at].tool != SPEC);
     }
     run
@@ -157,7 +214,7 @@ pub(in crate::form) fn with_record(texts: &Texts, bench: &Bench) -> Texts {
     for (name, text) in run.fields().into_iter().chain(mark.fields()) {
         all.insert(name.to_owned(), std::mem::take(text));
     }
-    let times = run.parts.iter().find(|part| part.tool == SPEC).and_then(|part| part.texts.get("times").cloned());
+    let times = times_part(&run, &key).and_then(|at| run.parts[at].texts.get("times").cloned());
     all.insert("times".into(), times.unwrap_or_default());
     all
 }

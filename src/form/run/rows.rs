@@ -150,21 +150,32 @@ pub(super) fn parts(run: &Run, bench: &Bench) -> Vec<Row> {
 /// What to mind: a drink that takes a cordial without a line for it; lines that are preps of their own and not on the
 /// sheet.
 pub(super) fn remarks(run: &Run, bench: &Bench) -> Vec<String> {
-    let Some(part) = run.parts.iter().find(|part| part.tool == SPEC) else { return Vec::new() };
-    let lines = part.texts.get("lines").map_or("", String::as_str);
-    let lines = read_spec(lines, &bench.reading(Kind::Either));
     let has_cordial = run.parts.iter().any(|part| part.tool == Route::Cordial.form_key());
-    match (line_called(&lines, "cordial"), part.from, has_cordial) {
-        (Some(line), None, false) => {
-            vec![format!("“{}” is a prep of its own: work it out in Cordial, and put it on this sheet too.", line.name)]
-        }
-        (Some(line), None, true) => {
-            vec![format!("Tap ⇄ beside the drink to make it as often as the cordial allows, as its “{}”.", line.name)]
-        }
-        (Some(line), Some(_), _) => vec![format!("The cordial that came out is taken for “{}”.", line.name)],
-        (None, Some(_), _) => vec!["No line of the drink is called cordial: it is made as often as you say.".into()],
-        (None, None, _) => Vec::new(),
+    let drinks: Vec<&Part> = run.parts.iter().filter(|part| part.tool == SPEC).collect();
+    let mut said: Vec<String> = Vec::new();
+    for part in &drinks {
+        let text = |name: &str| part.texts.get(name).map_or("", String::as_str);
+        let lines = read_spec(text("lines"), &bench.reading(Kind::Either));
+        let name = named(text("name"));
+        said.extend(match (line_called(&lines, "cordial"), part.from, has_cordial) {
+            (Some(line), None, false) => Some(format!(
+                "“{}” is a prep of its own: work it out in Cordial, and put it on this sheet too.",
+                line.name
+            )),
+            (Some(line), None, true) => {
+                Some(format!("Tap ⇄ beside {name} to make it as often as a cordial allows, as its “{}”.", line.name))
+            }
+            (Some(line), Some(_), _) => {
+                Some(format!("In {name} the cordial that came out is taken for “{}”.", line.name))
+            }
+            (None, Some(_), _) => Some(format!("No line of {name} is called cordial: it is made as often as you say.")),
+            (None, None, _) => None,
+        });
     }
+    if drinks.len() > 1 {
+        said.push("“The spec, times” counts for the drink whose step is open: tap one of its steps first.".into());
+    }
+    said
 }
 
 /// An amount as it is poured or weighed.
@@ -202,7 +213,10 @@ pub(super) fn carry(run: &Run, sheet: &Sheet, answer: &mut Answer, bench: &Bench
         }
     }
     // Made when the last of it was done; while it is not, when it is labelled.
-    let made = sheet.steps.iter().map(|step| step.mark.done).max().filter(|_| sheet.steps.iter().all(Sheeted::is_done));
+    let last_done = sheet.steps.iter().map(|step| step.mark.done).max();
+    let is_over = run.finished > 0 || sheet.steps.iter().all(Sheeted::is_done);
+    // A finished run without a tick was made when it was finished.
+    let made = last_done.map(|done| if done > 0 { done } else { run.finished }).filter(|_| is_over);
     let made =
         made.and_then(|made| i64::try_from(made).ok()).map_or_else(String::new, |made| bench.clock.written(made));
     let spec =

@@ -58,6 +58,10 @@ impl Sheeted {
     }
 }
 
+/// Most that a juice reads, °Bx, and most that is a pH: what goes on to the next prep.
+const MOST_BRIX: f64 = 60.0;
+const MOST_PH: f64 = 9.0;
+
 /// What a part gives to another.
 #[derive(Clone)]
 pub(super) struct Came {
@@ -101,8 +105,10 @@ pub fn sheet(run: &Run, bench: &Bench) -> Sheet {
             let mark = run.marks.get(&key).cloned().unwrap_or_default();
             if let Some(gives) = step.gives {
                 came.amount = Some(got(&mark.got, plan.density, bench).unwrap_or_else(|| carried(gives, bench)));
-                for (field, measured) in [(&mut came.brix, &mark.brix), (&mut came.ph, &mark.ph)] {
-                    if !measured.trim().is_empty() {
+                for (field, measured, most) in
+                    [(&mut came.brix, &mark.brix, MOST_BRIX), (&mut came.ph, &mark.ph, MOST_PH)]
+                {
+                    if matches!(text::read_number(measured, bench.decimal), Ok(Some(value)) if value <= most) {
                         field.clone_from(measured);
                     }
                 }
@@ -133,7 +139,7 @@ fn came(part: &Part, given: Option<&Came>, plan: &Plan, bench: &Bench) -> Came {
 fn got(typed: &str, density: Option<Density>, bench: &Bench) -> Option<String> {
     match text::read_amount(typed, &bench.reading(Kind::Either)) {
         Ok(Some(Amount::Mass(mass))) => Some(bench.carried(mass.volume_at(density.unwrap_or(Density::WATER)))),
-        Ok(Some(_)) => Some(typed.to_owned()),
+        Ok(Some(Amount::Volume(volume))) => Some(bench.carried(volume)),
         _ => None,
     }
 }

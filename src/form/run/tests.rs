@@ -224,3 +224,55 @@ fn hands_go_where_they_are_needed_first() {
     let is_late = |block: &Block| matches!(block, Block::Caution(words) if words.starts_with("Too late"));
     assert!(!shown.blocks.iter().any(is_late), "{:?}", shown.strip);
 }
+
+#[test]
+fn an_undo_takes_the_tick_back_and_leaves_what_was_typed() {
+    let was = chain();
+    let mut now = done(&was, "0/press", NOW);
+    now = edited(&now, "0/press", "got", "900 ml").expect("a text");
+    now = edited(&now, "0/press", "notes", "dry fruit").expect("a text");
+    let back = undone(&was, &now);
+    assert_eq!(back.marks["0/press"], Tick { got: "900 ml".into(), ..Tick::default() });
+    assert_eq!((back.notes.as_str(), back.parts.len()), ("dry fruit", 3));
+    let fewer = changed(&was, Deed::Put(&[("remove", "1".to_owned())]), &bench(&was, NOW)).expect("a change").0;
+    assert_eq!(undone(&was, &fewer).parts, was.parts);
+}
+
+#[test]
+fn what_cannot_be_read_takes_nothing_away() {
+    let mut run = chain();
+    let count = sheet(&run, &bench(&run, NOW)).steps.len();
+    for brix in ["9 °Bx", "about 9", "84", "-3"] {
+        run.marks.insert("1/filter".into(), Tick { brix: brix.into(), ph: brix.into(), ..Tick::default() });
+        assert_eq!(sheet(&run, &bench(&run, NOW)).steps.len(), count, "{brix}");
+    }
+}
+
+#[test]
+fn preps_in_any_order_find_each_other_and_nothing_is_given_twice() {
+    let fruit = || part("fruit", &[("fruit", "pear")]);
+    let clear = || part("clear", &[("fruit", "pear")]);
+    let cordial = || part("cordial", &[("juice_of", "pear-juice")]);
+    for parts in [[fruit(), clear(), cordial()], [cordial(), clear(), fruit()], [clear(), fruit(), cordial()]] {
+        let run = with_parts(&Run::default(), parts.to_vec());
+        let order: Vec<&str> = run.parts.iter().map(|part| part.tool.as_str()).collect();
+        assert_eq!(order, ["fruit", "clear", "cordial"]);
+        let key = |at: usize| Some(run.parts[at].key);
+        assert_eq!([run.parts[0].from, run.parts[1].from, run.parts[2].from], [None, key(0), key(1)]);
+    }
+    // Two cordials and one juice: the second makes do with its own amount.
+    let two = with_parts(&Run::default(), vec![clear(), cordial(), cordial()]);
+    assert_eq!([two.parts[1].from, two.parts[2].from], [Some(0), None]);
+    let tap = changed(&two, Deed::Put(&[("takes", "2".to_owned())]), &bench(&two, NOW)).expect("a change").0;
+    assert_eq!(tap.parts[2].from, None);
+}
+
+#[test]
+fn times_counts_for_the_drink_whose_step_is_open() {
+    let (_, card) = demo_cards(NOW).remove(0);
+    let run = with_parts(&Run::default(), parts_of("demo-1", &card, 0));
+    let run = with_parts(&run, parts_of("demo-1", &card, 1));
+    let times = |run: &Run| run.parts.iter().map(|part| part.texts["times"].clone()).collect::<Vec<_>>();
+    assert_eq!(times(&edited(&run, "1/measure", "times", "3").expect("a text")), ["1", "3"]);
+    assert_eq!(times(&edited(&run, "", "times", "3").expect("a text")), ["3", "1"]);
+}

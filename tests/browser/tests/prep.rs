@@ -67,6 +67,14 @@ async fn from_fruit_to_label_without_a_network_through_a_kill() -> Result<()> {
     phone.until("document.querySelector('main').innerText.includes('Blend 2.4 g enzyme into 941 g')").await?;
     phone.tap_on("Done").await?;
     phone.strip_says("Blend 2.4 g enzyme").await?;
+    // Words typed since stay when a tick is taken back.
+    phone.put("notes", "dry fruit").await?;
+    phone.tap_on("Undo").await?;
+    phone.strip_says("Press 10 pears").await?;
+    assert_eq!((phone.value("notes").await?, phone.value("got").await?), ("dry fruit".into(), "900 ml".into()));
+    assert_eq!(phone.stored("run/").await?.len(), 1);
+    phone.tap_on("Done").await?;
+    phone.strip_says("Blend 2.4 g enzyme").await?;
     phone.tap_on("Start 45 min").await?;
     phone.strip_says("to go").await?;
     let started = phone.stored("run/").await?;
