@@ -3,7 +3,7 @@
 use std::ops::Deref;
 use std::sync::Arc;
 
-use super::answer::{Problem, fixes};
+use super::answer::{Figure, Problem, fixes};
 use super::clock::Clock;
 use super::own;
 use super::screen::{Button, Do};
@@ -216,6 +216,12 @@ impl Bench {
         };
         problems.push(Problem::new(field, words));
         None
+    }
+
+    /// "45.0 g sugar".
+    pub(super) fn grams_of(&self, mass: Mass, what: &str) -> Figure {
+        let Figure { value, unit } = text::fine_grams(mass, self.decimal);
+        Figure { value, unit: format!("{unit} {what}") }
     }
 
     /// A volume as text for another tool, to a hundredth of a millilitre.

@@ -113,7 +113,7 @@ impl Tool for ClearForm {
         answer.strip = Strip {
             figures: match &worked.doses[..] {
                 [] => vec![Figure::new(volume.value.clone(), format!("{} clear", volume.unit))],
-                doses => doses.iter().map(|(what, mass)| dose_figure(*mass, what, bench)).collect(),
+                doses => doses.iter().map(|(what, mass)| bench.grams_of(*mass, what)).collect(),
             },
             also: format!("{volume} should come clear, at {share}{own}"),
             tone: Tone::Answer,
@@ -329,9 +329,4 @@ fn say_of_agar(worked: &Worked, answer: &mut Answer, bench: &Bench) {
         answer.cautions.push(format!("At {comes_to} °C {close} while you whisk. {how}"));
     }
     answer.remarks.push("2 g to the kg of all (International Culinary Center, Cooking Issues, 20 Jul 2010). Boil the agar in the water, whisk the juice in by and by, let it set, break it gently and drain through a cloth: don't squeeze. The water stays in: the juice is thinner for it.".into());
-}
-
-fn dose_figure(mass: Mass, what: &str, bench: &Bench) -> Figure {
-    let figure = text::fine_grams(mass, bench.decimal);
-    Figure::new(figure.value, format!("{} {what}", figure.unit))
 }

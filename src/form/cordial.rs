@@ -9,7 +9,7 @@ mod tests;
 pub use choices::{Ask, Blend, To};
 
 use super::Bench;
-use super::answer::{Answer, Figure, Problem, Strip, Tone};
+use super::answer::{Answer, Problem, Strip, Tone};
 use super::fields::{Choice, form};
 use super::label;
 use super::pad::Keys;
@@ -294,7 +294,7 @@ impl CordialForm {
         let reading = figures(&mut answer, &made.mix, bench);
         let acid: Mass = made.acids.iter().map(|(_, mass)| *mass).sum();
         answer.strip = Strip {
-            figures: vec![grams_figure(made.sugar, "sugar", bench), grams_figure(acid, "acid", bench)],
+            figures: vec![bench.grams_of(made.sugar, "sugar"), bench.grams_of(acid, "acid")],
             also: format!("Makes {} at {reading}", text::litres_or_ml(*volume, bench.decimal)),
             tone: Tone::Answer,
         };
@@ -321,11 +321,6 @@ impl CordialForm {
     }
 }
 
-fn grams_figure(mass: Mass, what: &str, bench: &Bench) -> Figure {
-    let figure = text::fine_grams(mass, bench.decimal);
-    Figure::new(figure.value, format!("{} {what}", figure.unit))
-}
-
 fn grams(mass: Mass, what: &str, bench: &Bench) -> String {
-    grams_figure(mass, what, bench).to_string()
+    bench.grams_of(mass, what).to_string()
 }

@@ -236,7 +236,7 @@ impl SyrupForm {
             _ => String::new(),
         };
         answer.strip = Strip {
-            figures: vec![grams_of(made.sugar, "sugar", bench), grams_of(made.water, "water", bench)],
+            figures: vec![bench.grams_of(made.sugar, "sugar"), bench.grams_of(made.water, "water")],
             also: format!("Makes {} at {degrees} °Bx{crystals}", text::litres_or_ml(volume, bench.decimal)),
             tone: Tone::Answer,
         };
@@ -263,11 +263,6 @@ fn weighed(amount: Amount, brix: Brix) -> Option<Mass> {
         Amount::Mass(mass) => Some(mass),
         Amount::Count(_) => None,
     }
-}
-
-fn grams_of(mass: Mass, what: &str, bench: &Bench) -> Figure {
-    let figure = text::fine_grams(mass, bench.decimal);
-    Figure::new(figure.value, format!("{} {what}", figure.unit))
 }
 
 fn degrees(brix: Brix, bench: &Bench) -> String {

@@ -1,6 +1,6 @@
 //! Clearing, step by step.
 
-use super::{ClearForm, Worked, dose_figure};
+use super::{ClearForm, Worked};
 use crate::craft::clear::Method;
 use crate::form::Bench;
 use crate::form::plan::{HOUR, MINUTE, Plan, Step};
@@ -13,7 +13,7 @@ impl ClearForm {
         let name = worked.fruit.name;
         let gives = Some(Amount::Volume(worked.clear.0));
         let dose = |at: usize| {
-            worked.doses.get(at).map_or_else(String::new, |(what, mass)| dose_figure(*mass, what, bench).to_string())
+            worked.doses.get(at).map_or_else(String::new, |(what, mass)| bench.grams_of(*mass, what).to_string())
         };
         let steps = match self.method() {
             Method::Enzyme => vec![

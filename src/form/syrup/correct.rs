@@ -1,8 +1,8 @@
 //! A syrup put right, and sugar into juice.
 
 use super::{
-    JUICE, JUICE_READS, JUICE_WANTS, READS, REFRACTOMETER, SYRUP, SyrupForm, WANTS, degrees, figures, grams_of,
-    warn_of_crystals, weighed,
+    JUICE, JUICE_READS, JUICE_WANTS, READS, REFRACTOMETER, SYRUP, SyrupForm, WANTS, degrees, figures, warn_of_crystals,
+    weighed,
 };
 use crate::craft::syrup::{self, Correction};
 use crate::form::Bench;
@@ -30,8 +30,8 @@ impl SyrupForm {
             return answer.without_answer("");
         };
         let (figure, more) = match correction {
-            Correction::Sugar(sugar) => (grams_of(sugar, "sugar", bench), sugar),
-            Correction::Water(water) => (grams_of(water, "water", bench), water),
+            Correction::Sugar(sugar) => (bench.grams_of(sugar, "sugar"), sugar),
+            Correction::Water(water) => (bench.grams_of(water, "water"), water),
         };
         self.corrected(answer, figure, (mass, more), (reads, wants), bench)
     }
@@ -71,7 +71,7 @@ impl SyrupForm {
                 .push(Problem::new(JUICE_WANTS, "The juice is sweeter than that already. Type more than it reads."));
             return answer.without_answer("");
         };
-        let figure = grams_of(sugar, "sugar", bench);
+        let figure = bench.grams_of(sugar, "sugar");
         let held = mass.g() * reads.degrees() / 100.0 + sugar.g();
         match Brix::from_degrees(100.0 * held / (mass + sugar).g()) {
             Ok(made) => self.corrected(answer, figure, (mass, sugar), (reads, made), bench),
