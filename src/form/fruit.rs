@@ -245,7 +245,7 @@ impl FruitForm {
     }
 }
 
-/// Offers to work out the fruit for each juice of a spec that is made so many times: two at most.
+/// Offers to work out the fruit for each juice of a spec that is made so many times, and to clarify it: two at most.
 pub(super) fn offer(lines: &[SpecLine], times: Ratio, answer: &mut Answer, bench: &Bench) {
     let juices = lines.iter().filter_map(|line| {
         let line = line.read.as_ref().ok()?;
@@ -258,6 +258,8 @@ pub(super) fn offer(lines: &[SpecLine], times: Ratio, answer: &mut Answer, bench
     for (fruit, volume) in juices.take(2) {
         let href = format!("{}&fruit={}", Route::Fruit.href_with(WANTED, &bench.carried(volume)), fruit.key);
         answer.carry(format!("Fruit for the {} juice", fruit.name), href);
+        let href = format!("{}&fruit={}", Route::Clear.href_with("juice", &bench.carried(volume)), fruit.key);
+        answer.carry(format!("Clarify the {} juice", fruit.name), href);
     }
 }
 

@@ -242,6 +242,10 @@ async fn a_cordial_stands_for_juice_citrus_and_syrup() -> Result<()> {
     phone.tap_on("Orchard lantern").await?;
     phone.strip_says("Orchard lantern").await?;
     phone.tap_on("quick").await?;
+    phone.tap_on("Clarify the pear juice").await?;
+    // 30 ml at 1.045 g/ml is 31.4 g; a quarter of a percent of that.
+    phone.strip_says("0.078 g enzyme").await?;
+    phone.back().await?;
     phone.tap_on("A cordial for its juice").await?;
     phone.strip_says("60 ml cordial | in place of pear juice, lemon juice, honey syrup").await?;
     let cells = phone.run("return Object.fromEntries([...document.querySelectorAll('.cell')].map(c => [c.querySelector('dt').textContent, c.querySelector('dd').textContent.trim()]))").await?;
