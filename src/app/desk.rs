@@ -7,7 +7,7 @@ use super::field;
 use super::library::Library;
 use super::pad::ActiveField;
 use super::slot::Slot;
-use crate::form::clock::Clock;
+use super::ticker;
 use crate::form::route::{self, Place, Route};
 use crate::form::screen::{Deed, Screen, screen};
 use crate::form::shelf::{Keyboard, ShelfForm, Theme};
@@ -81,8 +81,7 @@ impl Desk {
                 let slot = slot_of(slots, route);
                 match route {
                     Route::Run | Route::Label => {
-                        let clock = Clock { now: tick.get(), ahead: browser::minutes_ahead };
-                        slot.with(|texts| screen(route, texts, &Bench { clock, ..bench.clone() }))
+                        slot.with(|texts| screen(route, texts, &ticker::at(bench, tick.get())))
                     }
                     _ => slot.with(|texts| screen(route, texts, bench)),
                 }
@@ -189,7 +188,7 @@ impl Desk {
     /// The step of the run shown that is open.
     fn open_step(self) -> String {
         untrack(|| {
-            let bench = self.bench.with(|bench| super::ticker::timed(self, bench));
+            let bench = self.bench.with(|bench| ticker::timed(self, bench));
             self.slot().with(|texts| run::open_step(texts, &bench))
         })
     }

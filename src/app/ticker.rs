@@ -11,14 +11,17 @@ use crate::store::now;
 
 /// The bench at the time it is now.
 pub(super) fn timed(desk: Desk, bench: &Bench) -> Bench {
-    let clock = Clock { now: desk.tick.get(), ahead: browser::minutes_ahead };
-    Bench { clock, ..bench.clone() }
+    at(bench, desk.tick.get())
+}
+
+/// A bench at a time.
+pub(super) fn at(bench: &Bench, now: u64) -> Bench {
+    Bench { clock: Clock { now, ahead: browser::minutes_ahead }, ..bench.clone() }
 }
 
 /// The bench at this moment, for a deed.
 pub(super) fn timed_now(desk: Desk) -> Bench {
-    let clock = Clock { now: now(), ahead: browser::minutes_ahead };
-    desk.bench.with(|bench| Bench { clock, ..bench.clone() })
+    desk.bench.with(|bench| at(bench, now()))
 }
 
 /// Starts the clock.

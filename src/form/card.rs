@@ -18,7 +18,7 @@ use super::scale::unscaled_row;
 use super::screen::{Block, Button, Do, Input, Opt, Tool};
 use super::specs::undo_remark;
 use super::taken::Read;
-use crate::book::{Allergen, Card, Way};
+use crate::book::{Card, Way};
 use crate::craft::balance::balance as read_mix;
 use crate::quantity::{Ratio, Temperature, Volume};
 use crate::text::{self, Kind, read_spec};
@@ -220,14 +220,13 @@ impl Tool for CardForm {
             super::infuse::offer(&lines, Ratio::ONE, &mut answer, bench);
             answer.carry("A cordial for its juice", Route::Cordial.href_with("spec", &self.lines));
             answer.carry("Wash it with milk", Route::MilkWash.href_with("spec", &self.lines));
-            let declared: Vec<&str> = balance::allergens(&lines).into_iter().map(Allergen::name).collect();
             let is_serve = holds.is_none_or(|holds| volume <= holds);
             answer.carry(
                 "Label it",
                 label::href(&label::Known {
                     name: named(&self.name),
                     strength: text::editable(reading.strength.fraction() * 100.0, bench.decimal),
-                    allergens: declared.join(", "),
+                    allergens: label::declared(balance::allergens(&lines)),
                     pour: if is_serve { text::millilitres(volume, bench.decimal).to_string() } else { String::new() },
                     spec: Some((self.id.clone(), self.at.clone())),
                     ..label::Known::default()

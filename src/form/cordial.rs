@@ -13,7 +13,7 @@ use super::answer::{Answer, Problem, Strip, Tone};
 use super::fields::{Choice, form};
 use super::label;
 use super::pad::Keys;
-use super::plan::{HOUR, MINUTE, Plan, Step};
+use super::plan::{HOUR, MINUTE, Plan, Step, titled};
 use super::route::Route;
 use super::scale::ScaleForm;
 use super::screen::{Block, Opt, Tool};
@@ -164,8 +164,7 @@ impl Tool for CordialForm {
             vec![mix.then_wait(30 * MINUTE), Step::work("bottle", "Stir again and bottle", 10 * MINUTE).giving(gives)]
         };
         let short = name.trim_end_matches(" juice").trim_end_matches(" purée");
-        let mut title = format!("{short} cordial");
-        title[..1].make_ascii_uppercase();
+        let title = titled(format!("{short} cordial"));
         let density = made.mix.density(Temperature::TWENTY).ok();
         Some(Plan { title, makes: "cordial", steps, density, ..Plan::default() })
     }

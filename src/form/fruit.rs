@@ -5,7 +5,7 @@ use super::answer::{Answer, Figure, Problem, Strip, Tone};
 use super::bench::both;
 use super::fields::{Choice, choice, form};
 use super::pad::Keys;
-use super::plan::{MINUTE, Plan, Step};
+use super::plan::{MINUTE, Plan, Step, titled};
 use super::route::Route;
 use super::screen::{Block, Opt, Tool};
 use crate::book::ingredient;
@@ -162,8 +162,7 @@ impl Tool for FruitForm {
                     .giving(Some(Amount::Volume(given.0))),
             );
         }
-        let mut title = format!("{} {noun}", fruit.name);
-        title[..1].make_ascii_uppercase();
+        let title = titled(format!("{} {noun}", fruit.name));
         Some(Plan { title, makes: "juice", steps, density: litre.density(Temperature::TWENTY).ok(), ..Plan::default() })
     }
 

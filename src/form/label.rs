@@ -13,6 +13,7 @@ use super::pad::Keys;
 use super::plan::Plan;
 use super::route::{Route, encode};
 use super::screen::{Block, Button, Do, Input, Tool};
+use crate::book::Allergen;
 use crate::craft::keeping::COLD_DAYS;
 use crate::text;
 use drawing::{Size, draw};
@@ -324,6 +325,17 @@ pub(super) fn offer(route: Route, plan: Option<&Plan>, answer: &mut Answer) {
         };
         answer.carry("Label it", href(&Known { name: name.to_owned(), keeps, ..Known::default() }));
     }
+}
+
+/// Allergens as a label names them, each once.
+pub(super) fn declared(allergens: impl IntoIterator<Item = Allergen>) -> String {
+    let mut names: Vec<&str> = Vec::new();
+    for allergen in allergens {
+        if !names.contains(&allergen.name()) {
+            names.push(allergen.name());
+        }
+    }
+    names.join(", ")
 }
 
 /// The address of a label for it.

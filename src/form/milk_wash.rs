@@ -16,7 +16,7 @@ use super::route::Route;
 use super::scale::ScaleForm;
 use super::screen::{Block, Input, Opt, Tool};
 use super::taken::Read;
-use crate::book::{Allergen, Measured, Taken, allergens_in, ingredient};
+use crate::book::{Measured, Taken, allergens_in, ingredient};
 use crate::craft::milk_wash::{Wash, drink_for, milk_for, washed};
 use crate::craft::pour::litre_of;
 use crate::quantity::{Acidity, Mass, Ratio, Temperature, Volume};
@@ -281,18 +281,14 @@ impl MilkWashForm {
         let after = worked.drink.as_ref().filter(|_| kind.is_of_cows()).map(|drink| washed(drink, wash.milk, kind));
         let strength = after.map(|after| after.liquid.strength().fraction() * 100.0);
         // What it is washed with, and what is in its lines.
-        let mut declared: Vec<&str> = allergens_in(kind.name).map(Allergen::name).collect();
-        if self.known() == Known::Spec {
-            for allergen in balance::allergens(&read_spec(&self.spec, &bench.reading(Kind::Either))) {
-                if !declared.contains(&allergen.name()) {
-                    declared.push(allergen.name());
-                }
-            }
-        }
+        let in_lines = match self.known() {
+            Known::Spec => balance::allergens(&read_spec(&self.spec, &bench.reading(Kind::Either))),
+            _ => Vec::new(),
+        };
         let known = label::Known {
             name: "Milk-washed drink".into(),
             strength: strength.map_or_else(String::new, |percent| text::editable(percent, bench.decimal)),
-            allergens: declared.join(", "),
+            allergens: label::declared(allergens_in(kind.name).chain(in_lines)),
             ..label::Known::default()
         };
         answer.carry("Label it", label::href(&known));

@@ -19,6 +19,14 @@ pub struct Plan {
     pub reads: Option<(f64, f64)>,
 }
 
+/// A title with its first letter large, where that is a plain one.
+pub(super) fn titled(mut title: String) -> String {
+    if let Some(first) = title.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
+    title
+}
+
 impl Plan {
     /// Its steps, each with the time it is left to itself.
     pub(super) fn rows(&self) -> Vec<Row> {

@@ -12,7 +12,7 @@ use super::pad::Keys;
 use super::route::Route;
 use super::screen::{Block, Button, Do, Input, Opt, Tool};
 use super::{Bench, balance};
-use crate::book::{Allergen, Spec};
+use crate::book::Spec;
 use crate::craft::scale::{Rounding, ScaleProblem, Target, factor, scaled, total};
 use crate::quantity::{Amount, Ratio};
 use crate::text::{self, Kind, SpecLine, read_spec};
@@ -280,13 +280,12 @@ impl ScaleForm {
             |line: &crate::book::Line| format!("{} {}", exact_words(line.amount.times(factor), bench), line.name);
         let scaled: Vec<String> = spec.lines.iter().map(line).collect();
         answer.carry("Wash it with milk", Route::MilkWash.href_with("spec", &scaled.join("\n")));
-        let declared: Vec<&str> = balance::allergens(lines).into_iter().map(Allergen::name).collect();
         let strength =
             balance::whole(lines).map(|mix| text::editable(mix.strength().fraction() * 100.0, bench.decimal));
         let known = label::Known {
             name: "Batch".into(),
             strength: strength.unwrap_or_default(),
-            allergens: declared.join(", "),
+            allergens: label::declared(balance::allergens(lines)),
             ..label::Known::default()
         };
         answer.carry("Label it", label::href(&known));

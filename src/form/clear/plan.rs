@@ -3,7 +3,7 @@
 use super::{ClearForm, Worked};
 use crate::craft::clear::Method;
 use crate::form::Bench;
-use crate::form::plan::{HOUR, MINUTE, Plan, Step};
+use crate::form::plan::{HOUR, MINUTE, Plan, Step, titled};
 use crate::quantity::{Amount, Temperature};
 use crate::text;
 
@@ -46,8 +46,7 @@ impl ClearForm {
             Method::Agar => "cleared with agar",
             Method::Gelatin => "cleared with gelatin",
         };
-        let mut title = format!("{name}, {how}");
-        title[..1].make_ascii_uppercase();
+        let title = titled(format!("{name}, {how}"));
         let reads = worked.agar.map(|_| worked.reads());
         Plan { title, makes: "clear juice", steps, density: worked.litre.density(Temperature::TWENTY).ok(), reads }
     }

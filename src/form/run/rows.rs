@@ -189,13 +189,11 @@ pub(super) fn amount_words(amount: Amount, bench: &Bench) -> String {
 /// A label for what the run makes.
 pub(super) fn carry(run: &Run, sheet: &Sheet, answer: &mut Answer, bench: &Bench) {
     let Some(last) = sheet.steps.last() else { return };
-    let mut declared: Vec<&str> = Vec::new();
+    let mut declared: Vec<Allergen> = Vec::new();
     for part in &run.parts {
         for name in ["lines", "spec"] {
             let lines = part.texts.get(name).map_or("", String::as_str);
-            declared.extend(
-                balance::allergens(&read_spec(lines, &bench.reading(Kind::Either))).into_iter().map(Allergen::name),
-            );
+            declared.extend(balance::allergens(&read_spec(lines, &bench.reading(Kind::Either))));
         }
         // What it is washed with, or fat that is washed into it, is declared.
         let text = |name: &str| part.texts.get(name).map_or("", String::as_str);
@@ -204,13 +202,7 @@ pub(super) fn carry(run: &Run, sheet: &Sheet, answer: &mut Answer, bench: &Bench
             "infuse" => text("of"),
             _ => "",
         };
-        declared.extend(allergens_in(named).map(Allergen::name));
-    }
-    let mut names: Vec<&str> = Vec::new();
-    for name in declared {
-        if !names.contains(&name) {
-            names.push(name);
-        }
+        declared.extend(allergens_in(named));
     }
     // Made when the last of it was done; while it is not, when it is labelled.
     let last_done = sheet.steps.iter().map(|step| step.mark.done).max();
@@ -223,7 +215,12 @@ pub(super) fn carry(run: &Run, sheet: &Sheet, answer: &mut Answer, bench: &Bench
         run.parts.iter().rev().find(|part| part.tool == SPEC).and_then(|part| {
             Some((part.texts.get("card")?.clone(), part.texts.get("at").cloned().unwrap_or_default()))
         });
-    let known =
-        label::Known { name: last.title.clone(), allergens: names.join(", "), made, spec, ..label::Known::default() };
+    let known = label::Known {
+        name: last.title.clone(),
+        allergens: label::declared(declared),
+        made,
+        spec,
+        ..label::Known::default()
+    };
     answer.carry("Label it", label::href(&known));
 }
