@@ -4,11 +4,13 @@
 
 pub mod book;
 pub mod craft;
-pub mod form;
 pub mod quantity;
+pub mod reading;
+pub mod screen;
 pub mod store;
 pub mod substance;
 pub mod text;
+pub mod tool;
 
 #[cfg(feature = "app")]
 pub mod app;

@@ -1,10 +1,26 @@
-//! The floors of the house: each imports only from those below it. Read from the `use` lines.
+//! The house: floors that import only downward, places that stay apart, no circle of files, no tool named in the app.
+//! Read from the sources, comments left out.
 
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
 
-/// From the ground up.
-const FLOORS: [&str; 8] = ["quantity", "substance", "book", "craft", "text", "form", "store", "app"];
+/// From the ground up; those of one storey know nothing of each other.
+const FLOORS: [&[&str]; 9] = [
+    &["quantity"],
+    &["substance"],
+    &["book"],
+    &["craft", "text", "store"],
+    &["screen"],
+    &["reading"],
+    &["tool"],
+    &["desk"],
+    &["app"],
+];
+
+fn root() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("src")
+}
 
 fn sources(folder: &Path) -> Vec<PathBuf> {
     let mut found = Vec::new();
@@ -19,54 +35,208 @@ fn sources(folder: &Path) -> Vec<PathBuf> {
     found
 }
 
-/// The floors a source names: every `crate::floor`, in `use` lines and elsewhere, comments left out.
-fn named_floors(source: &str) -> Vec<&str> {
-    source
-        .lines()
-        .map(|line| line.split("//").next().unwrap_or(""))
-        .flat_map(|line| line.match_indices("crate::").map(|(at, name)| &line[at + name.len()..]).collect::<Vec<_>>())
-        .map(|rest| rest.split(|c: char| !c.is_ascii_lowercase()).next().unwrap_or(""))
-        .collect()
+/// A source without its comments, and without the tests at its end, which name what they like.
+fn code(path: &Path) -> String {
+    let source = fs::read_to_string(path).expect("a source");
+    let source = source.split("#[cfg(test)]\nmod tests {").next().unwrap_or_default();
+    source.lines().map(|line| line.split("//").next().unwrap_or("")).collect::<Vec<_>>().join("\n")
+}
+
+/// The module of a file: `tool/prep/acid.rs` is tool, prep, acid.
+fn module_of(path: &Path) -> Vec<String> {
+    let relative = path.strip_prefix(root()).expect("in src").with_extension("");
+    let mut module: Vec<String> = relative.iter().map(|part| part.to_string_lossy().into_owned()).collect();
+    if matches!(module.last().map(String::as_str), Some("mod" | "lib")) {
+        module.pop();
+    }
+    module
+}
+
+/// Every path that code names, from `crate::` or `super::` on, seen from the module it stands in: `use` lines with their
+/// braces opened, and paths in the midst of code.
+fn named(code: &str, module: &[String]) -> Vec<Vec<String>> {
+    let mut found = Vec::new();
+    let starts = code.match_indices("crate::").chain(code.match_indices("super::"));
+    for (at, _) in starts {
+        let before = code[..at].chars().next_back();
+        if before.is_some_and(|c| c.is_alphanumeric() || matches!(c, ':' | '_' | '$')) {
+            continue;
+        }
+        let mut base: Vec<String> = Vec::new();
+        let mut rest = &code[at..];
+        if let Some(after) = rest.strip_prefix("crate::") {
+            rest = after;
+        } else {
+            base = module.to_vec();
+            while let Some(after) = rest.strip_prefix("super::") {
+                base.pop();
+                rest = after;
+            }
+        }
+        open(&base, rest, &mut found);
+    }
+    found
+}
+
+/// Reads a path, opening its braces; what follows it.
+fn open<'a>(base: &[String], mut rest: &'a str, found: &mut Vec<Vec<String>>) -> &'a str {
+    let mut path = base.to_vec();
+    loop {
+        if let Some(mut inside) = rest.strip_prefix('{') {
+            loop {
+                inside = inside.trim_start_matches(|c: char| c.is_whitespace() || c == ',');
+                if let Some(after) = inside.strip_prefix('}') {
+                    return after;
+                }
+                let before = inside.len();
+                inside = open(&path, inside, found);
+                if inside.len() == before {
+                    return inside;
+                }
+            }
+        }
+        let end = rest.find(|c: char| !c.is_alphanumeric() && c != '_').unwrap_or(rest.len());
+        path.push(rest[..end].to_owned());
+        rest = &rest[end..];
+        match rest.strip_prefix("::") {
+            Some(after) if !after.starts_with('<') => rest = after,
+            _ => break,
+        }
+    }
+    path.retain(|part| part != "self");
+    found.push(path);
+    // "name as other"
+    match rest.strip_prefix(" as ") {
+        Some(after) => &after[after.find(|c: char| !c.is_alphanumeric() && c != '_').unwrap_or(after.len())..],
+        None => rest,
+    }
+}
+
+fn storey(floor: &str) -> Option<usize> {
+    FLOORS.iter().position(|storey| storey.contains(&floor))
 }
 
 /// What breaks the rule: (floor, what it names).
-fn upward(floor: &str, source: &str) -> Vec<String> {
-    let height = FLOORS.iter().position(|known| *known == floor).expect("a floor");
-    named_floors(source)
-        .into_iter()
-        .filter(|named| FLOORS.iter().position(|known| known == named).is_none_or(|other| other > height))
+fn upward(floor: &str, code: &str) -> Vec<String> {
+    let height = storey(floor).expect("a floor");
+    let module = vec![floor.to_owned(), "file".to_owned()];
+    let mut broken: Vec<String> = named(code, &module)
+        .iter()
+        .filter_map(|path| path.first())
+        .filter(|named| *named != floor && storey(named).is_none_or(|other| other >= height))
         .map(|named| format!("{floor} names {named}"))
-        .collect()
+        .collect();
+    broken.dedup();
+    broken
 }
 
 #[test]
 fn floors_import_only_downward() {
-    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
     let mut checked = 0;
-    for floor in FLOORS {
-        for path in sources(&root.join(floor)) {
-            let source = fs::read_to_string(&path).expect("a source");
-            assert_eq!(upward(floor, &source), Vec::<String>::new(), "{}", path.display());
+    for floor in FLOORS.iter().copied().flatten() {
+        for path in sources(&root().join(floor)) {
+            assert_eq!(upward(floor, &code(&path)), Vec::<String>::new(), "{}", path.display());
             checked += 1;
         }
     }
-    assert!(checked > 40, "only {checked} sources were found");
+    assert!(checked > 100, "only {checked} sources were found");
+    for entry in fs::read_dir(root()).expect("src") {
+        let path = entry.expect("an entry").path();
+        let name = path.file_name().expect("a name").to_string_lossy().into_owned();
+        assert!(!path.is_dir() || storey(&name).is_some(), "{name} is no floor");
+    }
 }
 
 #[test]
 fn the_rule_would_notice() {
     assert_eq!(upward("craft", "use crate::text::Figure;"), ["craft names text"]);
-    assert_eq!(upward("craft", "let x = crate::form::Bench::default();"), ["craft names form"]);
-    assert_eq!(upward("text", "use crate::quantity::Unit; // not crate::app"), Vec::<String>::new());
+    assert_eq!(upward("craft", "let x = crate::screen::Bench::default();"), ["craft names screen"]);
+    assert_eq!(upward("text", "use crate::quantity::Unit;"), Vec::<String>::new());
     assert_eq!(upward("book", "use crate::attic::Box;"), ["book names attic"]);
+    assert_eq!(upward("screen", "use crate::{book::Card, tool::prep};"), ["screen names tool"]);
+}
+
+/// The files, and the files that each names; a name that a file hands on from one below it is that one's.
+fn arrows() -> BTreeMap<Vec<String>, BTreeSet<Vec<String>>> {
+    let is_test = |module: &[String]| module.last().is_some_and(|last| last == "tests");
+    let files: BTreeMap<Vec<String>, String> =
+        sources(&root()).iter().map(|path| (module_of(path), code(path))).filter(|(file, _)| !is_test(file)).collect();
+    let mut handed_on: BTreeMap<Vec<String>, Vec<String>> = BTreeMap::new();
+    for (module, code) in &files {
+        for (at, _) in code.match_indices("use ").filter(|(at, _)| *at == 0 || code[..*at].ends_with(['\n', ' '])) {
+            let mut paths = Vec::new();
+            open(module, &code[at + 4..], &mut paths);
+            for path in paths.into_iter().filter(|path| files.contains_key(&path[..module.len() + 1])) {
+                let name = path.last().cloned().unwrap_or_default();
+                handed_on.insert(module.iter().cloned().chain([name]).collect(), path);
+            }
+        }
+    }
+    let file_of = |path: &[String]| {
+        let mut path = path.to_vec();
+        for _ in 0..4 {
+            let Some(length) = (1..=path.len()).rev().find(|length| files.contains_key(&path[..*length])) else {
+                break;
+            };
+            match path.get(..length + 1).and_then(|name| handed_on.get(name)).filter(|to| **to != path) {
+                Some(to) => path.clone_from(to),
+                None => return Some(path[..length].to_vec()),
+            }
+        }
+        None
+    };
+    let arrows_of = |(module, code): (&Vec<String>, &String)| {
+        let to = named(code, module).iter().filter_map(|path| file_of(path)).filter(|file| file != module).collect();
+        (module.clone(), to)
+    };
+    files.iter().map(arrows_of).collect()
+}
+
+/// The circles, each as the files in it. A file and those in the folder of its name are one room, and the file is its
+/// door: what they name of each other makes no circle by itself.
+fn circles(arrows: &BTreeMap<Vec<String>, BTreeSet<Vec<String>>>) -> Vec<Vec<String>> {
+    let is_own_room = |from: &[String], to: &[String]| to.starts_with(from) || from.starts_with(to);
+    let reached = |from: &Vec<String>| {
+        let mut reached: BTreeSet<&Vec<String>> = BTreeSet::new();
+        let mut next = vec![from];
+        while let Some(at) = next.pop() {
+            for to in arrows.get(at).into_iter().flatten().filter(|to| !is_own_room(at, to)) {
+                if reached.insert(to) {
+                    next.push(to);
+                }
+            }
+        }
+        reached
+    };
+    let all: BTreeMap<&Vec<String>, BTreeSet<&Vec<String>>> = arrows.keys().map(|file| (file, reached(file))).collect();
+    let mut found: Vec<Vec<String>> = Vec::new();
+    for (file, reached) in all.iter().filter(|(file, reached)| reached.contains(**file)) {
+        let circle = reached.iter().filter(|other| all[**other].contains(*file)).map(|other| other.join("/")).collect();
+        if !found.contains(&circle) {
+            found.push(circle);
+        }
+    }
+    found
+}
+
+#[test]
+fn a_circle_would_be_noticed() {
+    let file = |name: &str| vec!["tool".to_owned(), name.to_owned()];
+    let mut arrows = BTreeMap::from([
+        (file("a"), BTreeSet::from([file("b")])),
+        (file("b"), BTreeSet::from([file("c")])),
+        (file("c"), BTreeSet::new()),
+    ]);
+    assert_eq!(circles(&arrows), Vec::<Vec<String>>::new());
+    arrows.insert(file("c"), BTreeSet::from([file("a")]));
+    assert_eq!(circles(&arrows), [["tool/a", "tool/b", "tool/c"]]);
 }
 
 /// Only the app and the one file of the store that touches local storage know a browser.
 #[test]
 fn the_pure_floors_know_no_browser() {
-    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
-    for floor in FLOORS.iter().filter(|floor| **floor != "app") {
-        for path in sources(&root.join(floor)).iter().filter(|path| !path.ends_with("store/local.rs")) {
+    for floor in FLOORS.iter().copied().flatten().filter(|floor| **floor != "app") {
+        for path in sources(&root().join(floor)).iter().filter(|path| !path.ends_with("store/local.rs")) {
             let source = fs::read_to_string(path).expect("a source");
             for word in ["leptos", "web_sys", "js_sys", "wasm_bindgen", "gloo_storage"] {
                 assert!(!source.contains(word), "{} names {word}", path.display());
@@ -78,8 +248,7 @@ fn the_pure_floors_know_no_browser() {
 /// No effect writes a signal: effects live in one function, and only app/mod.rs calls it, for the look.
 #[test]
 fn effects_stay_outside() {
-    let app = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/app");
-    for path in sources(&app) {
+    for path in sources(&root().join("app")) {
         let source = fs::read_to_string(&path).expect("a source");
         let made = source.matches("Effect::new").count();
         assert_eq!(made, usize::from(path.ends_with("part.rs")), "{}", path.display());

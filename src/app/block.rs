@@ -7,8 +7,8 @@ use super::desk::Desk;
 use super::field::{field, fix_buttons};
 use super::label;
 use super::part::{all, button, link, nothing, on_tap, paragraph};
-use crate::form::screen::{Block, Deed, Do};
-use crate::form::{Cell, Row, Share};
+use crate::screen::{Block, Deed, Do};
+use crate::screen::{Cell, Row, Share};
 
 /// One block.
 pub(super) fn block(desk: Desk, block: &Block) -> AnyView {

@@ -7,8 +7,8 @@ use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Document, HtmlElement, HtmlInputElement, Window};
 
-use crate::form::shelf::Theme;
 use crate::text::Decimal;
+use crate::tool::shelf::settings::Theme;
 
 fn window() -> Option<Window> {
     web_sys::window()

@@ -8,11 +8,13 @@ use super::browser;
 use super::desk::{Desk, slot_of};
 use super::ticker;
 use crate::book::{Card, DEMO, Entry, Part, Run};
-use crate::form::route::Route;
-use crate::form::screen::{self, Deed, Do, Screen, after};
-use crate::form::{card, run, specs};
+use crate::screen::route::Route;
+use crate::screen::{Deed, Do, Screen};
 use crate::store::deeds::{self, Merge};
 use crate::store::{self, Keeper, Local, backup, recipe};
+use crate::tool::batch::run;
+use crate::tool::specs::{all as specs, card};
+use crate::tool::{self, after};
 
 /// What a backup is called.
 const BACKUP_FILE: &str = "meniscus-backup.json";
@@ -116,7 +118,7 @@ impl Desk {
                 // All texts of the form, also those that nobody has typed over.
                 let texts = untrack(|| self.slot().with(|texts| after(route, texts, Deed::Put(&[]))));
                 let bench = self.bench.get_untracked();
-                let name = screen::plan(route, &texts, &bench).map(|plan| plan.title).unwrap_or_default();
+                let name = tool::plan(route, &texts, &bench).map(|plan| plan.title).unwrap_or_default();
                 (name, vec![Part { tool: route.form_key().into(), texts, ..Part::default() }])
             }
         };

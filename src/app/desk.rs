@@ -8,11 +8,15 @@ use super::library::Library;
 use super::pad::ActiveField;
 use super::slot::Slot;
 use super::ticker;
-use crate::form::route::{self, Place, Route};
-use crate::form::screen::{Deed, Screen, screen};
-use crate::form::shelf::{Keyboard, ShelfForm, Theme};
-use crate::form::{Bench, card, own, run};
+use crate::screen::Bench;
+use crate::screen::route::{self, Place, Route};
+use crate::screen::{Deed, Screen};
 use crate::store;
+use crate::tool::batch::run;
+use crate::tool::screen;
+use crate::tool::shelf::ingredients as own;
+use crate::tool::shelf::settings::{Keyboard, ShelfForm, Theme};
+use crate::tool::specs::card;
 
 /// What is in sight besides the forms. Kept in one signal: each type of signal costs a phone a kilobyte.
 #[derive(Clone, Default)]

@@ -6,10 +6,10 @@ use super::browser;
 use super::desk::Desk;
 use super::pad::ActiveField;
 use super::part::{On, all, button, nothing, on_tap};
-use crate::form::pad::{Keys, unit_typed};
-use crate::form::route::Route;
-use crate::form::screen::{Block, Field, Input, Opt};
-use crate::form::{Fix, Problem};
+use crate::screen::pad::{Keys, unit_typed};
+use crate::screen::route::Route;
+use crate::screen::{Block, Field, Input, Opt};
+use crate::screen::{Fix, Problem};
 use crate::text;
 
 /// A field and what is wrong with it.

@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use super::part::all;
-use crate::form::label::Drawing;
+use crate::screen::Drawing;
 use crate::text::{self, Decimal};
 
 /// The label, and behind it, on paper alone, its copies.

@@ -10,10 +10,13 @@ use super::browser;
 use super::desk::Sight;
 use super::slot::note;
 use crate::book::{Book, Card, Entry, Own, Run};
-use crate::form::{Held, card, own, run};
+use crate::screen::Held;
 use crate::store::deeds::{self, Deed};
 use crate::store::ledger::{self, INGREDIENTS, RUNS, SPECS, Saved};
 use crate::store::{self, Local, SaveProblem, backup, journal, now};
+use crate::tool::batch::run;
+use crate::tool::shelf::ingredients as own;
+use crate::tool::specs::card;
 
 /// The book, in a signal. Cheap to copy.
 #[derive(Clone, Copy)]

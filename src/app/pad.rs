@@ -5,8 +5,8 @@ use leptos::prelude::*;
 use super::browser;
 use super::desk::Desk;
 use super::part::{all, nothing, on_tap, part};
-use crate::form::pad::{Entry, FACE, Key, Keys, back, front, press, unit_typed};
 use crate::quantity::Unit;
+use crate::screen::pad::{Entry, FACE, Key, Keys, back, front, press, unit_typed};
 
 /// The field the pad types into.
 #[derive(Clone, Copy, PartialEq, Eq)]

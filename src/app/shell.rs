@@ -6,8 +6,8 @@ use super::block::block;
 use super::browser;
 use super::desk::Desk;
 use super::part::{all, button, link, nothing, on_tap, part};
-use crate::form::route::Place;
-use crate::form::screen::Do;
+use crate::screen::Do;
+use crate::screen::route::Place;
 
 /// The pills, and the offer of an update.
 pub(super) fn header(desk: Desk) -> AnyView {
@@ -16,7 +16,7 @@ pub(super) fn header(desk: Desk) -> AnyView {
     part(move || {
         let (route, update_waits) = desk.sight.with(|sight| (sight.route, sight.update_waits));
         let pill = |tool: &_| {
-            let tool: crate::form::route::Route = *tool;
+            let tool: crate::screen::route::Route = *tool;
             link(tool.href(), tool.label().into(), tool == route)
         };
         let pills = all(route.place().tools().iter().map(pill));

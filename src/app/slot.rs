@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use super::desk::Sight;
-use crate::form::Texts;
+use crate::screen::Texts;
 use crate::store::{self, Kept, Loaded, SaveProblem};
 
 /// A form that outlives the screen it is shown on. Every edit is saved at once.

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::part::{all, part};
-use crate::form::Tone;
+use crate::screen::Tone;
 use crate::text::Figure;
 
 /// The answer of the screen. Its height is fixed, so it never moves.

@@ -5,9 +5,10 @@ use leptos::prelude::*;
 use super::browser;
 use super::desk::Desk;
 use super::part::{nothing, part};
-use crate::form::clock::Clock;
-use crate::form::{Bench, run};
+use crate::screen::Bench;
+use crate::screen::clock::Clock;
 use crate::store::now;
+use crate::tool::batch::run;
 
 /// The bench at the time it is now.
 pub(super) fn timed(desk: Desk, bench: &Bench) -> Bench {

@@ -1,6 +1,7 @@
 //! One amount read in other units.
 
-use crate::quantity::{Amount, Density, Mass, Ratio, Volume};
+use crate::quantity::{Amount, Density, Mass, Ratio, Temperature, Volume};
+use crate::substance::mix::Mix;
 
 /// An amount of a liquid both poured and weighed.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -28,6 +29,13 @@ pub fn both(amount: Amount, density: Density) -> Option<Both> {
         Amount::Mass(mass) => Some(Both { volume: mass.volume_at(density), mass }),
         Amount::Count(_) => None,
     }
+}
+
+/// As [`both`], of a liquid in any amount of it at 20 °C; a count is nothing.
+#[must_use]
+pub fn both_of(amount: Amount, liquid: &Mix) -> Both {
+    let density = liquid.density(Temperature::TWENTY).unwrap_or(Density::WATER);
+    both(amount, density).unwrap_or(Both { volume: Volume::ZERO, mass: Mass::ZERO })
 }
 
 /// The nearest multiple of a step, and how far it is off.

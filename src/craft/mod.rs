@@ -2,7 +2,7 @@
 
 pub mod acid;
 pub mod balance;
-pub mod clear;
+pub mod clarify;
 pub mod cordial;
 pub mod fruit;
 pub mod infuse;

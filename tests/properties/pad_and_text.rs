@@ -3,13 +3,14 @@
 use proptest::prelude::*;
 
 use super::volumes;
-use meniscus::form::pad::{Entry, Key, Keys, back, front, press};
-use meniscus::form::route::{self, Place, Route};
-use meniscus::form::screen::{Deed, after, screen};
-use meniscus::form::shelf::ShelfForm;
-use meniscus::form::{Bench, Texts, Tone};
 use meniscus::quantity::{Amount, Conventions, Unit};
+use meniscus::screen::Deed;
+use meniscus::screen::pad::{Entry, Key, Keys, back, front, press};
+use meniscus::screen::route::{self, Place, Route};
+use meniscus::screen::{Bench, Texts, Tone};
 use meniscus::text::{self, Decimal, Kind, Reading, read_amount, read_spec};
+use meniscus::tool::shelf::settings::ShelfForm;
+use meniscus::tool::{after, screen};
 
 fn decimals() -> impl Strategy<Value = Decimal> {
     prop_oneof![Just(Decimal::Point), Just(Decimal::Comma)]

@@ -3,18 +3,18 @@
 use proptest::prelude::*;
 
 use meniscus::book::{Book, Entry, Ingredient, Kind, LIBRARY, Measured, Part, Run, Stamp, Taken, Tick, ingredient};
-use meniscus::craft::clear::agar;
+use meniscus::craft::clarify::agar;
 use meniscus::craft::cordial::{Fill, Miss, made, swap, to_target};
 use meniscus::craft::fruit::{fruit_for, given_by, measured_share};
 use meniscus::craft::milk_wash::{Clots, verdict, washed};
 use meniscus::craft::pour::{litre_of, pour};
 use meniscus::craft::run::{Progress, Task, earliest_ends, latest_starts};
-use meniscus::form::clock::Clock;
-use meniscus::form::run::sheet;
-use meniscus::form::{Bench, Held};
 use meniscus::quantity::{Acidity, Amount, Brix, Mass, Ratio, Temperature, Volume};
+use meniscus::screen::clock::Clock;
+use meniscus::screen::{Bench, Held};
 use meniscus::substance::milk::Milk;
 use meniscus::substance::mix::Mix;
+use meniscus::tool::batch::run::sheet;
 
 fn ratio(value: f64) -> Ratio {
     Ratio::from_value(value).expect("a ratio")

@@ -1,11 +1,11 @@
 //! Clearing juice: doses and heat.
 
-use meniscus::craft::clear::{
+use meniscus::craft::clarify::{
     AGAR_G_PER_KG, AGAR_SETS_AT, AGAR_WATER, ENZYME_SOUR, ENZYME_TOO_HOT, GELATIN_G_PER_KG, USUAL_ENZYME_PERCENT, agar,
     dose,
 };
-use meniscus::form::clear::ClearForm;
 use meniscus::quantity::{Mass, Ratio, Temperature};
+use meniscus::tool::prep::clarify::ClarifyForm;
 
 use crate::near;
 
@@ -24,7 +24,7 @@ fn agar_and_gelatin() {
     near(AGAR_G_PER_KG, 2.0, 1e-12, "agar");
     near(GELATIN_G_PER_KG, 5.0, 1e-12, "gelatin");
     // The tool starts from these.
-    let form = ClearForm::default();
+    let form = ClarifyForm::default();
     let starts = [form.agar, form.gelatin, form.enzyme].map(|text| text.parse::<f64>().unwrap_or(f64::NAN));
     for (start, published) in starts.into_iter().zip([AGAR_G_PER_KG, GELATIN_G_PER_KG, USUAL_ENZYME_PERCENT]) {
         near(start, published, 1e-12, "where the tool starts");

@@ -5,9 +5,9 @@ use meniscus::craft::cordial::{Fill, made, swap};
 use meniscus::craft::fruit::{Product, fruit_for, how_many, share_of};
 use meniscus::craft::keeping::{ACID_FOOD, COLD_DAYS, JUICE_DAYS};
 use meniscus::craft::pour::{litre_of, pour, standard};
-use meniscus::form::label::LabelForm;
 use meniscus::quantity::{Amount, Density, Mass, Ratio, Temperature, Volume};
 use meniscus::substance::fruit::Fruit;
+use meniscus::tool::batch::label::LabelForm;
 
 use crate::near;
 

@@ -1,0 +1,78 @@
+//! The figures of a drink, each with what it means in plain words.
+
+use crate::craft::balance::{Balance, balance};
+use crate::quantity::Volume;
+use crate::screen::{Answer, Bench, Choice, Figure};
+use crate::substance::energy::{StandardDrink, energy};
+use crate::substance::mix::Mix;
+use crate::substance::ph::INDICATIVE_ABOVE;
+use crate::text;
+
+const STRENGTH: &str = "Alcohol by volume at 20 °C, with the contraction of spirit and water. Stirred drinks are often \
+    served at 20 to 30, sours at 15 to 20 (common practice, no source).";
+const SUGAR: &str = "All sugar, in a litre of the drink. Sours often have 60 to 90 g/l once diluted (common practice, no \
+    source). Sweetness also hangs on cold and bitterness.";
+const ACID: &str = "As citric: what the same base would neutralise. 0.1 g/l matters less than the spread of a fresh \
+    lime, which is ten times that.";
+const RATIO: &str = "Grams of sugar to the gram of acid. Many sours lie between 9 and 15 (common practice, no source).";
+const PH: &str = "How sour by chemistry, at 25 °C, from the acids and salts. The tongue follows the acid in g/l more \
+    than the pH. Juice varies by 0.2.";
+const PH_STRONG: &str = "Worked out as in water. Above about 15 % vol alcohol shifts it: only a hint here.";
+const ENERGY: &str = "A serve, by the factors of EU food labels: alcohol 29, sugar 17, acids 13 kJ to the gram. Milk, fat \
+    and protein are left out.";
+const DRINKS: &str = "Alcohol in a serve, by the standard drink chosen in Shelf. No measure of who may drive or drink: \
+    follow your national body.";
+const FREEZING: &str = "Where ice begins to form. From tables for spirit and for sugar in water, added up: our own rule, \
+    an estimate.";
+const VOLUME: &str = "One serve at 20 °C. Less than its parts added up: spirit and water draw together.";
+
+/// Strength, sugar, acid and their ratio, before ice.
+pub(crate) fn four_cells(answer: &mut Answer, mix: &Mix, bench: &Bench) {
+    four(answer, &balance(mix), bench);
+}
+
+fn four(answer: &mut Answer, reading: &Balance, bench: &Bench) {
+    let figure = |value, unit| Figure::new(text::count(value, bench.decimal), unit);
+    let strength = text::plain(reading.strength.fraction() * 100.0, 1, bench.decimal);
+    answer.explained("strength", Figure::new(strength, "% vol"), STRENGTH);
+    answer.explained("sugar", figure(reading.sugar, "g/l"), SUGAR);
+    answer.explained("acid, as citric", figure(reading.acid, "g/l"), ACID);
+    if let Some(ratio) = reading.sugar_to_acid {
+        answer.explained("sugar : acid", figure(ratio, ": 1"), RATIO);
+    }
+}
+
+/// Of a serve, its volume, and whether it has energy that is not in its figures.
+pub(crate) fn all(
+    answer: &mut Answer,
+    reading: &Balance,
+    (serve, volume, has_more): (&Mix, Volume, bool),
+    bench: &Bench,
+) {
+    four(answer, reading, bench);
+    if let Some(ph) = reading.ph {
+        let (label, about) =
+            if reading.strength.fraction() > INDICATIVE_ABOVE { ("pH, a hint", PH_STRONG) } else { ("pH, about", PH) };
+        answer.explained(label, Figure::new(text::plain(ph, 1, bench.decimal), ""), about);
+    }
+    answer.explained("a serve", text::litres_or_ml(volume, bench.decimal), VOLUME);
+    let energy = energy(serve);
+    let whole = |value| text::plain(value, 0, bench.decimal);
+    let kilocalories = format!("kJ, {} kcal", whole(energy.kilocalories));
+    let label = if has_more { "energy, at least" } else { "energy, a serve" };
+    answer.explained(label, Figure::new(whole(energy.kilojoules), kilocalories), ENERGY);
+    let drinks = text::plain(bench.house.region.count(serve), 1, bench.decimal);
+    answer.explained("standard drinks, a serve", Figure::new(drinks, region(bench.house.region)), DRINKS);
+    if let Ok(point) = serve.freezing_point() {
+        answer.explained(
+            "starts to freeze",
+            Figure::new(text::plain(point.celsius(), 1, bench.decimal), "°C"),
+            FREEZING,
+        );
+    }
+}
+
+/// "US", of "US, 14 g of ethanol".
+fn region(region: StandardDrink) -> &'static str {
+    region.label().split(',').next().unwrap_or_default()
+}

@@ -1,0 +1,188 @@
+//! What the lines of a spec are taken to be, each read once; and that in words.
+
+use crate::book::{Ingredient, Kind as Sort, Taken, alike, named_to_the_end};
+use crate::craft::pour::{litre_of, pour};
+use crate::quantity::{Acidity, Amount, Temperature, Volume};
+use crate::screen::{Bench, Fix};
+use crate::substance::mix::Mix;
+use crate::text::{self, Kind, LineProblem, SpecLine, read_spec};
+
+/// A spec, read.
+pub(crate) struct Contents {
+    /// Its lines.
+    pub(crate) lines: Vec<SpecLine>,
+    /// What is known of each.
+    pub(crate) each: Vec<Content>,
+    /// All that is known of it.
+    pub(crate) mix: Mix,
+    /// Its volumes before they are poured together, added up.
+    pub(crate) apart: Volume,
+    /// Lines that are not counted and should be, by name.
+    pub(crate) missing: Vec<String>,
+    /// Whether an egg or a fruit is counted, and so left out.
+    pub(crate) has_counted: bool,
+    /// Whether something has energy that is not in its figures: milk, fat, protein.
+    pub(crate) has_more_energy: bool,
+}
+
+impl Contents {
+    /// Reads the lines of a text.
+    pub(crate) fn of(text: &str, bench: &Bench) -> Contents {
+        let lines = read_spec(text, &bench.reading(Kind::Either));
+        let mut read = Contents {
+            each: lines.iter().map(content).collect(),
+            lines: Vec::new(),
+            mix: Mix::default(),
+            apart: Volume::ZERO,
+            missing: Vec::new(),
+            has_counted: false,
+            has_more_energy: false,
+        };
+        for (line, content) in lines.iter().zip(&read.each) {
+            match (content, &line.read) {
+                (Content::Poured(mix), Ok(line)) => {
+                    read.mix = read.mix + **mix;
+                    read.apart = read.apart + mix.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
+                    let kind = line.taken.map(|taken| taken.ingredient.kind);
+                    read.has_more_energy |= matches!(kind, Some(Sort::Dairy | Sort::Egg)) || mix.milk.g() > 0.0;
+                }
+                (Content::Counted(is_eaten), _) => read.has_counted |= is_eaten,
+                (Content::Words, _) => {}
+                (_, Ok(line)) => read.missing.push(line.name.clone()),
+                (_, Err(_)) => read.missing.push(line.typed.clone()),
+            }
+        }
+        read.lines = lines;
+        read
+    }
+
+    /// Each line with what is known of it.
+    pub(crate) fn pairs(&self) -> impl Iterator<Item = (&SpecLine, &Content)> + Clone {
+        self.lines.iter().zip(&self.each)
+    }
+
+    /// Whether something in it is poured or weighed, and known.
+    pub(crate) fn is_something(&self) -> bool {
+        self.mix.mass().g() > 0.0
+    }
+
+    /// What is in it, when every line that is poured or weighed is known; none else.
+    pub(crate) fn whole(&self) -> Option<&Mix> {
+        self.missing.is_empty().then_some(&self.mix)
+    }
+}
+
+/// What is known of a line.
+pub(crate) enum Content {
+    /// What is in it.
+    Poured(Box<Mix>),
+    /// Counted; whether it is an egg or a fruit, which would count if it were measured.
+    Counted(bool),
+    /// Words: a title, a garnish, a step.
+    Words,
+    /// Something poured, without an amount.
+    NoAmount,
+    /// An amount that cannot be read.
+    Unclear,
+    /// A powder by volume, which is no measure.
+    Weighed,
+    /// Nothing fits its name.
+    Unknown,
+    /// A figure in its name that cannot be used.
+    Misread,
+    /// Its own figures do not go into a litre together.
+    Overfull,
+}
+
+fn content(line: &SpecLine) -> Content {
+    let line = match &line.read {
+        Ok(line) => line,
+        Err(LineProblem::NoAmount) if is_poured(&line.typed) => return Content::NoAmount,
+        Err(LineProblem::NoAmount) => return Content::Words,
+        Err(_) => return Content::Unclear,
+    };
+    match (&line.taken, line.amount) {
+        (taken, Amount::Count(_)) => {
+            Content::Counted(taken.is_some_and(|taken| matches!(taken.ingredient.kind, Sort::Egg | Sort::Juice)))
+        }
+        _ if line.unread.is_some() => Content::Misread,
+        (None, _) => Content::Unknown,
+        (Some(taken), _) if is_overfull(taken) => Content::Overfull,
+        (Some(taken), amount) => pour(taken, amount).map_or(Content::Weighed, |mix| Content::Poured(Box::new(mix))),
+    }
+}
+
+/// Whether words without an amount end in something that is poured: "top with soda".
+fn is_poured(words: &str) -> bool {
+    named_to_the_end(words).is_some_and(|ingredient| {
+        !matches!(ingredient.kind, Sort::Juice | Sort::Egg | Sort::Powder) && ingredient.key != "ice"
+    })
+}
+
+fn is_overfull(taken: &Taken) -> bool {
+    let is_a_litre = taken.ingredient.kind != Sort::Powder && !taken.measured.is_nothing();
+    is_a_litre && litre_of(taken).volume(Temperature::TWENTY).is_ok_and(|volume| volume.ml() > 1_001.0)
+}
+
+/// "40 % vol, 20 g/l sugar", or nothing for what is as water.
+pub(crate) fn figures_of(mix: &Mix, bench: &Bench) -> String {
+    let acid = mix.titratable_acidity().map_or(0.0, Acidity::g_per_l);
+    let figures =
+        [(mix.strength().fraction() * 100.0, " % vol"), (mix.g_per_l(mix.sugar()), " g/l sugar"), (acid, " g/l acid")];
+    let shown: Vec<String> = figures
+        .iter()
+        .filter(|(value, _)| *value >= 0.05)
+        .map(|(value, unit)| format!("{}{unit}", text::count(*value, bench.decimal)))
+        .collect();
+    shown.join(", ")
+}
+
+/// "as London dry gin, 40 % vol", with the published spread where there is one.
+pub(crate) fn words(taken: &Taken, bench: &Bench) -> String {
+    let Ingredient { name, range, kind, is_milk, .. } = *taken.ingredient;
+    if is_milk && !taken.measured.is_nothing() {
+        return format!("as {name}; figures of your own for milk are not used");
+    }
+    let figures = if kind == Sort::Powder { String::new() } else { figures_of(&litre_of(taken), bench) };
+    let joint = if figures.is_empty() { "" } else { ", " };
+    let spread = if range.is_empty() || !taken.measured.is_nothing() { String::new() } else { format!(" ({range})") };
+    format!("as {name}{joint}{figures}{spread}")
+}
+
+/// What a line that nothing fits may be like, each as the line with that said.
+pub(crate) fn guesses(line: &SpecLine, name: &str) -> Vec<Fix> {
+    let like = |key: &str, label: &str| Fix {
+        label: label.to_owned(),
+        spoken: String::new(),
+        text: likened(&line.typed, name, key),
+    };
+    let similar = alike(name).map(|ingredient| like(ingredient.name, ingredient.name));
+    let usual = ["Spirit", "Liqueur", "Fruit juice", "Syrup", "Water"];
+    similar.chain(usual.into_iter().map(|label| like(&label.to_ascii_lowercase(), label))).collect()
+}
+
+/// A line with "(as …)" behind its name; behind the line where the name was typed with other spaces.
+fn likened(typed: &str, name: &str, key: &str) -> String {
+    // The last place of the name: "20 ml l" begins with an l of its own.
+    let place = typed.char_indices().map(|(at, _)| at).rfind(|at| typed[*at..].starts_with(name));
+    match place {
+        Some(at) => {
+            let (before, after) = typed.split_at(at + name.len());
+            format!("{before} (as {key}){after}")
+        }
+        None => format!("{typed} (as {key})"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn likeness_goes_behind_the_name() {
+        assert_eq!(likened("20 ml moon dust", "moon dust", "spirit"), "20 ml moon dust (as spirit)");
+        assert_eq!(likened("Moon dust 20 ml", "Moon dust", "spirit"), "Moon dust (as spirit) 20 ml");
+        assert_eq!(likened("20 ml  moon  dust", "moon dust", "spirit"), "20 ml  moon  dust (as spirit)");
+        assert_eq!(likened("20 ml l", "l", "spirit"), "20 ml l (as spirit)");
+    }
+}

@@ -1,0 +1,99 @@
+//! What is known of a thing that is to be labelled, and the address of a label that says it.
+
+use crate::book::Allergen;
+use crate::screen::plan::Plan;
+use crate::screen::route::{Route, encode};
+use crate::screen::{Answer, Choice, Tone, choice};
+
+const NAME: &str = "name";
+const STRENGTH: &str = "strength";
+const MADE: &str = "made";
+
+/// How what is labelled keeps; each has a rule of its own.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Keeps {
+    /// Anything made that must be kept cold.
+    Cold,
+    /// Fresh juice.
+    Fresh,
+    /// Strong spirit, salt, dry things.
+    Long,
+}
+
+choice! { Keeps:
+    Cold = "cold", "Kept cold";
+    Fresh = "fresh", "Fresh juice";
+    Long = "long", "Strong or dry";
+}
+
+/// What is known of a thing that is to be labelled.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Facts {
+    /// What it is.
+    pub(crate) name: String,
+    /// Its strength, % vol, as text.
+    pub(crate) strength: String,
+    /// What it contains that guests must be told of.
+    pub(crate) allergens: String,
+    /// What is poured of it.
+    pub(crate) pour: String,
+    /// How it keeps.
+    pub(crate) keeps: Option<Keeps>,
+    /// When it was made, as texts hold it; empty for now.
+    pub(crate) made: String,
+    /// Id of its spec, and which form.
+    pub(crate) spec: Option<(String, String)>,
+}
+
+/// Offers a label for what a tool of Prep or Batch makes, unless it has offered one that knows more.
+pub(crate) fn offer(route: Route, plan: Option<&Plan>, answer: &mut Answer) {
+    let has_one = answer.carry.iter().any(|carry| carry.href.starts_with(&Route::Label.href()));
+    let name = match (plan, route) {
+        (Some(plan), _) => plan.title.as_str(),
+        (None, Route::Syrup) => "Syrup",
+        (None, Route::Acid) => "Acid solution",
+        (None, Route::Strength) => "Spirit, let down",
+        (None, Route::Serves) => "Batch",
+        _ => return,
+    };
+    if !has_one && answer.strip.tone == Tone::Answer {
+        let keeps = match route {
+            Route::Fruit => Some(Keeps::Fresh),
+            Route::Strength => Some(Keeps::Long),
+            _ => None,
+        };
+        answer.carry("Label it", href(&Facts { name: name.to_owned(), keeps, ..Facts::default() }));
+    }
+}
+
+/// Allergens as a label names them, each once.
+pub(crate) fn declared(allergens: impl IntoIterator<Item = Allergen>) -> String {
+    let mut names: Vec<&str> = Vec::new();
+    for allergen in allergens {
+        if !names.contains(&allergen.name()) {
+            names.push(allergen.name());
+        }
+    }
+    names.join(", ")
+}
+
+/// The address of a label for it.
+pub(crate) fn href(known: &Facts) -> String {
+    let mut href = Route::Label.href_with(NAME, known.name.trim());
+    let (spec, at) = known.spec.clone().unwrap_or_default();
+    let keeps = known.keeps.map_or_else(String::new, |keeps| keeps.key().to_owned());
+    for (name, text) in [
+        (STRENGTH, &known.strength),
+        ("allergens", &known.allergens),
+        ("pour", &known.pour),
+        ("keeps", &keeps),
+        (MADE, &known.made),
+        ("spec", &spec),
+        ("at", &at),
+    ] {
+        if !text.is_empty() {
+            href.push_str(&format!("&{name}={}", encode(text)));
+        }
+    }
+    href
+}

@@ -1,0 +1,22 @@
+//! Reading: what the lines of a spec are read as, and how that is shown in every tool that takes a spec. It names no tool.
+
+mod allergens;
+pub(crate) mod cells;
+pub(crate) mod contents;
+pub(crate) mod label;
+pub(crate) mod links;
+mod name;
+pub(crate) mod rows;
+mod shares;
+
+pub(crate) use allergens::{allergens, cautions};
+pub(crate) use cells::four_cells;
+pub(crate) use contents::{Content, Contents};
+pub(crate) use name::named;
+pub(crate) use shares::counted_row;
+
+/// A spec of our own to start from.
+pub(crate) const EXAMPLE: &str =
+    "45 ml pear brandy\n20 ml dry vermouth\n15 ml pear cordial\n2 dash orange bitters\nLemon twist";
+/// Shown where a spec is still to be typed.
+pub(crate) const PLACEHOLDER: &str = "2 oz gin\n3/4 oz lemon juice\n2 dashes bitters";

@@ -1,0 +1,191 @@
+//! What a tool shows: one strip, then everything quieter.
+
+pub(super) use crate::text::Figure;
+
+use crate::screen::{Button, Drawing};
+
+/// What the strip says.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Strip {
+    /// The numbers to act on: one, at most two.
+    pub figures: Vec<Figure>,
+    /// One line of what else matters, or what is missing.
+    pub also: String,
+    /// Whether this is an answer.
+    pub tone: Tone,
+}
+
+/// Whether the strip holds an answer.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Tone {
+    /// Not yet: something is still empty.
+    #[default]
+    Waiting,
+    /// Something typed needs a look.
+    Problem,
+    /// An answer.
+    Answer,
+}
+
+/// A problem with one field, in words, with texts that would settle it in a tap.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Problem {
+    /// The field's name.
+    pub field: String,
+    /// What is wrong and what to do.
+    pub words: String,
+    /// Texts for the field, offered as buttons.
+    pub fixes: Vec<Fix>,
+}
+
+/// A small labelled figure.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Cell {
+    /// What it is.
+    pub label: String,
+    /// The figure.
+    pub figure: Figure,
+    /// What it means, in plain words on demand; empty where it needs none.
+    pub about: &'static str,
+}
+
+/// A line of a table: name, what to do, and a detail; or a line kept as it was typed.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Row {
+    /// What it is, in the person's own words.
+    pub name: String,
+    /// The amount to pour or weigh.
+    pub amount: String,
+    /// The exact amount and the drift, or why the line was not read.
+    pub detail: String,
+    /// Whether it needs a look.
+    pub marked: bool,
+    /// The line as it was typed; empty where the name is that.
+    pub typed: String,
+    /// Rewritten lines, offered as buttons.
+    pub fixes: Vec<Fix>,
+    /// Its shares of the drink.
+    pub shares: Vec<Share>,
+    /// Where it leads; empty for nowhere.
+    pub href: String,
+    /// Texts for a field, offered as small buttons.
+    pub puts: Vec<(&'static str, Fix)>,
+}
+
+/// A share of the drink, drawn as a bar beside its words.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Share {
+    /// What of: "sugar".
+    pub of: &'static str,
+    /// How much: "62 %".
+    pub words: String,
+    /// Percent, 0 to 100.
+    pub percent: u8,
+}
+
+/// A whole text for a field or a line, offered as a button.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Fix {
+    /// What the button says.
+    pub label: String,
+    /// What it is called where the label alone would not be understood; empty where it would.
+    pub spoken: String,
+    /// The text it puts in place.
+    pub text: String,
+}
+
+impl From<String> for Fix {
+    fn from(text: String) -> Fix {
+        Fix { label: text.clone(), spoken: String::new(), text }
+    }
+}
+
+/// Texts that say themselves what they are.
+pub(crate) fn fixes(texts: Vec<String>) -> Vec<Fix> {
+    texts.into_iter().map(Fix::from).collect()
+}
+
+/// A link to the tool that comes next.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Carry {
+    /// What the link says.
+    pub label: String,
+    /// A hash address with the amount in it.
+    pub href: String,
+}
+
+/// Everything a tool shows.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Answer {
+    /// The answer.
+    pub strip: Strip,
+    /// What is wrong, by field.
+    pub problems: Vec<Problem>,
+    /// Heading of `cells`.
+    pub cells_title: &'static str,
+    /// Small figures.
+    pub cells: Vec<Cell>,
+    /// Heading of `rows`.
+    pub rows_title: &'static str,
+    /// A table.
+    pub rows: Vec<Row>,
+    /// Plain remarks: sources, what was taken for granted.
+    pub remarks: Vec<String>,
+    /// Cautions, shown with a triangle.
+    pub cautions: Vec<String>,
+    /// Where to go next.
+    pub carry: Vec<Carry>,
+    /// Buttons, where the layout keeps a place for them.
+    pub buttons: Vec<Button>,
+    /// A label, where the layout keeps a place for it.
+    pub label: Option<Drawing>,
+}
+
+impl Problem {
+    pub(crate) fn new(field: impl Into<String>, words: impl std::fmt::Display) -> Problem {
+        Problem { field: field.into(), words: words.to_string(), fixes: Vec::new() }
+    }
+}
+
+impl Answer {
+    /// The answer as text to copy: the strip, then the table if there is one.
+    #[must_use]
+    pub fn as_text(&self) -> String {
+        let figures: Vec<String> = self.strip.figures.iter().map(ToString::to_string).collect();
+        let mut text = figures.join(" + ");
+        if !self.strip.also.is_empty() {
+            text.push_str(&format!("\n{}", self.strip.also));
+        }
+        for row in &self.rows {
+            text.push_str(&match row.amount.as_str() {
+                "" => format!("\n{}", row.name),
+                amount => format!("\n{amount} {}", row.name),
+            });
+        }
+        text
+    }
+
+    pub(crate) fn cell(&mut self, label: impl Into<String>, figure: Figure) {
+        self.explained(label, figure, "");
+    }
+
+    /// A cell that explains itself when asked.
+    pub(crate) fn explained(&mut self, label: impl Into<String>, figure: Figure, about: &'static str) {
+        self.cells.push(Cell { label: label.into(), figure, about });
+    }
+
+    pub(crate) fn carry(&mut self, label: impl Into<String>, href: String) {
+        self.carry.push(Carry { label: label.into(), href });
+    }
+
+    /// Says on the strip what is wrong or missing; call when there is no answer.
+    pub(crate) fn without_answer(mut self, missing: &str) -> Answer {
+        self.strip = match self.problems.first() {
+            Some(problem) => {
+                Strip { figures: vec![Figure::new("?", "")], also: problem.words.clone(), tone: Tone::Problem }
+            }
+            None => Strip { figures: vec![Figure::new("–", "")], also: missing.to_owned(), tone: Tone::Waiting },
+        };
+        self
+    }
+}

@@ -1,0 +1,202 @@
+//! The bench a form is read at: the house and the locale. Reads fields and collects their problems.
+
+use std::sync::Arc;
+
+use super::clock::Clock;
+use super::own;
+use super::{Button, Do, Figure, Held, Problem, fixes};
+use crate::book::{Entry, House, Own, Taken};
+use crate::quantity::{Amount, Conventions, Mass, Ratio, Temperature, Unit, Volume};
+use crate::substance::energy::StandardDrink;
+use crate::text::{self, AmountProblem, Decimal, Kind, NumberProblem, Reading};
+
+/// Everything besides the form that decides what a text means and how a figure is shown.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bench {
+    /// The house.
+    pub house: House,
+    /// The decimal mark.
+    pub decimal: Decimal,
+    /// What the bar has written down.
+    pub book: Held,
+    /// Its own ingredients, by name.
+    pub own: Vec<(String, Taken)>,
+    /// Its own yields, a line each.
+    pub yields: String,
+    /// The time.
+    pub clock: Clock,
+}
+
+impl Default for Bench {
+    /// A bench with the default units and no jiggers.
+    fn default() -> Self {
+        Bench {
+            house: House {
+                conventions: Conventions::default(),
+                usual_unit: Unit::Millilitre,
+                jiggers: Vec::new(),
+                region: StandardDrink::default(),
+            },
+            decimal: Decimal::default(),
+            book: Held::default(),
+            own: Vec::new(),
+            yields: String::new(),
+            clock: Clock::default(),
+        }
+    }
+}
+
+impl Bench {
+    /// With what the bar has written down.
+    #[must_use]
+    pub fn with_book(mut self, book: Held) -> Bench {
+        let own = |entry: &Arc<Entry<Own>>| {
+            let name = entry.value.name.trim();
+            let taken = own::taken(&entry.value, self.decimal, &mut Vec::new())?;
+            (!name.is_empty()).then(|| (name.to_owned(), taken))
+        };
+        self.own = book.own.iter().filter_map(own).collect();
+        self.book = book;
+        self
+    }
+
+    /// The yield that the bar has measured, by what it is of.
+    pub(crate) fn own_yield(&self, name: &str) -> Option<Ratio> {
+        text::read_yield(&self.yields, name, self.decimal)
+    }
+
+    /// A button that keeps this yield on the shelf.
+    pub(crate) fn keep_yield(&self, name: &str, share: Ratio) -> Button {
+        let kept = text::with_yield(&self.yields, name, share, self.decimal);
+        let label = format!("Keep {} as my yield", text::percent(share.value(), self.decimal));
+        Button { deed: Some(Do::KeepYield), ..Button::putting(&label, vec![("yields", kept)]) }
+    }
+
+    /// How to read a field of this kind.
+    #[must_use]
+    pub fn reading(&self, kind: Kind) -> Reading<'_> {
+        let bare = if kind == Kind::Mass { Unit::Gram } else { self.house.usual_unit };
+        Reading { conventions: &self.house.conventions, decimal: self.decimal, bare, kind, own: &self.own }
+    }
+
+    /// The amount of a field that is not empty and has no problem; a problem is added to `problems`.
+    pub(crate) fn amount(
+        &self,
+        field: &'static str,
+        text: &str,
+        kind: Kind,
+        problems: &mut Vec<Problem>,
+    ) -> Option<Amount> {
+        text::read_amount(text, &self.reading(kind)).unwrap_or_else(|problem| {
+            problems.push(Problem { fixes: fixes(problem.fixes(text)), ..Problem::new(field, problem) });
+            None
+        })
+    }
+
+    pub(crate) fn volume(&self, field: &'static str, text: &str, problems: &mut Vec<Problem>) -> Option<Volume> {
+        match self.amount(field, text, Kind::Volume, problems)? {
+            Amount::Volume(volume) => Some(volume),
+            Amount::Mass(_) | Amount::Count(_) => None,
+        }
+    }
+
+    pub(crate) fn mass(&self, field: &'static str, text: &str, problems: &mut Vec<Problem>) -> Option<Mass> {
+        match self.amount(field, text, Kind::Mass, problems)? {
+            Amount::Mass(mass) => Some(mass),
+            Amount::Volume(_) | Amount::Count(_) => None,
+        }
+    }
+
+    /// A mass that may be none: zero and empty are both nothing. None only for a mistake.
+    pub(crate) fn mass_or_none(&self, field: &'static str, text: &str, problems: &mut Vec<Problem>) -> Option<Mass> {
+        match text::read_amount(text, &self.reading(Kind::Mass)) {
+            Ok(None) | Err(AmountProblem::Zero) => Some(Mass::ZERO),
+            _ => self.mass(field, text, problems),
+        }
+    }
+
+    pub(crate) fn count(&self, field: &'static str, text: &str, problems: &mut Vec<Problem>) -> Option<Ratio> {
+        text::read_count(text, self.decimal).unwrap_or_else(|problem| {
+            let words = match &problem {
+                AmountProblem::Number(NumberProblem::Ambiguous { .. } | NumberProblem::Spaced { .. }) => {
+                    problem.to_string()
+                }
+                AmountProblem::TooMuch => "That is over a million. Check the number.".to_owned(),
+                _ => "Type a number above zero, like 18 or 2½.".to_owned(),
+            };
+            problems.push(Problem { fixes: fixes(problem.fixes(text)), ..Problem::new(field, words) });
+            None
+        })
+    }
+
+    /// A percentage as a fraction; empty is zero.
+    pub(crate) fn percent(
+        &self,
+        field: &'static str,
+        text: &str,
+        limit: u8,
+        problems: &mut Vec<Problem>,
+    ) -> Option<Ratio> {
+        match text::read_percent(text, self.decimal, limit) {
+            Ok(fraction) => fraction.or(Ratio::from_value(0.0).ok()),
+            Err(words) => {
+                problems.push(Problem::new(field, words));
+                None
+            }
+        }
+    }
+
+    /// A plain number within limits; `words` say what to type.
+    pub(crate) fn number(
+        &self,
+        field: &'static str,
+        text: &str,
+        (least, most): (f64, f64),
+        words: &str,
+        problems: &mut Vec<Problem>,
+    ) -> Option<f64> {
+        let problem = match text::read_number(text, self.decimal) {
+            Ok(Some(value)) if (least..=most).contains(&value) => return Some(value),
+            Ok(None) => return None,
+            Err(problem @ NumberProblem::Ambiguous { .. }) => {
+                let problem = AmountProblem::from(problem);
+                Problem { fixes: fixes(problem.fixes(text)), ..Problem::new(field, problem) }
+            }
+            _ => Problem::new(field, words),
+        };
+        problems.push(problem);
+        None
+    }
+
+    /// A temperature within limits; empty is 20 °C.
+    pub(crate) fn temperature(
+        &self,
+        field: &'static str,
+        text: &str,
+        (coldest, warmest): (f64, f64),
+        problems: &mut Vec<Problem>,
+    ) -> Option<Temperature> {
+        let words = match text::read_temperature(text, self.decimal) {
+            Ok(None) => return Some(Temperature::TWENTY),
+            Ok(Some(at)) if (coldest..=warmest).contains(&at.celsius()) => return Some(at),
+            Ok(Some(_)) => {
+                let limit = |celsius| text::plain(celsius, 0, self.decimal);
+                format!("Known from {} to {} °C. Type a temperature between.", limit(coldest), limit(warmest))
+            }
+            Err(words) => words,
+        };
+        problems.push(Problem::new(field, words));
+        None
+    }
+
+    /// "45.0 g sugar".
+    pub(crate) fn grams_of(&self, mass: Mass, what: &str) -> Figure {
+        let Figure { value, unit } = text::fine_grams(mass, self.decimal);
+        Figure { value, unit: format!("{unit} {what}") }
+    }
+
+    /// A volume as text for another tool, to a hundredth of a millilitre.
+    pub(crate) fn carried(&self, volume: Volume) -> String {
+        format!("{} ml", text::editable(volume.ml(), self.decimal))
+    }
+}

@@ -1,0 +1,230 @@
+//! What a screen is put together from: fields, tables, buttons.
+
+use crate::book::Ingredient;
+use crate::screen::pad::Keys;
+use crate::screen::{Carry, Cell, Choice, Drawing, Problem, Row};
+use crate::text::Qr;
+
+/// One of several, in a field.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Opt {
+    /// The text the field takes.
+    pub key: String,
+    /// What is shown.
+    pub label: String,
+    /// The heading it stands under with those beside it; empty for none.
+    pub group: &'static str,
+}
+
+impl Opt {
+    /// An option under no heading.
+    pub(crate) fn new(key: impl Into<String>, label: impl Into<String>) -> Opt {
+        Opt { key: key.into(), label: label.into(), group: "" }
+    }
+
+    /// As the ingredient of the library, under what its kind is called.
+    pub(crate) fn ingredient(ingredient: &Ingredient) -> Opt {
+        Opt { group: ingredient.kind.plural(), ..Opt::new(ingredient.key, ingredient.name) }
+    }
+}
+
+/// How a field is filled in.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Input {
+    /// A number, on the pad.
+    Amount(Keys),
+    /// A line of words.
+    Words {
+        /// Shown while it is empty.
+        placeholder: &'static str,
+    },
+    /// Lines of words.
+    Lines {
+        /// Shown while it is empty.
+        placeholder: &'static str,
+    },
+    /// One of a few, all in sight.
+    Chips {
+        /// What there is.
+        options: Vec<Opt>,
+        /// Whether the label is in sight.
+        captioned: bool,
+    },
+    /// One of many.
+    Pick(Vec<Opt>),
+    /// A day and a time.
+    When,
+}
+
+/// A field of a screen.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Field {
+    /// Its name in the form.
+    pub name: &'static str,
+    /// What it is for.
+    pub label: &'static str,
+    /// How it is filled in.
+    pub input: Input,
+    /// What is in it; filled in by [`screen`].
+    pub text: String,
+    /// What is wrong with it; filled in by [`screen`].
+    pub problem: Option<Problem>,
+}
+
+/// Something done to the book.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Do {
+    /// Starts a spec.
+    NewCard,
+    /// Starts an ingredient.
+    NewOwn,
+    /// Shows more of a list.
+    More,
+    /// Copies the spec that is open.
+    Duplicate,
+    /// Adds a form to it.
+    AddWay,
+    /// Takes the form that is open away.
+    RemoveWay,
+    /// Keeps the version that is open and takes the others away.
+    KeepThis,
+    /// Keeps all versions, each for itself.
+    KeepBoth,
+    /// Puts the demo in the book.
+    Demo,
+    /// Takes it away.
+    RemoveDemo,
+    /// Gives a backup of everything.
+    Backup,
+    /// Gives what could not be read.
+    GiveUnread,
+    /// Asks for a file to import.
+    ChooseFile,
+    /// Takes what is new from an import.
+    TakeNew,
+    /// Takes what is new or different.
+    TakeAll,
+    /// Takes what is new, and what differs beside what is there.
+    TakeBoth,
+    /// Puts an import away.
+    PutAway,
+    /// Makes a link of the spec that is open.
+    Share,
+    /// Copies that link.
+    CopyLink,
+    /// Takes an import from the clipboard.
+    Paste,
+    /// Gives the spec as plain text.
+    Text,
+    /// Gives the spec as a schema.org recipe.
+    Recipe,
+    /// Gives the table of the screen as CSV.
+    Csv,
+    /// Gives what could not be saved.
+    GiveUnsaved,
+    /// Keeps a yield on the shelf.
+    KeepYield,
+    /// Puts what the screen makes on the run sheet that is open, or on a new one.
+    ToRun,
+    /// Starts a run sheet.
+    NewRun,
+    /// Shows all run sheets.
+    AllRuns,
+    /// Readies the bell, and puts texts.
+    Arm,
+    /// Prints the label.
+    Print,
+    /// Gives the label as a picture.
+    Picture,
+}
+
+/// What a screen's tool does with its form.
+#[derive(Clone, Copy, Debug)]
+pub enum Deed<'a> {
+    /// Empties the amounts.
+    Clear,
+    /// Takes an amount carried over, by name.
+    Take(&'a str, &'a str),
+    /// Puts the second line in place of the first, where that stands.
+    Rewrite(&'a str, &'a str),
+    /// Puts texts in fields.
+    Put(&'a [(&'static str, String)]),
+}
+
+/// A button.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Button {
+    /// What it says.
+    pub label: String,
+    /// What it does, besides putting texts.
+    pub deed: Option<Do>,
+    /// The texts it puts in fields.
+    pub puts: Vec<(&'static str, String)>,
+}
+
+impl Button {
+    pub(crate) fn new(label: &str, deed: Do) -> Button {
+        Button { label: label.to_owned(), deed: Some(deed), puts: Vec::new() }
+    }
+
+    pub(crate) fn putting(label: &str, puts: Vec<(&'static str, String)>) -> Button {
+        Button { label: label.to_owned(), deed: None, puts }
+    }
+}
+
+/// Part of a screen below the strip.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Block {
+    /// A field.
+    Field(Field),
+    /// A heading.
+    Heading(&'static str),
+    /// A table under its heading. In a layout an empty one marks where the answer's goes.
+    Table(&'static str, Vec<Row>),
+    /// Small figures under their heading. In a layout empty ones mark where the answer's go.
+    Cells(&'static str, Vec<Cell>),
+    /// A plain remark.
+    Remark(String),
+    /// A caution, with its triangle.
+    Caution(String),
+    /// Buttons that do something to the book.
+    Buttons(Vec<Button>),
+    /// A QR code, and the text in it.
+    Code(Qr, String),
+    /// A label to print. In a layout an empty one marks where the answer's goes.
+    Label(Option<Drawing>),
+    /// Links to the tools that come next.
+    Carry(Vec<Carry>),
+    /// Buttons: one that clears, under this label, then Undo and Copy.
+    Actions(&'static str),
+    /// How to install the app.
+    InstallHint,
+}
+
+impl Block {
+    /// A number, on the pad.
+    #[must_use]
+    pub fn amount(name: &'static str, label: &'static str, keys: Keys) -> Block {
+        Block::field(name, label, Input::Amount(keys))
+    }
+
+    /// One of a few, all in sight. With `captioned`, its label too.
+    #[must_use]
+    pub fn chips<C: Choice>(name: &'static str, label: &'static str, captioned: bool) -> Block {
+        Block::field(name, label, Input::Chips { options: options(C::ALL), captioned })
+    }
+
+    /// One of many.
+    #[must_use]
+    pub fn pick(name: &'static str, label: &'static str, options: Vec<Opt>) -> Block {
+        Block::field(name, label, Input::Pick(options))
+    }
+
+    pub(crate) fn field(name: &'static str, label: &'static str, input: Input) -> Block {
+        Block::Field(Field { name, label, input, text: String::new(), problem: None })
+    }
+}
+
+fn options<C: Choice>(all: &[C]) -> Vec<Opt> {
+    all.iter().map(|choice| Opt::new(choice.key(), choice.label())).collect()
+}

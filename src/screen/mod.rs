@@ -1,0 +1,80 @@
+//! What a screen is made of, as plain data: the strip, blocks in order, fields, buttons, drawings; the table of
+//! routes; the bench a form is read at; the pad. It names no tool and knows no browser.
+
+mod answer;
+mod bench;
+mod block;
+pub mod clock;
+mod drawing;
+mod fields;
+mod held;
+mod laid_out;
+pub(crate) mod own;
+pub mod pad;
+pub mod plan;
+pub mod route;
+mod tool;
+
+pub(crate) use answer::fixes;
+pub use answer::{Answer, Carry, Cell, Fix, Problem, Row, Share, Strip, Tone};
+pub use bench::Bench;
+pub use block::{Block, Button, Deed, Do, Field, Input, Opt};
+pub use drawing::{Drawing, Placed};
+pub use fields::{Choice, Fields, Texts, fill};
+pub(crate) use fields::{choice, empty_into, form};
+pub use held::Held;
+pub(crate) use laid_out::laid_out;
+pub use tool::Tool;
+
+pub(crate) use crate::text::Figure;
+
+/// What the app draws.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Screen {
+    /// The strip.
+    pub strip: Strip,
+    /// Whether the strip has room for two figures, by tool and not by answer, so that it never moves.
+    pub tall: bool,
+    /// The blocks in order. A field keeps its place while only texts change, so that drawing the
+    /// screen again keeps its caret.
+    pub blocks: Vec<Block>,
+    /// The answer as text, to copy; empty when there is none.
+    pub copy: String,
+}
+
+impl Screen {
+    /// Its tables as CSV (RFC 4180), with a line that names the columns. What a spreadsheet would take for a formula
+    /// has an apostrophe before it.
+    #[must_use]
+    pub fn csv(&self) -> String {
+        let cell = |text: &str| {
+            let text = text.replace('"', "\"\"");
+            let guard = if text.starts_with(['=', '+', '-', '@', '\t']) { "'" } else { "" };
+            format!("\"{guard}{text}\"")
+        };
+        let mut csv = "\"ingredient\",\"amount\",\"remark\"\r\n".to_owned();
+        for block in &self.blocks {
+            let Block::Table(_, rows) = block else { continue };
+            for row in rows {
+                csv.push_str(&format!("{},{},{}\r\n", cell(&row.name), cell(&row.amount), cell(&row.detail)));
+            }
+        }
+        csv
+    }
+
+    /// How many rows its tables have.
+    #[must_use]
+    pub fn rows(&self) -> usize {
+        let rows = |block: &Block| if let Block::Table(_, rows) = block { rows.len() } else { 0 };
+        self.blocks.iter().map(rows).sum()
+    }
+
+    /// The field of this name.
+    #[must_use]
+    pub fn field(&self, name: &str) -> Option<&Field> {
+        self.blocks.iter().find_map(|block| match block {
+            Block::Field(field) if field.name == name => Some(field),
+            _ => None,
+        })
+    }
+}

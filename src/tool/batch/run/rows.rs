@@ -1,0 +1,225 @@
+//! The rows of a run sheet, of the list of runs, and where they lead.
+
+use super::SPEC;
+use super::record::sources;
+use super::sheet::{Sheet, Sheeted, plan, sheet};
+use super::spec::line_called;
+use crate::book::{Allergen, Logged, Part, Run, allergens_in};
+use crate::quantity::Amount;
+use crate::reading;
+use crate::reading::rows::exact_words;
+use crate::reading::{label, named};
+use crate::screen::clock::{counted_down, lasting};
+use crate::screen::route::{Place, Route, encode};
+use crate::screen::{Answer, Bench, Fix, Row};
+use crate::substance::milk::Milk;
+use crate::text::{self, Kind, read_spec};
+
+/// What a tool is called, by the key of its form.
+pub(super) fn tool_name(key: &str) -> &'static str {
+    let all = Place::ALL.iter().flat_map(|place| place.tools());
+    all.copied().find(|route| route.form_key() == key).map_or("The spec", Route::label)
+}
+
+/// All runs: those that are open first, then the log, the latest first.
+pub(super) fn list(bench: &Bench) -> Vec<Row> {
+    let row = |entry: &std::sync::Arc<crate::book::Entry<Run>>| {
+        let run = &entry.value;
+        let sheet = sheet(run, bench);
+        let done = sheet.steps.iter().filter(|step| step.is_done()).count();
+        let day = |at: u64| bench.clock.day(i64::try_from(at).unwrap_or(0));
+        let detail = match (run.finished, sheet.ready) {
+            (0, Some(ready)) => format!("ready by {}", bench.clock.words(ready)),
+            (0, None) => format!("begun {}", day(run.made)),
+            (finished, _) => format!("in the log since {}", day(finished)),
+        };
+        Row {
+            name: named(&run.name),
+            amount: format!("{done}/{}", sheet.steps.len()),
+            detail,
+            href: Route::Run.href_with("id", &entry.id),
+            ..Row::default()
+        }
+    };
+    let open = bench.book.runs.iter().filter(|entry| entry.value.finished == 0);
+    let log = bench.book.runs.iter().filter(|entry| entry.value.finished > 0);
+    open.chain(log).map(row).collect()
+}
+
+/// The steps, in order of their start; those of a finished run as they were done.
+pub(super) fn steps(run: &Run, sheet: &Sheet, open: Option<&str>, id: &str, bench: &Bench) -> Vec<Row> {
+    let mut order: Vec<usize> = Vec::new();
+    for at in 0..sheet.steps.len() {
+        let start = |at: usize| sheet.steps[at].start.unwrap_or(0);
+        let place = order.iter().position(|other| start(*other) > start(at)).unwrap_or(order.len());
+        order.insert(place, at);
+    }
+    let several = run.parts.len() > 1;
+    order.into_iter().map(|at| row(run, &sheet.steps[at], open, id, several, bench)).collect()
+}
+
+fn row(run: &Run, step: &Sheeted, open: Option<&str>, id: &str, several: bool, bench: &Bench) -> Row {
+    let now = bench.clock.now();
+    let wall = |at: u64| bench.clock.words(i64::try_from(at).unwrap_or(0));
+    let is_open = open == Some(step.key.as_str()) && run.finished == 0;
+    let (amount, is_late) = match (step.mark.done, step.due(), step.start) {
+        (0, Some(due), _) if due > now => (counted_down((due - now + 999).div_euclid(1000)), false),
+        (0, Some(due), _) => (format!("{} over", lasting((now - due) / 1000)), true),
+        (0, None, Some(start)) => (bench.clock.words(start), start < now && step.is_free),
+        (0, None, None) => (String::new(), false),
+        (done, ..) => (format!("✓ {}", wall(done)), false),
+    };
+    let mut said = Vec::new();
+    if several {
+        said.push(step.title.clone());
+    }
+    let got = step.mark.got.trim();
+    let planned = planned(step, bench);
+    if !planned.is_empty() {
+        said.push(planned);
+    }
+    if !got.is_empty() {
+        said.push(format!("gave {got}"));
+    }
+    let more = [("°Bx", &step.mark.brix), ("pH", &step.mark.ph)];
+    said.extend(more.iter().filter(|(_, text)| !text.trim().is_empty()).map(|(unit, text)| format!("{text} {unit}")));
+    if is_late && step.mark.started == 0 {
+        said.push("should have started".into());
+    }
+    Row {
+        name: if is_open { format!("▸ {}", step.step.words) } else { step.step.words.clone() },
+        amount,
+        detail: said.join(", "),
+        marked: is_late,
+        href: format!("{}&step={}", Route::Run.href_with("id", id), encode(&step.key)),
+        ..Row::default()
+    }
+}
+
+/// How long a step waits, and what it should give.
+pub(super) fn planned(step: &Sheeted, bench: &Bench) -> String {
+    let wait = (step.step.wait > 0).then(|| format!("waits {}", lasting(i64::from(step.step.wait))));
+    let gives = step.step.gives.map(|gives| format!("should give {}", amount_words(gives, bench)));
+    wait.into_iter().chain(gives).collect::<Vec<_>>().join(", ")
+}
+
+/// The steps of a finished run, as they were.
+pub(super) fn log(run: &Run, bench: &Bench) -> Vec<Row> {
+    let wall = |at: u64| bench.clock.stamp(i64::try_from(at).unwrap_or(0));
+    let row = |step: &Logged| {
+        let mark = run.marks.get(&step.key).cloned().unwrap_or_default();
+        let measured = [("gave ", &mark.got, ""), ("", &mark.brix, " °Bx"), ("", &mark.ph, " pH")];
+        let measured = measured.iter().filter(|(_, text, _)| !text.trim().is_empty());
+        let said = [step.title.clone(), step.planned.clone()].into_iter().filter(|text| !text.is_empty());
+        let said = said.chain(measured.map(|(before, text, after)| format!("{before}{}{after}", text.trim())));
+        Row {
+            name: step.words.clone(),
+            amount: if mark.done > 0 { format!("✓ {}", wall(mark.done)) } else { "not done".into() },
+            detail: said.collect::<Vec<_>>().join(", "),
+            ..Row::default()
+        }
+    };
+    run.log.iter().map(row).collect()
+}
+
+/// What is made, each to take out, or to take what another gives instead of its own amount.
+pub(super) fn parts(run: &Run, bench: &Bench) -> Vec<Row> {
+    let title = |part: &Part| plan(part, bench).map_or_else(|| tool_name(&part.tool).to_owned(), |plan| plan.title);
+    let button = |name: &'static str, label: &str, spoken: String, part: &Part| {
+        (name, Fix { label: label.into(), spoken, text: part.key.to_string() })
+    };
+    let row = |(at, part): (usize, &Part)| {
+        let title_of = title(part);
+        let mut puts = Vec::new();
+        if part.from.is_some() || sources(run, at).next().is_some() {
+            puts.push(button("takes", "⇄", format!("{title_of}: made of something else"), part));
+        }
+        puts.push(button("remove", "✕", format!("take {title_of} out"), part));
+        let source = run.parts.iter().find(|source| Some(source.key) == part.from);
+        let detail = match source {
+            Some(source) if part.tool == SPEC => format!("as often as {} allows", title(source)),
+            Some(source) => format!("made of what {} gives", title(source)),
+            None => "by its own amount".into(),
+        };
+        Row { name: title_of, detail, puts, ..Row::default() }
+    };
+    run.parts.iter().enumerate().map(row).collect()
+}
+
+/// What to mind: a drink that takes a cordial without a line for it; lines that are preps of their own and not on the
+/// sheet.
+pub(super) fn remarks(run: &Run, bench: &Bench) -> Vec<String> {
+    let has_cordial = run.parts.iter().any(|part| part.tool == Route::Cordial.form_key());
+    let drinks: Vec<&Part> = run.parts.iter().filter(|part| part.tool == SPEC).collect();
+    let mut said: Vec<String> = Vec::new();
+    for part in &drinks {
+        let text = |name: &str| part.texts.get(name).map_or("", String::as_str);
+        let lines = read_spec(text("lines"), &bench.reading(Kind::Either));
+        let name = named(text("name"));
+        said.extend(match (line_called(&lines, "cordial"), part.from, has_cordial) {
+            (Some(line), None, false) => Some(format!(
+                "“{}” is a prep of its own: work it out in Cordial, and put it on this sheet too.",
+                line.name
+            )),
+            (Some(line), None, true) => {
+                Some(format!("Tap ⇄ beside {name} to make it as often as a cordial allows, as its “{}”.", line.name))
+            }
+            (Some(line), Some(_), _) => {
+                Some(format!("In {name} the cordial that came out is taken for “{}”.", line.name))
+            }
+            (None, Some(_), _) => Some(format!("No line of {name} is called cordial: it is made as often as you say.")),
+            (None, None, _) => None,
+        });
+    }
+    if drinks.len() > 1 {
+        said.push("“The spec, times” counts for the drink whose step is open: tap one of its steps first.".into());
+    }
+    said
+}
+
+/// An amount as it is poured or weighed.
+pub(super) fn amount_words(amount: Amount, bench: &Bench) -> String {
+    match amount {
+        Amount::Volume(volume) => text::litres_or_ml(volume, bench.decimal).to_string(),
+        other => exact_words(other, bench),
+    }
+}
+
+/// A label for what the run makes.
+pub(super) fn carry(run: &Run, sheet: &Sheet, answer: &mut Answer, bench: &Bench) {
+    let Some(last) = sheet.steps.last() else { return };
+    let mut declared: Vec<Allergen> = Vec::new();
+    for part in &run.parts {
+        for name in ["lines", "spec"] {
+            let lines = part.texts.get(name).map_or("", String::as_str);
+            declared.extend(reading::allergens(&read_spec(lines, &bench.reading(Kind::Either))));
+        }
+        // What it is washed with, or fat that is washed into it, is declared.
+        let text = |name: &str| part.texts.get(name).map_or("", String::as_str);
+        let named = match part.tool.as_str() {
+            "milk-wash" => Milk::of(text("kind")).name,
+            "infuse" => text("of"),
+            _ => "",
+        };
+        declared.extend(allergens_in(named));
+    }
+    // Made when the last of it was done; while it is not, when it is labelled.
+    let last_done = sheet.steps.iter().map(|step| step.mark.done).max();
+    let is_over = run.finished > 0 || sheet.steps.iter().all(Sheeted::is_done);
+    // A finished run without a tick was made when it was finished.
+    let made = last_done.map(|done| if done > 0 { done } else { run.finished }).filter(|_| is_over);
+    let made =
+        made.and_then(|made| i64::try_from(made).ok()).map_or_else(String::new, |made| bench.clock.written(made));
+    let spec =
+        run.parts.iter().rev().find(|part| part.tool == SPEC).and_then(|part| {
+            Some((part.texts.get("card")?.clone(), part.texts.get("at").cloned().unwrap_or_default()))
+        });
+    let known = label::Facts {
+        name: last.title.clone(),
+        allergens: label::declared(declared),
+        made,
+        spec,
+        ..label::Facts::default()
+    };
+    answer.carry("Label it", label::href(&known));
+}

@@ -1,0 +1,89 @@
+//! A form of a spec as a part of a run: its clear ice, its lines in their amounts, its steps with their waits.
+
+use super::rows::amount_words;
+use crate::book::{Card, Line, Part};
+use crate::craft::milk_wash::COMES_THROUGH;
+use crate::craft::scale::{Target, density_of, factor, volume_of};
+use crate::quantity::{Amount, Mass, Ratio, Temperature, Volume};
+use crate::reading::Contents;
+use crate::reading::rows::measured;
+use crate::screen::Bench;
+use crate::screen::plan::{HOUR, MINUTE, Plan, Step};
+use crate::text::{self, Kind, SpecLine};
+
+/// The key of a part that is a form of a spec.
+pub const SPEC: &str = "spec-form";
+/// The key of a part that is clear ice.
+pub const ICE: &str = "clear-ice";
+
+/// The parts that a form of the spec of this id comes to: clear ice where it asks for it, and the drink.
+#[must_use]
+pub fn parts_of(id: &str, card: &Card, at: usize) -> Vec<Part> {
+    let Some(way) = card.forms.get(at) else { return Vec::new() };
+    let text = |name: &str, text: &str| (name.to_owned(), text.to_owned());
+    let mut parts = Vec::new();
+    if way.ice.to_ascii_lowercase().contains("clear") {
+        parts.push(Part { tool: ICE.into(), texts: [text("ice", &way.ice)].into(), ..Part::default() });
+    }
+    let name =
+        [card.name.trim(), way.name.trim()].into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ");
+    let texts = [
+        text("name", &name),
+        text("lines", &way.lines),
+        text("steps", &way.steps),
+        text("times", "1"),
+        // Which spec it is, so that a label of the run can hold it.
+        text("card", id),
+        text("at", &at.to_string()),
+    ];
+    parts.push(Part { tool: SPEC.into(), texts: texts.into(), ..Part::default() });
+    parts
+}
+
+/// Its steps; scaled by what came out of the part before it, where a line of it is that.
+pub(super) fn plan(part: &Part, came: Option<(&str, &str)>, bench: &Bench) -> Option<Plan> {
+    let text = |name: &str| part.texts.get(name).map_or("", String::as_str);
+    if part.tool == ICE {
+        // Common practice, no source: a day for a block of some litres, frozen from one side.
+        let freeze =
+            Step::work("freeze", format!("Freeze clear ice: {}", text("ice")), 10 * MINUTE).then_wait(24 * HOUR);
+        let cut = Step::work("cut", "Cut the ice, put it back in the cold", 20 * MINUTE);
+        return Some(Plan { title: "Clear ice".into(), makes: "ice", steps: vec![freeze, cut], ..Plan::default() });
+    }
+    let Contents { lines, mix, .. } = Contents::of(text("lines"), bench);
+    let spec = measured(&lines);
+    let times =
+        scaled_by(&lines, came, bench).or_else(|| text::read_count(text("times"), bench.decimal).ok().flatten())?;
+    let factor = factor(&spec, Target::Factor(times)).ok()?;
+    let total: Volume = spec.lines.iter().map(|line| volume_of(line.amount.times(factor), density_of(line).0)).sum();
+    let shown = |line: &Line| format!("{} {}", amount_words(line.amount.times(factor), bench), line.name);
+    let amounts: Vec<String> = spec.lines.iter().map(shown).collect();
+    let mut steps = vec![Step::work("measure", format!("Measure {}", amounts.join(", ")), 10 * MINUTE)];
+    for (at, words) in text("steps").lines().map(str::trim).filter(|words| !words.is_empty()).enumerate() {
+        let seconds = text::read_wait(words, bench.decimal).unwrap_or(0);
+        // Half a minute of stirring is work; what takes longer is left to itself.
+        let (work, wait) = if seconds <= 2 * MINUTE { (seconds.max(2 * MINUTE), 0) } else { (2 * MINUTE, seconds) };
+        steps.push(Step::work((at + 1).to_string(), words, work).then_wait(wait));
+    }
+    // Milk in it clots: curd and filter keep their part.
+    let through = if mix.milk > Mass::ZERO { COMES_THROUGH[1] } else { 1.0 };
+    if let Some(last) = steps.last_mut() {
+        last.gives = Ratio::from_value(through).ok().map(|through| Amount::Volume(total * through));
+    }
+    let density = mix.density(Temperature::TWENTY).ok();
+    Some(Plan { title: text("name").to_owned(), makes: "drink", steps, density, ..Plan::default() })
+}
+
+/// How many times the spec is made of what came out, where one of its lines is called so.
+pub(super) fn scaled_by(lines: &[SpecLine], came: Option<(&str, &str)>, bench: &Bench) -> Option<Ratio> {
+    let (makes, amount) = came?;
+    let have = text::read_amount(amount, &bench.reading(Kind::Either)).ok().flatten()?;
+    let line = line_called(lines, makes)?;
+    let density = density_of(line).0;
+    volume_of(have, density).over(volume_of(line.amount, density))
+}
+
+/// The line of a spec that is called so.
+pub(super) fn line_called<'a>(lines: &'a [SpecLine], makes: &str) -> Option<&'a Line> {
+    lines.iter().filter_map(|line| line.read.as_ref().ok()).find(|line| line.name.to_ascii_lowercase().contains(makes))
+}

@@ -1,0 +1,251 @@
+//! Serves: a batch in serves and bottles, and back.
+
+use crate::book::{BOTTLES, Bottle};
+use crate::craft::serves::{self, Bottling, Shared};
+use crate::quantity::{Ratio, Volume};
+use crate::screen::pad::Keys;
+use crate::screen::route::Route;
+use crate::screen::{Answer, Bench, Block, Choice, Figure, Opt, Problem, Strip, Tone, Tool, choice, form};
+use crate::text;
+
+/// Which way the question goes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ask {
+    /// What there is → serves.
+    ServesLeft,
+    /// Serves wanted → what to make.
+    ToMake,
+}
+
+choice! { Ask:
+    ServesLeft = "left", "What I have";
+    ToMake = "make", "Serves wanted";
+}
+
+form! {
+    /// What is typed.
+    ServesForm {
+        /// Which way: a key of [`Ask`].
+        ask = "left",
+        /// Volume made or left.
+        made = "2.8 l",
+        /// Serves wanted.
+        wanted = "40",
+        /// One serve.
+        serve = "92 ml",
+        /// Lost to foam, lees and walls, percent.
+        loss = "2",
+        /// Bottle size in ml.
+        bottle = "700",
+        /// Left empty in each bottle, percent.
+        headspace = "3",
+    }
+}
+
+const MADE: &str = "made";
+const WANTED: &str = "wanted";
+const SERVE: &str = "serve";
+const LOSS: &str = "loss";
+const HEADSPACE: &str = "headspace";
+
+const ALL_LOST: u8 = 100;
+const HALF_EMPTY: u8 = 50;
+
+impl Tool for ServesForm {
+    fn layout(&self, _bench: &Bench) -> Vec<Block> {
+        let mut blocks = vec![Block::chips::<Ask>("ask", "Which way", false)];
+        let loss = Block::amount(LOSS, "Lost on the way", Keys::Percent);
+        match self.ask() {
+            Ask::ServesLeft => blocks.extend([
+                Block::amount(MADE, "Made, or left", Keys::Batch),
+                Block::amount(SERVE, "One serve", Keys::Pour),
+                loss,
+            ]),
+            Ask::ToMake => blocks.extend([
+                Block::amount(WANTED, "Serves wanted", Keys::Count),
+                Block::amount(SERVE, "One serve", Keys::Pour),
+                loss,
+                Block::pick("bottle", "Bottle", BOTTLES.iter().map(bottle_option).collect()),
+                Block::amount(HEADSPACE, "Headspace", Keys::Percent),
+            ]),
+        }
+        blocks
+    }
+
+    fn answer(&self, bench: &Bench) -> Answer {
+        let mut answer = Answer::default();
+        let problems = &mut answer.problems;
+        let serve = bench.volume(SERVE, &self.serve, problems);
+        let loss = bench.percent(LOSS, &self.loss, ALL_LOST, problems);
+        match self.ask() {
+            Ask::ServesLeft => {
+                let made = bench.volume(MADE, &self.made, problems);
+                let (Some(made), Some(serve), Some(loss)) = (made, serve, loss) else {
+                    return answer.without_answer("Type how much there is, and one serve.");
+                };
+                serves_left(answer, bench, (made, serve, loss))
+            }
+            Ask::ToMake => {
+                let wanted = bench.count(WANTED, &self.wanted, problems);
+                let headspace = bench.percent(HEADSPACE, &self.headspace, HALF_EMPTY, problems);
+                let (Some(wanted), Some(serve), Some(loss), Some(headspace)) = (wanted, serve, loss, headspace) else {
+                    return answer.without_answer("Type how many serves, and one serve.");
+                };
+                self.to_make(answer, bench, (wanted, serve, loss, headspace))
+            }
+        }
+    }
+
+    fn empty(&mut self) {
+        self.made.clear();
+        self.wanted.clear();
+        self.serve.clear();
+    }
+
+    fn take(&mut self, name: &str, text: &str) {
+        match name {
+            MADE => {
+                text.clone_into(&mut self.made);
+                Ask::ServesLeft.key().clone_into(&mut self.ask);
+            }
+            WANTED => {
+                text.clone_into(&mut self.wanted);
+                Ask::ToMake.key().clone_into(&mut self.ask);
+            }
+            SERVE => text.clone_into(&mut self.serve),
+            _ => {}
+        }
+    }
+}
+
+impl ServesForm {
+    fn ask(&self) -> Ask {
+        Ask::read(&self.ask)
+    }
+
+    /// The bottle chosen; 700 ml for a size we do not know.
+    fn bottle(&self) -> Bottle {
+        let size = |bottle: &&Bottle| bottle.ml.to_string() == self.bottle;
+        BOTTLES.iter().find(size).copied().unwrap_or(Bottle { ml: 700, regions: "EU, UK, US" })
+    }
+
+    fn to_make(
+        &self,
+        mut answer: Answer,
+        bench: &Bench,
+        (wanted, serve, loss, headspace): (Ratio, Volume, Ratio, Ratio),
+    ) -> Answer {
+        let make = match serves::volume_for(wanted, serve, loss) {
+            Ok(make) => make,
+            Err(problem) => return too_many(answer, WANTED, &problem),
+        };
+        let bottling = self.bottles(&mut answer, bench, make, headspace);
+        answer.strip = Strip {
+            figures: vec![text::litres_or_ml(make, bench.decimal)],
+            also: bottling.map_or_else(String::new, |bottling| {
+                format!(
+                    "{} {} of {} ml, {} in each",
+                    text::count(f64::from(bottling.bottles), bench.decimal),
+                    plural(f64::from(bottling.bottles), "bottle"),
+                    self.bottle().ml,
+                    precise_ml(bottling.even, bench),
+                )
+            }),
+            tone: Tone::Answer,
+        };
+        answer.carry("Scale a spec to this", Route::Scale.href_with("total", &bench.carried(make)));
+        answer.carry("Wash it with milk", Route::MilkWash.href_with("drink", &bench.carried(make)));
+        answer
+    }
+
+    fn bottles(&self, answer: &mut Answer, bench: &Bench, volume: Volume, headspace: Ratio) -> Option<Bottling> {
+        let bottling = match serves::bottle(volume, self.bottle().volume(), headspace) {
+            Ok(bottling) => bottling,
+            Err(problem) => {
+                answer.problems.push(Problem::new(HEADSPACE, problem));
+                return None;
+            }
+        };
+        answer.cells_title = "In bottles";
+        let count = f64::from(bottling.bottles);
+        let unit = format!("× {} ml", self.bottle().ml);
+        answer.cell(plural(count, "bottle"), Figure::new(text::count(count, bench.decimal), unit));
+        answer.cell("full, with headspace", precise_ml(bottling.full, bench));
+        answer.cell("each, filled alike", precise_ml(bottling.even, bench));
+        answer.cell("or the last one", precise_ml(bottling.last, bench));
+        let Bottle { ml, regions } = self.bottle();
+        answer.remarks.push(format!("{ml} ml is a standard size in: {regions}."));
+        Some(bottling)
+    }
+}
+
+fn serves_left(mut answer: Answer, bench: &Bench, (made, serve, loss): (Volume, Volume, Ratio)) -> Answer {
+    let Shared { serves, spare, lost, emptying } = match serves::share(made, serve, loss) {
+        Ok(shared) => shared,
+        Err(problem) => return too_many(answer, SERVE, &problem),
+    };
+    let ml = |volume| text::litres_or_ml(volume, bench.decimal);
+    let also = match emptying {
+        Some(larger) if spare.ml() >= 0.5 => {
+            format!("{} spare. Pour {} to empty it", ml(spare), precise_ml(larger, bench))
+        }
+        Some(_) => "Nothing spare".to_owned(),
+        None => format!("Not one whole serve: {} is there", ml(spare)),
+    };
+    let unit = format!("{} of {}", plural(f64::from(serves), "serve"), precise_ml(serve, bench));
+    answer.strip = Strip {
+        figures: vec![Figure::new(text::count(f64::from(serves), bench.decimal), unit)],
+        also,
+        tone: Tone::Answer,
+    };
+    answer.cells_title = "The batch";
+    answer.cell("lost on the way", ml(lost));
+    answer.cell("spare at the end", ml(spare));
+    if let Some(emptying) = emptying {
+        answer.cell("serve that empties it", precise_ml(emptying, bench));
+        answer.cell("that serve in oz", text::ounces(emptying, &bench.house.conventions, bench.decimal));
+    }
+    answer.carry("Scale a spec to this", Route::Scale.href_with("total", &bench.carried(made)));
+    answer
+}
+
+fn bottle_option(bottle: &Bottle) -> Opt {
+    Opt::new(bottle.ml.to_string(), format!("{} ml", bottle.ml))
+}
+
+fn precise_ml(volume: Volume, bench: &Bench) -> Figure {
+    text::millilitres(volume, bench.decimal)
+}
+
+fn plural(count: f64, noun: &str) -> String {
+    if (count - 1.0).abs() < 1e-9 { noun.to_owned() } else { format!("{noun}s") }
+}
+
+fn too_many(mut answer: Answer, field: &'static str, problem: &serves::ServesProblem) -> Answer {
+    answer.problems.push(Problem::new(field, problem));
+    answer.without_answer("")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn answers_both_ways() {
+        let form = ServesForm { loss: "0".into(), ..ServesForm::default() };
+        let answer = form.answer(&Bench::default());
+        assert_eq!(answer.strip.figures[0].to_string(), "30 serves of 92 ml");
+        assert_eq!(answer.strip.also, "40 ml spare. Pour 93.3 ml to empty it");
+
+        let form = ServesForm { ask: "make".into(), wanted: "30".into(), loss: String::new(), ..form };
+        let answer = form.answer(&Bench::default());
+        assert_eq!(answer.strip.figures[0].to_string(), "2\u{202f}760 ml");
+        assert_eq!(answer.strip.also, "5 bottles of 700 ml, 552 ml in each");
+    }
+
+    #[test]
+    fn less_than_a_serve_is_said() {
+        let form = ServesForm { made: "50 ml".into(), loss: "0".into(), ..ServesForm::default() };
+        assert_eq!(form.answer(&Bench::default()).strip.also, "Not one whole serve: 50 ml is there");
+    }
+}

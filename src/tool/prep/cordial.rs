@@ -1,0 +1,322 @@
+//! Cordial: made from the juice there is, or made to stand for juice, citrus and syrup.
+
+mod choices;
+mod reading;
+mod swap;
+#[cfg(test)]
+mod tests;
+
+pub use choices::{Ask, Blend, To};
+
+use crate::book::{Ingredient, Kind as Sort, LIBRARY, Measured, Taken, ingredient};
+use crate::craft::cordial::{Fill, Made, made, to_target};
+use crate::craft::pour::pour;
+use crate::quantity::{Acidity, Amount, Brix, Mass, Ratio, Temperature, Volume};
+use crate::reading::PLACEHOLDER;
+use crate::reading::label;
+use crate::screen::pad::Keys;
+use crate::screen::plan::{HOUR, MINUTE, Plan, Step, titled};
+use crate::screen::route::Route;
+use crate::screen::{Answer, Bench, Block, Choice, Input, Opt, Problem, Strip, Tone, Tool, form};
+use crate::substance::fruit::FRUIT;
+use crate::text::{self, Kind};
+use reading::{figures, keeping};
+
+form! {
+    /// What is typed.
+    CordialForm {
+        /// What is asked: a key of [`Ask`].
+        ask = "make",
+        /// Clear juice there is.
+        juice = "1 l",
+        /// Key of the ingredient that it is.
+        juice_of = "pear-juice",
+        /// What it reads, where measured.
+        brix = "",
+        /// Its acid, g/l as citric, where measured.
+        acid = "",
+        /// What it is made to: a key of [`To`].
+        to = "house",
+        /// House recipe: so much juice …
+        house_juice = "105 ml",
+        /// … so much sugar …
+        house_sugar = "45 g",
+        /// … so much acid …
+        house_acid = "2.5 g",
+        /// … and so much zest.
+        house_zest = "0",
+        /// Sweetness wanted, °Bx.
+        to_brix = "40",
+        /// Acidity wanted, g/l as citric.
+        to_acid = "25",
+        /// Acids that go in: a key of [`Blend`].
+        blend = "citric",
+        /// The fresh form of a spec.
+        spec = "45 ml pear brandy\n30 ml pear juice\n15 ml lemon juice\n15 ml honey syrup",
+        /// What fills it up: a key of [`Fill`].
+        fill = "juice",
+        /// Serves to make it for.
+        serves = "40",
+        /// Lines of the spec that stay as they are.
+        stays = "",
+        /// Clear juice there is for a swap, where it is not what the serves ask for.
+        came = "",
+    }
+}
+
+const JUICE: &str = "juice";
+const BRIX: &str = "brix";
+const ACID: &str = "acid";
+const SPEC: &str = "spec";
+const SERVES: &str = "serves";
+const TO_BRIX: &str = "to_brix";
+const TO_ACID: &str = "to_acid";
+
+/// Less of a powder is not weighed, g.
+const LEAST_GRAMS: f64 = 0.05;
+
+/// Where cordials are kept, °C: their sugar must stay dissolved there.
+const KEPT_AT: f64 = 4.0;
+
+impl Tool for CordialForm {
+    fn is_tall(&self) -> bool {
+        true
+    }
+
+    fn layout(&self, _bench: &Bench) -> Vec<Block> {
+        let juices = LIBRARY.iter().filter(|row| row.kind == Sort::Juice && row.key != "vinegar");
+        let of = Block::pick("juice_of", "Of", juices.map(|row| Opt::new(row.key, row.name)).collect());
+        let measured =
+            [Block::amount(BRIX, "It reads, °Bx", Keys::Count), Block::amount(ACID, "Its acid, g/l", Keys::Count)];
+        let mut blocks = vec![Block::chips::<Ask>("ask", "What is asked", false)];
+        match self.ask() {
+            Ask::Make => {
+                blocks.extend([Block::amount(JUICE, "Clear juice I have", Keys::Bulk), of]);
+                blocks.extend(measured);
+                blocks.push(Block::chips::<To>("to", "Made to", true));
+                blocks.extend(match self.to() {
+                    To::House => vec![
+                        Block::amount("house_juice", "To this much juice", Keys::Bulk),
+                        Block::amount("house_sugar", "sugar", Keys::Weight),
+                        Block::amount("house_acid", "acid", Keys::Weight),
+                        Block::amount("house_zest", "zest", Keys::Weight),
+                    ],
+                    To::Target => vec![
+                        Block::amount(TO_BRIX, "Sweetness, °Bx", Keys::Count),
+                        Block::amount(TO_ACID, "Acid, g/l as citric", Keys::Count),
+                    ],
+                });
+            }
+            Ask::Swap => {
+                let placeholder = PLACEHOLDER;
+                blocks.push(Block::field(
+                    SPEC,
+                    "The fresh form, a line for each ingredient",
+                    Input::Lines { placeholder },
+                ));
+                blocks.push(of);
+                blocks.extend(measured);
+                blocks.extend([
+                    Block::chips::<Fill>("fill", "Juice in it", true),
+                    Block::amount(SERVES, "Make it for, serves", Keys::Count),
+                ]);
+            }
+        }
+        blocks.push(Block::chips::<Blend>("blend", "Acid", true));
+        blocks.extend([Block::Cells("", Vec::new()), Block::Table("", Vec::new())]);
+        blocks
+    }
+
+    fn answer(&self, bench: &Bench) -> Answer {
+        match self.ask() {
+            Ask::Make => self.make(Answer::default(), bench),
+            Ask::Swap => self.swap(Answer::default(), bench),
+        }
+    }
+
+    fn plan(&self, bench: &Bench) -> Option<Plan> {
+        let Batch { juice, made, volume, zest, name, water } = match self.ask() {
+            Ask::Make => self.made(bench, &mut Vec::new())?,
+            Ask::Swap => self.swap_batch(bench)?,
+        };
+        let mut parts = vec![grams(made.sugar, "sugar", bench)];
+        let shows = |mass: &Mass| mass.g() >= LEAST_GRAMS;
+        parts.retain(|_| shows(&made.sugar));
+        let acids = made.acids.iter().filter(|(_, mass)| shows(mass));
+        parts.extend(acids.map(|(powder, mass)| grams(*mass, &powder.name.to_ascii_lowercase(), bench)));
+        if shows(&water) {
+            parts.push(grams(water, "water", bench));
+        }
+        let into = text::litres_or_ml(juice, bench.decimal);
+        let gives = Some(Amount::Volume(volume));
+        let mix = Step::work("mix", format!("Stir {} into {into} {name} till clear", parts.join(", ")), 15 * MINUTE);
+        let steps = if zest > Mass::ZERO {
+            vec![
+                mix,
+                Step::work("zest", format!("Rest with {} in the cold", grams(zest, "zest", bench)), 5 * MINUTE)
+                    .then_wait(HOUR),
+                Step::work("strain", "Strain and bottle", 10 * MINUTE).giving(gives),
+            ]
+        } else {
+            vec![mix.then_wait(30 * MINUTE), Step::work("bottle", "Stir again and bottle", 10 * MINUTE).giving(gives)]
+        };
+        let short = name.trim_end_matches(" juice").trim_end_matches(" purée");
+        let title = titled(format!("{short} cordial"));
+        let density = made.mix.density(Temperature::TWENTY).ok();
+        Some(Plan { title, makes: "cordial", steps, density, ..Plan::default() })
+    }
+
+    fn empty(&mut self) {
+        match self.ask() {
+            Ask::Make => {
+                for text in [&mut self.juice, &mut self.brix, &mut self.acid] {
+                    text.clear();
+                }
+            }
+            Ask::Swap => self.spec.clear(),
+        }
+    }
+
+    fn take(&mut self, name: &str, text: &str) {
+        match name {
+            "came" if self.ask() == Ask::Make => text.clone_into(&mut self.juice),
+            "came" => text.clone_into(&mut self.came),
+            JUICE => {
+                // Another juice: what the last one read is not its own.
+                self.brix.clear();
+                self.acid.clear();
+                text.clone_into(&mut self.juice);
+                Ask::Make.key().clone_into(&mut self.ask);
+            }
+            "fruit" => {
+                if let Some(fruit) = FRUIT.iter().find(|fruit| fruit.key == text) {
+                    fruit.ingredient.clone_into(&mut self.juice_of);
+                }
+            }
+            SPEC => {
+                text.clone_into(&mut self.spec);
+                self.stays.clear();
+                self.came.clear();
+                Ask::Swap.key().clone_into(&mut self.ask);
+            }
+            "came_brix" => text.clone_into(&mut self.brix),
+            "came_acid" => text.clone_into(&mut self.acid),
+            _ => {}
+        }
+    }
+}
+
+/// A cordial to make, whole.
+struct Batch {
+    juice: Volume,
+    made: Made,
+    volume: Volume,
+    zest: Mass,
+    name: String,
+    water: Mass,
+}
+
+impl CordialForm {
+    fn ask(&self) -> Ask {
+        Ask::read(&self.ask)
+    }
+
+    fn to(&self) -> To {
+        To::read(&self.to)
+    }
+
+    fn parts(&self) -> Vec<(&'static Ingredient, f64)> {
+        Blend::read(&self.blend).parts()
+    }
+
+    /// The juice, as the library has it or as it was measured.
+    fn taken(&self, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Taken> {
+        let before = problems.len();
+        let brix = bench.number(BRIX, &self.brix, (0.0, 60.0), "Type what it reads, 0 to 60 °Bx.", problems);
+        let acid =
+            bench.number(ACID, &self.acid, (0.0, 100.0), "Type grams per litre from 0 to 100, like 6.", problems);
+        let measured = Measured {
+            sweetness: brix.and_then(|degrees| Brix::from_degrees(degrees).ok()),
+            acid: acid.and_then(|grams| Acidity::from_g_per_l(grams).ok()),
+            ..Measured::default()
+        };
+        (problems.len() == before).then_some(Taken { ingredient: ingredient(&self.juice_of)?, measured })
+    }
+
+    fn made(&self, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Batch> {
+        let taken = self.taken(bench, problems);
+        let amount = bench.amount(JUICE, &self.juice, Kind::Either, problems);
+        let taken = taken?;
+        let juice = pour(&taken, amount?)?;
+        let volume = juice.volume(Temperature::TWENTY).ok()?;
+        let (made, zest) = match self.to() {
+            To::House => {
+                let base = bench.amount("house_juice", &self.house_juice, Kind::Either, problems);
+                let sugar = bench.mass_or_none("house_sugar", &self.house_sugar, problems)?;
+                let acid = bench.mass_or_none("house_acid", &self.house_acid, problems)?;
+                let zest = bench.mass_or_none("house_zest", &self.house_zest, problems)?;
+                let base = pour(&taken, base?)?;
+                let times = Ratio::from_value(juice.mass().g() / base.mass().g()).ok()?;
+                let parts = self.parts();
+                let all: f64 = parts.iter().map(|(_, part)| part).sum();
+                let acids: Vec<_> = parts.iter().map(|(row, part)| (*row, (acid * times).g() * part / all)).collect();
+                (made(&juice, sugar * times, &acids), zest * times)
+            }
+            To::Target => {
+                let brix =
+                    bench.number(TO_BRIX, &self.to_brix, (1.0, 80.0), "Type a sweetness from 1 to 80 °Bx.", problems);
+                let acid =
+                    bench.number(TO_ACID, &self.to_acid, (0.0, 200.0), "Type grams per litre from 0 to 200.", problems);
+                let (brix, acid) = (Brix::from_degrees(brix?).ok()?, Acidity::from_g_per_l(acid?).ok()?);
+                match to_target(&juice, brix, acid, &self.parts()) {
+                    Some(made) => (made, Mass::ZERO),
+                    None => {
+                        problems.push(Problem::new(TO_BRIX, "No cordial is like that. Type less sugar or less acid."));
+                        return None;
+                    }
+                }
+            }
+        };
+        let whole = made.mix.volume(Temperature::TWENTY).ok()?;
+        let name = taken.ingredient.name.to_ascii_lowercase();
+        Some(Batch { juice: volume, made, volume: whole, zest, name, water: Mass::ZERO })
+    }
+
+    fn make(&self, mut answer: Answer, bench: &Bench) -> Answer {
+        let Some(batch) = self.made(bench, &mut answer.problems) else {
+            return answer.without_answer("Type how much clear juice there is.");
+        };
+        let Batch { made, volume, zest, .. } = &batch;
+        let reading = figures(&mut answer, &made.mix, bench);
+        let acid: Mass = made.acids.iter().map(|(_, mass)| *mass).sum();
+        answer.strip = Strip {
+            figures: vec![bench.grams_of(made.sugar, "sugar"), bench.grams_of(acid, "acid")],
+            also: format!("Makes {} at {reading}", text::litres_or_ml(*volume, bench.decimal)),
+            tone: Tone::Answer,
+        };
+        for (powder, mass) in &made.acids {
+            answer.cell(powder.name.to_ascii_lowercase(), text::fine_grams(*mass, bench.decimal));
+        }
+        if *zest > Mass::ZERO {
+            answer.cell("zest", text::fine_grams(*zest, bench.decimal));
+        }
+        if made.is_too_sweet {
+            answer.problems.push(Problem::new(TO_BRIX, "The juice is sweeter than that by itself: no sugar is added."));
+        }
+        if made.is_too_sour {
+            answer.problems.push(Problem::new(TO_ACID, "The juice is sourer than that by itself: no acid is added."));
+        }
+        if self.to() == To::House {
+            answer.remarks.push("105 ml juice, 45 g sugar, 2.5 g citric acid: common practice, no source.".into());
+        }
+        keeping(&mut answer, &made.mix, bench);
+        let name = format!("{} cordial", batch.name.trim_end_matches(" juice"));
+        answer.carry("Label it", label::href(&label::Facts { name, ..label::Facts::default() }));
+        answer.carry("Share it out in serves", Route::Serves.href_with("made", &bench.carried(*volume)));
+        answer
+    }
+}
+
+fn grams(mass: Mass, what: &str, bench: &Bench) -> String {
+    bench.grams_of(mass, what).to_string()
+}

@@ -1,0 +1,301 @@
+//! One pour of cordial in place of the juice, citrus and syrup of a fresh form.
+
+use super::{Batch, CordialForm, KEPT_AT, LEAST_GRAMS, SERVES, SPEC, figures, grams, keeping};
+use crate::book::{Kind as Sort, Line, allergens_in};
+use crate::craft::balance::{Balance, balance};
+use crate::craft::cordial::{Fill, Made, Miss, Swap, swap};
+use crate::craft::pour::litre_of;
+use crate::quantity::{Ratio, Temperature, Volume};
+use crate::reading::rows::unscaled_row;
+use crate::reading::{Content, Contents};
+use crate::screen::route::Route;
+use crate::screen::{Answer, Bench, Choice, Figure, Fix, Problem, Row, Strip, Tone};
+use crate::substance::mix::Mix;
+use crate::text::{self, SpecLine};
+
+/// Less juice in a pour is none, ml.
+const LEAST_JUICE: f64 = 0.05;
+
+/// A fresh form, split in what stays and what a cordial stands for.
+struct Split {
+    lines: Vec<SpecLine>,
+    /// Which of them the cordial stands for.
+    goes: Vec<bool>,
+    stays: Mix,
+    replaced: Mix,
+    /// How much there is of the juice that the cordial is made from.
+    before: Volume,
+    missing: Option<String>,
+}
+
+impl CordialForm {
+    fn split(&self, bench: &Bench) -> Split {
+        let Contents { lines, each, .. } = Contents::of(&self.spec, bench);
+        let mut split = Split {
+            goes: Vec::new(),
+            stays: Mix::default(),
+            replaced: Mix::default(),
+            before: Volume::ZERO,
+            missing: None,
+            lines,
+        };
+        for (line, content) in split.lines.iter().zip(each) {
+            let taken = line.read.as_ref().ok().and_then(|line| line.taken);
+            let (mut goes, mut mix) = (false, Mix::default());
+            match content {
+                Content::Poured(poured) => {
+                    mix = *poured;
+                    let sort = taken.map(|taken| taken.ingredient.kind);
+                    // What is declared, and what a person keeps, is no cordial's to stand for.
+                    let is_plain = taken.is_some_and(|taken| taken.ingredient.allergens.is_empty())
+                        && allergens_in(&line.typed).next().is_none();
+                    goes = matches!(sort, Some(Sort::Juice | Sort::Syrup | Sort::Powder))
+                        && mix.ethanol.g() <= 0.0
+                        && is_plain
+                        && !self.keeps(&line.typed);
+                }
+                Content::Counted(_) | Content::Words => {}
+                _ => split.missing = split.missing.or(Some(line.typed.clone())),
+            }
+            if goes {
+                split.replaced = split.replaced + mix;
+                if taken.is_some_and(|taken| taken.ingredient.key == self.juice_of) {
+                    split.before = split.before + mix.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
+                }
+            } else {
+                split.stays = split.stays + mix;
+            }
+            split.goes.push(goes);
+        }
+        split
+    }
+
+    fn solved(&self, split: &Split, bench: &Bench, answer: &mut Answer) -> Option<Swap> {
+        let litre = litre_of(&self.taken(bench, &mut answer.problems)?);
+        let kept = Temperature::from_celsius(KEPT_AT).ok()?;
+        let fill = Fill::read(&self.fill);
+        // Without a line of this juice there is no "as before": then it fills up.
+        let fill = if split.before <= Volume::ZERO { Fill::Juice } else { fill };
+        swap(&split.replaced, &litre, split.before, fill, &self.parts(), kept)
+    }
+
+    /// The cordial for all serves.
+    pub(super) fn swap_batch(&self, bench: &Bench) -> Option<Batch> {
+        let mut answer = Answer::default();
+        let split = self.split(bench);
+        // Without juice it is a syrup, and made as one.
+        let swap = self.solved(&split, bench, &mut answer).filter(|swap| swap.juice.ml() > LEAST_JUICE)?;
+        let serves = bench.count(SERVES, &self.serves, &mut answer.problems);
+        // As many as the juice there is makes.
+        let came = bench.volume("came", &self.came, &mut answer.problems).and_then(|came| came.over(swap.juice));
+        let serves = came.or(serves)?;
+        let made = Made {
+            sugar: swap.sugar * serves,
+            acids: swap.acids.iter().map(|(row, mass)| (*row, *mass * serves)).collect(),
+            mix: swap.mix * serves,
+            is_too_sweet: false,
+            is_too_sour: false,
+        };
+        let name = self.taken(bench, &mut answer.problems)?.ingredient.name.to_ascii_lowercase();
+        Some(Batch {
+            juice: swap.juice * serves,
+            made,
+            volume: swap.pour * serves,
+            zest: crate::quantity::Mass::ZERO,
+            name,
+            water: swap.water * serves,
+        })
+    }
+
+    pub(super) fn swap(&self, mut answer: Answer, bench: &Bench) -> Answer {
+        let split = self.split(bench);
+        if split.lines.is_empty() {
+            return answer.without_answer("Type or paste the fresh form, a line for each ingredient.");
+        }
+        let serves = bench.count(SERVES, &self.serves, &mut answer.problems).unwrap_or(Ratio::ONE);
+        let Some(swap) = self.solved(&split, bench, &mut answer) else {
+            if answer.problems.is_empty() {
+                let words = match split.lines.iter().any(|line| self.keeps(&line.typed)) {
+                    true => "Every line that a cordial could stand for is kept: tap ↩ beside one.",
+                    false => "Nothing here for a cordial to stand for: add juice or syrup, like 30 ml pear juice.",
+                };
+                answer.problems.push(Problem::new(SPEC, words));
+            }
+            answer.rows = split.lines.iter().map(|line| self.kept_row(line, bench)).collect();
+            return answer.without_answer("");
+        };
+        let ml = |volume| text::millilitres(volume, bench.decimal);
+        let pour = ml(swap.pour);
+        let replaced: Vec<&str> = split
+            .lines
+            .iter()
+            .zip(&split.goes)
+            .filter(|(_, goes)| **goes)
+            .filter_map(|(line, _)| line.read.as_ref().ok())
+            .map(|line| line.name.as_str())
+            .collect();
+        answer.strip = Strip {
+            figures: vec![Figure::new(pour.value.clone(), format!("{} cordial", pour.unit))],
+            also: match &split.missing {
+                Some(name) => format!("Without “{name}”, which is not counted"),
+                None => format!("in place of {}", replaced.join(", ")),
+            },
+            tone: Tone::Answer,
+        };
+        misses(&mut answer, &swap, bench);
+        if swap.juice.ml() <= LEAST_JUICE {
+            answer
+                .cautions
+                .push("There is no juice in it: that is a syrup. Let another line go, or make it in Syrup.".into());
+        }
+        if split.before <= Volume::ZERO && Fill::read(&self.fill) == Fill::Water {
+            answer.remarks.push(
+                "The fresh form has none of this juice, so there is no “as before”: it is filled up with it.".into(),
+            );
+        }
+        side_by_side(&mut answer, &split, &swap, bench);
+        answer.rows_title = "With the cordial";
+        let is_poured = |line: &SpecLine| line.read.is_ok();
+        let mut rows: Vec<Row> = Vec::new();
+        let kept = split.lines.iter().zip(&split.goes).filter(|(_, goes)| !**goes).map(|(line, _)| line);
+        rows.extend(kept.clone().filter(|line| is_poured(line)).map(|line| self.kept_row(line, bench)));
+        rows.push(Row {
+            name: "cordial".into(),
+            amount: pour.to_string(),
+            detail: format!(
+                "{}, in place of what follows",
+                text::ounces(swap.pour, &bench.house.conventions, bench.decimal)
+            ),
+            ..Row::default()
+        });
+        let gone = split.lines.iter().zip(&split.goes).filter(|(_, goes)| **goes).map(|(line, _)| line);
+        rows.extend(gone.map(|line| Row { puts: vec![self.keep(line, true)], ..unscaled_row(line, bench) }));
+        rows.extend(kept.filter(|line| !is_poured(line)).map(|line| unscaled_row(line, bench)));
+        answer.rows = rows;
+        self.recipe(&mut answer, &swap, serves, bench);
+        let lines = self.with_cordial(&split, &swap, bench);
+        answer.carry("Its balance", Route::Balance.href_with("spec", &lines));
+        answer.carry("Scale it", Route::Scale.href_with("spec", &lines));
+        answer
+    }
+
+    /// Whether a person keeps a line as it is.
+    fn keeps(&self, typed: &str) -> bool {
+        self.stays.lines().any(|kept| kept == typed)
+    }
+
+    /// A button that keeps a line as it is, or lets it go into the cordial again.
+    fn keep(&self, line: &SpecLine, is_kept: bool) -> (&'static str, Fix) {
+        let others = self.stays.lines().filter(|kept| !kept.is_empty() && *kept != line.typed);
+        let all: Vec<&str> = others.chain(is_kept.then_some(line.typed.as_str())).collect();
+        let (label, spoken) = match is_kept {
+            true => ("✕", format!("keep {} as it is", line.typed)),
+            false => ("↩", format!("let {} go into the cordial", line.typed)),
+        };
+        ("stays", Fix { label: label.into(), spoken, text: all.join("\n") })
+    }
+
+    /// A line that stays; where a person said so, with the way back.
+    fn kept_row(&self, line: &SpecLine, bench: &Bench) -> Row {
+        let puts = if self.keeps(&line.typed) { vec![self.keep(line, false)] } else { Vec::new() };
+        Row { puts, ..unscaled_row(line, bench) }
+    }
+
+    /// The recipe of the cordial for all serves, as rows.
+    fn recipe(&self, answer: &mut Answer, swap: &Swap, serves: Ratio, bench: &Bench) {
+        let row = |name: String, amount: String| Row { name, amount, ..Row::default() };
+        let mut scratch = Answer::default();
+        let reading = figures(&mut scratch, &swap.mix, bench);
+        let many = text::count(serves.value(), bench.decimal);
+        let juice = text::litres_or_ml(swap.juice * serves, bench.decimal).to_string();
+        let name = self.taken(bench, &mut Vec::new()).map_or("juice", |taken| taken.ingredient.name);
+        answer.rows.push(Row {
+            name: format!("The cordial, for {many} serves"),
+            amount: text::litres_or_ml(swap.pour * serves, bench.decimal).to_string(),
+            detail: reading,
+            ..Row::default()
+        });
+        answer.rows.push(row(format!("{name}, clear"), juice));
+        answer.rows.push(row("sugar".into(), grams(swap.sugar * serves, "", bench).trim_end().to_owned()));
+        for (powder, mass) in swap.acids.iter().filter(|(_, mass)| (*mass * serves).g() >= LEAST_GRAMS) {
+            answer
+                .rows
+                .push(row(powder.name.to_ascii_lowercase(), grams(*mass * serves, "", bench).trim_end().to_owned()));
+        }
+        if (swap.water * serves).g() >= LEAST_GRAMS {
+            answer.rows.push(row("water".into(), grams(swap.water * serves, "", bench).trim_end().to_owned()));
+        }
+        keeping(answer, &swap.mix, bench);
+    }
+
+    /// The lines of the new form; the cordial carries its own figures.
+    fn with_cordial(&self, split: &Split, swap: &Swap, bench: &Bench) -> String {
+        let stays = split.lines.iter().zip(&split.goes).filter(|(_, goes)| !**goes).map(|(line, _)| line.typed.clone());
+        let reading = balance(&swap.mix);
+        let number = |value: f64| text::count(value, bench.decimal);
+        let cordial = format!(
+            "{} ml cordial (sugar {} g/l, acid {} g/l)",
+            number(swap.pour.ml()),
+            number(reading.sugar),
+            text::editable(reading.acid, bench.decimal)
+        );
+        let is_poured = |line: &SpecLine| matches!(line.read, Ok(Line { .. }));
+        let at = split.lines.iter().zip(&split.goes).filter(|(line, goes)| !**goes && is_poured(line)).count();
+        let mut lines: Vec<String> = stays.collect();
+        lines.insert(at.min(lines.len()), cordial);
+        lines.join("\n")
+    }
+}
+
+/// What could not be matched, and what is offered for it.
+fn misses(answer: &mut Answer, swap: &Swap, bench: &Bench) {
+    let ml = |volume| text::millilitres(volume, bench.decimal).to_string();
+    for miss in &swap.misses {
+        let juice = ml(swap.juice);
+        answer.cautions.push(match miss {
+            Miss::TooMuchWater => format!(
+                "Too much water in the juice to fit in {}: sugar and acid match in a pour of {}.",
+                ml(swap.wanted),
+                ml(swap.pour)
+            ),
+            Miss::JuiceTooSweet => {
+                format!(
+                    "More juice would be sweeter than the drink: {juice} of it in a pour matches, the rest is water."
+                )
+            }
+            Miss::JuiceTooSour => {
+                format!(
+                    "More juice would be sourer than the drink: {juice} of it in a pour matches, the rest is water."
+                )
+            }
+            Miss::Crystals(limit) => format!(
+                "So much sugar does not stay dissolved at 4 °C: thinned to {} °Bx, a pour is {} in place of {}.",
+                text::plain(*limit, 1, bench.decimal),
+                ml(swap.pour),
+                ml(swap.wanted)
+            ),
+        });
+    }
+    if swap.misses.is_empty() {
+        answer.remarks.push("Same sugar, same acid by titration, same volume in a serve. Another acid tastes another way: taste before the batch.".into());
+    }
+}
+
+/// Both forms, figure by figure.
+fn side_by_side(answer: &mut Answer, split: &Split, swap: &Swap, bench: &Bench) {
+    let fresh = split.stays + split.replaced;
+    let with = split.stays + swap.mix;
+    answer.cells_title = "Both forms, before ice";
+    let (a, b): (Balance, Balance) = (balance(&fresh), balance(&with));
+    let number = |value: f64, unit: &str| Figure::new(text::plain(value, 1, bench.decimal), unit);
+    let rows = [
+        ("volume", text::millilitres(a.volume, bench.decimal), text::millilitres(b.volume, bench.decimal)),
+        ("strength", number(a.strength.fraction() * 100.0, "% vol"), number(b.strength.fraction() * 100.0, "% vol")),
+        ("sugar", number(fresh.sugar().g(), "g"), number(with.sugar().g(), "g")),
+        ("acid", number(fresh.acid_as_citric().g(), "g"), number(with.acid_as_citric().g(), "g")),
+    ];
+    for (what, fresh, with) in rows {
+        answer.cell(format!("{what}, fresh"), fresh);
+        answer.cell(format!("{what}, cordial"), with);
+    }
+}

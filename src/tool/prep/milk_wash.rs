@@ -1,0 +1,292 @@
+//! Milk wash: how much milk for a drink, whether it clots, and what is left; or how much drink for the milk.
+
+mod plan;
+#[cfg(test)]
+mod tests;
+mod verdict;
+
+use crate::book::{Allergen, Measured, Taken, allergens_in, ingredient};
+use crate::craft::milk_wash::{Wash, drink_for, milk_for, washed};
+use crate::craft::pour::litre_of;
+use crate::quantity::{Acidity, Mass, Ratio, Temperature, Volume};
+use crate::reading::{self, Contents, PLACEHOLDER, label};
+use crate::screen::pad::Keys;
+use crate::screen::plan::Plan;
+use crate::screen::route::Route;
+use crate::screen::{Answer, Bench, Block, Choice, Figure, Input, Opt, Problem, Strip, Tone, Tool, choice, form};
+use crate::substance::milk::{MILKS, Milk, USUAL_DRINK_PER_MILK};
+use crate::substance::mix::Mix;
+use crate::text;
+
+/// Which is known.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Known {
+    /// The drink.
+    Drink,
+    /// Its spec.
+    Spec,
+    /// The milk.
+    Milk,
+}
+
+choice! { Known:
+    Drink = "drink", "A drink";
+    Spec = "spec", "A spec";
+    Milk = "milk", "Milk I have";
+}
+
+form! {
+    /// What is typed.
+    MilkWashForm {
+        /// Which is known: a key of [`Known`].
+        known = "drink",
+        /// Volume of the drink.
+        drink = "1725 ml",
+        /// The drink, a line for each ingredient.
+        spec = "900 ml rye whiskey\n400 ml black tea\n300 ml honey syrup\n125 ml lemon juice",
+        /// Volume of the milk.
+        milk = "1 l",
+        /// Milk : drink.
+        ratio = "1:5",
+        /// Key of the milk.
+        kind = "whole",
+        /// Strength of the drink, % vol.
+        strength = "20",
+        /// Sugar of the drink, g/l.
+        sugar = "90",
+        /// Acid of the drink, g/l as citric; empty when it is not known.
+        acid = "8",
+        /// How warm the drink is.
+        at = "20",
+        /// What came through the filter.
+        got = "",
+        /// How much there is of the spec, where that is not its own volume.
+        came = "",
+    }
+}
+
+const DRINK: &str = "drink";
+const SPEC: &str = "spec";
+const MILK: &str = "milk";
+const RATIO: &str = "ratio";
+const STRENGTH: &str = "strength";
+const SUGAR: &str = "sugar";
+const ACID: &str = "acid";
+const AT: &str = "at";
+const GOT: &str = "got";
+
+/// What its yield is called on the shelf.
+const YIELD: &str = "milk wash";
+
+impl Tool for MilkWashForm {
+    fn layout(&self, _bench: &Bench) -> Vec<Block> {
+        let placeholder = PLACEHOLDER;
+        let mut blocks = vec![
+            Block::chips::<Known>("known", "What is known", false),
+            match self.known() {
+                Known::Drink => Block::amount(DRINK, "Drink to wash", Keys::Batch),
+                Known::Spec => {
+                    Block::field(SPEC, "The drink, a line for each ingredient", Input::Lines { placeholder })
+                }
+                Known::Milk => Block::amount(MILK, "Milk to use", Keys::Batch),
+            },
+            Block::amount(RATIO, "Milk : drink", Keys::Ratio),
+            Block::pick("kind", "Milk", MILKS.iter().map(|milk| Opt::new(milk.key, milk.name)).collect()),
+        ];
+        if self.known() != Known::Spec {
+            blocks.extend([
+                Block::amount(STRENGTH, "Drink, % vol", Keys::Percent),
+                Block::amount(SUGAR, "its sugar, g/l", Keys::Count),
+                Block::amount(ACID, "its acid, g/l as citric", Keys::Count),
+            ]);
+        }
+        blocks.push(Block::amount(AT, "it is at", Keys::Celsius));
+        blocks.extend([Block::amount(GOT, "What came through", Keys::Batch), Block::Buttons(Vec::new())]);
+        blocks.extend([Block::Cells("", Vec::new()), Block::Table("", Vec::new())]);
+        blocks
+    }
+
+    fn answer(&self, bench: &Bench) -> Answer {
+        let mut answer = Answer::default();
+        let kind = Milk::of(&self.kind);
+        if kind.is_of_cows() {
+            answer.cautions.push(
+                "Contains milk, lactose too, however clear it looks: tell every guest. Keep it cold and follow your local food code."
+                    .into(),
+            );
+        } else {
+            answer
+                .cautions
+                .push("Tell guests what it is washed with: oats, soya and nuts are allergens. Keep it cold.".into());
+        }
+        let Some(worked) = self.worked(bench, &mut answer) else {
+            return answer.without_answer(match self.known() {
+                Known::Drink => "Type how much drink there is to wash, and the ratio.",
+                Known::Spec => "Type or paste the drink, a line for each ingredient, and the ratio.",
+                Known::Milk => "Type how much milk there is, and the ratio.",
+            });
+        };
+        self.laid_out(answer, &worked, bench)
+    }
+
+    fn plan(&self, bench: &Bench) -> Option<Plan> {
+        Some(self.steps(&self.worked(bench, &mut Answer::default())?, bench))
+    }
+
+    fn empty(&mut self) {
+        self.drink.clear();
+        self.milk.clear();
+        self.spec.clear();
+        self.got.clear();
+    }
+
+    fn take(&mut self, name: &str, text: &str) {
+        let (known, field) = match name {
+            "came" if self.known() == Known::Spec => return text.clone_into(&mut self.came),
+            DRINK | "came" => (Known::Drink, &mut self.drink),
+            SPEC => {
+                self.came.clear();
+                (Known::Spec, &mut self.spec)
+            }
+            MILK => (Known::Milk, &mut self.milk),
+            _ => return,
+        };
+        text.clone_into(field);
+        known.key().clone_into(&mut self.known);
+    }
+}
+
+/// A wash worked out.
+struct Worked {
+    wash: Wash,
+    ratio: Ratio,
+    kind: &'static Milk,
+    /// The drink that goes over the milk; none where its figures are not known.
+    drink: Option<Mix>,
+    /// Whether all of it is known, its acid too.
+    has_acid_figure: bool,
+    at: f64,
+    /// Of what it is washed with, and of what is in its lines.
+    allergens: Vec<Allergen>,
+}
+
+impl MilkWashForm {
+    fn known(&self) -> Known {
+        Known::read(&self.known)
+    }
+
+    fn worked(&self, bench: &Bench, answer: &mut Answer) -> Option<Worked> {
+        let problems = &mut answer.problems;
+        let ratio = text::read_milk_ratio(&self.ratio, bench.decimal).unwrap_or_else(|problem| {
+            problems.push(Problem::new(RATIO, problem));
+            None
+        });
+        let at = bench.temperature(AT, &self.at, (-5.0, 95.0), problems);
+        let mut read = None;
+        let kind = Milk::of(&self.kind);
+        let mut allergens: Vec<Allergen> = allergens_in(kind.name).collect();
+        let known = match self.known() {
+            Known::Drink => bench.volume(DRINK, &self.drink, problems),
+            Known::Milk => bench.volume(MILK, &self.milk, problems),
+            Known::Spec => {
+                let spec = Contents::of(&self.spec, bench);
+                if let Some(name) = spec.missing.first() {
+                    problems.push(Problem::new(
+                        SPEC,
+                        format!("“{name}” is not counted: write it so that it can be, like 45 ml gin."),
+                    ));
+                }
+                if spec.mix.milk > Mass::ZERO {
+                    problems.push(Problem::new(SPEC, "Leave the milk out: it goes in by the ratio."));
+                }
+                let own = spec.mix.volume(Temperature::TWENTY).ok().filter(|volume| *volume > Volume::ZERO);
+                let volume = bench.volume(SPEC, &self.came, problems).filter(|_| own.is_some()).or(own);
+                let times = volume.zip(own).and_then(|(volume, own)| volume.over(own)).unwrap_or(Ratio::ONE);
+                read = Some(spec.mix * times);
+                allergens.extend(reading::allergens(&spec.lines));
+                volume
+            }
+        };
+        let figures = if self.known() == Known::Spec { None } else { self.litre(bench, problems) };
+        let (ratio, known) = (ratio?, known?);
+        let wash = match self.known() {
+            Known::Milk => drink_for(known, ratio),
+            _ => milk_for(known, ratio)?,
+        };
+        let scaled = |litre: Mix| Some(litre * wash.drink.over(litre.volume(Temperature::TWENTY).ok()?)?);
+        Some(Worked {
+            ratio,
+            kind,
+            allergens,
+            drink: read.or_else(|| figures.and_then(scaled)),
+            has_acid_figure: self.known() == Known::Spec || !self.acid.trim().is_empty(),
+            wash,
+            at: at.map_or(20.0, Temperature::celsius),
+        })
+    }
+
+    /// A litre of a drink of these figures.
+    fn litre(&self, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Mix> {
+        let before = problems.len();
+        let strength = text::read_strength(&self.strength, bench.decimal).unwrap_or_else(|words| {
+            problems.push(Problem::new(STRENGTH, words));
+            None
+        });
+        let sugar =
+            bench.number(SUGAR, &self.sugar, (0.0, 800.0), "Type grams per litre from 0 to 800, like 90.", problems);
+        let acid =
+            bench.number(ACID, &self.acid, (0.0, 100.0), "Type grams per litre from 0 to 100, like 8.", problems);
+        let measured = Measured {
+            strength,
+            sugar_per_litre: sugar.and_then(|grams| Mass::from_g(grams).ok()),
+            acid: acid.and_then(|grams| Acidity::from_g_per_l(grams).ok()),
+            ..Measured::default()
+        };
+        let litre = litre_of(&Taken { ingredient: ingredient("water")?, measured });
+        if litre.volume(Temperature::TWENTY).is_ok_and(|volume| volume.ml() > 1_001.0) {
+            problems.push(Problem::new(SUGAR, "These figures don't fit in one litre together."));
+        }
+        (problems.len() == before).then_some(litre)
+    }
+
+    fn laid_out(&self, mut answer: Answer, worked: &Worked, bench: &Bench) -> Answer {
+        let Worked { wash, ratio, kind, .. } = worked;
+        let ml = |volume| text::litres_or_ml(volume, bench.decimal);
+        let (volume, noun) = match self.known() {
+            Known::Milk => (wash.drink, "drink"),
+            _ => (wash.milk, "milk"),
+        };
+        let figure = ml(volume);
+        let parts = text::fraction_of(ratio.value()).unwrap_or_else(|| text::count(ratio.value(), bench.decimal));
+        let verdict = self.judge(worked, &mut answer, bench);
+        answer.strip = Strip {
+            figures: vec![Figure::new(figure.value, format!("{} {noun}", figure.unit))],
+            also: format!("1 part milk to {parts} parts drink, {} together. {verdict}", ml(wash.together())),
+            tone: Tone::Answer,
+        };
+        answer.cell("milk, in first", ml(wash.milk));
+        answer.cell("milk in oz", text::ounces(wash.milk, &bench.house.conventions, bench.decimal));
+        answer.cell("drink, over the milk", ml(wash.drink));
+        answer.cell("vessel holds at least", ml(wash.together()));
+        answer.remarks.push(
+            "Milk into the vessel first. Pour the drink over the milk, slowly, not the milk into the drink. Let it stand, then filter. The first runnings are cloudy: pour them back through the curd.".into(),
+        );
+        if !USUAL_DRINK_PER_MILK.contains(&ratio.value()) {
+            let way = if ratio.value() < *USUAL_DRINK_PER_MILK.start() { "More" } else { "Less" };
+            answer.remarks.push(format!("{way} milk than the usual 1:3 to 1:6 (common practice, no source)."));
+        }
+        let came = self.came(worked, &mut answer, bench);
+        let through = bench.carried(came.unwrap_or(self.comes_through(worked, bench).0));
+        answer.carry("Share it out in serves", Route::Serves.href_with("made", &through));
+        let after = worked.drink.as_ref().filter(|_| kind.is_of_cows()).map(|drink| washed(drink, wash.milk, kind));
+        let strength = after.map(|after| after.liquid.strength().fraction() * 100.0);
+        let known = label::Facts {
+            name: "Milk-washed drink".into(),
+            strength: strength.map_or_else(String::new, |percent| text::editable(percent, bench.decimal)),
+            allergens: label::declared(worked.allergens.iter().copied()),
+            ..label::Facts::default()
+        };
+        answer.carry("Label it", label::href(&known));
+        answer
+    }
+}

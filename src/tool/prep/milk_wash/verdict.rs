@@ -1,0 +1,148 @@
+//! Whether the milk clots, and what the drink is afterwards.
+
+use super::{GOT, MilkWashForm, Worked, YIELD};
+use crate::craft::balance::balance;
+use crate::craft::milk_wash::{COMES_THROUGH, Clots, Verdict, verdict, washed};
+use crate::quantity::{Ratio, Volume};
+use crate::screen::{Answer, Bench, Figure, Problem, Row};
+use crate::substance::milk::{ALCOHOL_CLOTS_FROM, CASEIN_CLOTS_AT};
+use crate::substance::ph::INDICATIVE_ABOVE;
+use crate::text;
+
+/// A drink warmer than this cooks the whey: it clots coarse and cloudy (from memory, 75 °C for whey protein).
+const HOT: f64 = 60.0;
+
+impl MilkWashForm {
+    /// What comes through the filter: drink and milk together, less what curd and filter keep.
+    pub(super) fn comes_through(&self, worked: &Worked, bench: &Bench) -> (Volume, Ratio, bool) {
+        let own = bench.own_yield(YIELD);
+        let share = own.or_else(|| Ratio::from_value(COMES_THROUGH[1]).ok()).unwrap_or(Ratio::ONE);
+        (worked.wash.together() * share, share, own.is_some())
+    }
+
+    /// What came through, and an offer to keep the share that it is.
+    pub(super) fn came(&self, worked: &Worked, answer: &mut Answer, bench: &Bench) -> Option<Volume> {
+        let got = bench.volume(GOT, &self.got, &mut answer.problems)?;
+        let share = got.over(worked.wash.together()).filter(|share| *share <= Ratio::ONE);
+        let Some(share) = share else {
+            answer.problems.push(Problem::new(GOT, "That is more than drink and milk together. Check it."));
+            return None;
+        };
+        answer.buttons.push(bench.keep_yield(YIELD, share));
+        Some(got)
+    }
+
+    /// Says whether it clots, and shows what comes through; the verdict in a few words, for the strip.
+    pub(super) fn judge(&self, worked: &Worked, answer: &mut Answer, bench: &Bench) -> &'static str {
+        answer.cells_title = "The wash";
+        self.notes(worked, answer);
+        let (through, share, is_own) = self.comes_through(worked, bench);
+        let own = if is_own { ", your own" } else { "" };
+        let number = |value: f64, places| text::plain(value, places, bench.decimal);
+        answer.cell(
+            format!("comes through, {}{own}", text::percent(share.value(), bench.decimal)),
+            text::litres_or_ml(through, bench.decimal),
+        );
+        answer.remarks.push(format!(
+            "Of drink and milk together {} to {} comes through (common practice, no source). Type what came through, and keep it.",
+            text::percent(COMES_THROUGH[0], bench.decimal),
+            text::percent(COMES_THROUGH[2], bench.decimal)
+        ));
+        if !worked.kind.is_of_cows() {
+            answer.remarks.push(format!(
+                "How {} clots, and what stays in the drink, is not known here: try a glass first.",
+                worked.kind.name.to_ascii_lowercase()
+            ));
+            return "How it clots is not known";
+        }
+        let Some(drink) = &worked.drink else { return "" };
+        self.afterwards(worked, drink, answer, bench);
+        if !worked.has_acid_figure {
+            return "Its acid is not known";
+        }
+        let Verdict { ph: [least, likely, most], clots, citric_to_add } = verdict(drink, worked.wash.milk);
+        answer.explained(
+            "pH together",
+            Figure::new(format!("{} ({}–{})", number(likely, 1), number(least, 1), number(most, 1)), ""),
+            "Casein clots at pH 4.6 (Zoller 1921). The band is how much acid milk takes up on the way: 50 to 70 meq to the litre, an estimate, no published figure.",
+        );
+        let grams = text::fine_grams(citric_to_add, bench.decimal);
+        let limit = number(CASEIN_CLOTS_AT, 1);
+        let (words, more) = match clots {
+            Clots::Yes => (
+                "It clots",
+                format!("It clots: even if the milk takes up as much acid as it may, the pH comes to {limit} or less."),
+            ),
+            Clots::Perhaps => (
+                "It may not clot",
+                format!("Borderline: add about {grams} of citric acid to the drink, dissolved, to be sure."),
+            ),
+            Clots::No => (
+                "Too little acid to clot it",
+                format!("It won't clot by its acid: add about {grams} of citric acid to the drink, dissolved."),
+            ),
+        };
+        answer.remarks.insert(0, more);
+        if drink.strength().fraction() > INDICATIVE_ABOVE {
+            answer.remarks.insert(
+                1,
+                "Reckoned as in water: alcohol makes acids weaker, so above about 15 % vol take it as a hint.".into(),
+            );
+        }
+        words
+    }
+
+    /// Strength, sugar, acid and lactose after the wash.
+    fn afterwards(&self, worked: &Worked, drink: &crate::substance::mix::Mix, answer: &mut Answer, bench: &Bench) {
+        let after = washed(drink, worked.wash.milk, worked.kind);
+        let (a, b) = (balance(drink), balance(&after.liquid));
+        let plain = |value: f64| text::plain(value, 1, bench.decimal);
+        let row = |name: &str, before: f64, then: f64, unit: &str| Row {
+            name: name.into(),
+            amount: format!("{} {unit}", plain(then)),
+            detail: format!("before {} {unit}", plain(before)),
+            ..Row::default()
+        };
+        answer.rows_title = "The drink after its wash";
+        answer.rows = vec![
+            row("strength", a.strength.fraction() * 100.0, b.strength.fraction() * 100.0, "% vol"),
+            row("sugar", a.sugar, b.sugar, "g/l"),
+            row("acid", a.acid, b.acid, "g/l"),
+            Row {
+                name: "lactose".into(),
+                amount: format!("{} g/l", plain(after.liquid.g_per_l(after.lactose))),
+                detail: "of the milk; hardly sweet, and it stays in".into(),
+                ..Row::default()
+            },
+            Row {
+                name: "curd, dry".into(),
+                amount: text::grams(after.curd, 0, bench.decimal).to_string(),
+                detail: format!(
+                    "casein and fat of {}; it holds several times its weight of drink",
+                    worked.kind.name.to_ascii_lowercase()
+                ),
+                ..Row::default()
+            },
+        ];
+        if worked.has_acid_figure && a.acid > 0.0 {
+            answer
+                .remarks
+                .push("Part of the acid is taken up by the milk: by taste less is left than by titration.".into());
+        }
+    }
+
+    /// What to mind about a drink that is hot, strong or without acid.
+    fn notes(&self, worked: &Worked, answer: &mut Answer) {
+        if worked.at > HOT {
+            answer.cautions.push("So warm, the whey cooks and the drink stays cloudy: let it cool first.".into());
+        }
+        let Some(drink) = &worked.drink else { return };
+        let together = drink.strength().fraction() * worked.wash.drink.ml() / worked.wash.together().ml();
+        if together >= ALCOHOL_CLOTS_FROM {
+            answer.cautions.push("So strong, the alcohol by itself may clot the milk, coarsely (from about 33 % vol together; J. Dairy Research 1958, from memory).".into());
+        }
+        if worked.has_acid_figure && drink.acids() <= crate::quantity::Mass::ZERO {
+            answer.cautions.push("There is no acid in it: milk won't clot by it. Add citrus or acid.".into());
+        }
+    }
+}

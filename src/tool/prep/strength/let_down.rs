@@ -1,0 +1,95 @@
+//! Water to let a spirit down.
+
+use super::{BOTTLE, CutBy, FLAMMABLE, FROM, SPIRIT, StrengthForm, TO};
+use crate::craft::strength::{Cut, cut, cut_to_fill};
+use crate::quantity::{Abv, Amount, Temperature, Volume};
+use crate::screen::route::Route;
+use crate::screen::{Answer, Bench, Figure, Problem, Strip, Tone};
+use crate::substance::ethanol;
+use crate::text::{self, Kind};
+
+impl StrengthForm {
+    fn strength(&self, field: &'static str, text: &str, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Abv> {
+        text::read_strength(text, bench.decimal).unwrap_or_else(|words| {
+            problems.push(Problem::new(field, words));
+            None
+        })
+    }
+
+    pub(super) fn let_down(&self, mut answer: Answer, bench: &Bench) -> Answer {
+        let problems = &mut answer.problems;
+        let from = self.strength(FROM, &self.from, bench, problems);
+        let to = self.strength(TO, &self.to, bench, problems);
+        let amount = match self.cut_by() {
+            CutBy::Spirit => bench.amount(SPIRIT, &self.spirit, Kind::Either, problems),
+            CutBy::Bottle => bench.volume(BOTTLE, &self.bottle, problems).map(Amount::Volume),
+        };
+        let (Some(amount), Some(from), Some(to)) = (amount, from, to) else {
+            return answer.without_answer("Type how much, its strength, and the strength wanted.");
+        };
+        let volume = match amount {
+            Amount::Mass(mass) => {
+                let density = ethanol::density(ethanol::mass_fraction(from), Temperature::TWENTY);
+                density.map_or(Volume::ZERO, |density| mass.volume_at(density))
+            }
+            Amount::Volume(volume) => volume,
+            Amount::Count(_) => Volume::ZERO,
+        };
+        let made = match self.cut_by() {
+            CutBy::Spirit => cut(volume, from, to).map(|made| (volume, made)),
+            CutBy::Bottle => cut_to_fill(volume, from, to),
+        };
+        match made {
+            Ok((spirit, made)) => self.show_cut(answer, spirit, &made, (from, to), bench),
+            Err(problem) => {
+                answer.problems.push(Problem::new(TO, problem));
+                answer.without_answer("")
+            }
+        }
+    }
+
+    fn show_cut(
+        &self,
+        mut answer: Answer,
+        spirit: Volume,
+        made: &Cut,
+        (from, to): (Abv, Abv),
+        bench: &Bench,
+    ) -> Answer {
+        let ml = |volume| text::litres_or_ml(volume, bench.decimal);
+        let grams = text::fine_grams(made.water, bench.decimal);
+        let water = Figure::new(grams.value.clone(), format!("{} water", grams.unit));
+        let percent = text::percent(to.fraction(), bench.decimal);
+        let mut figures = vec![water];
+        if self.cut_by() == CutBy::Bottle {
+            let spirit = ml(spirit);
+            figures.insert(0, Figure::new(spirit.value, format!("{} spirit", spirit.unit)));
+        }
+        answer.strip = Strip {
+            figures,
+            also: format!("Weighed, or {} at 20 °C. Makes {} at {percent} vol", ml(made.water_volume), ml(made.total)),
+            tone: Tone::Answer,
+        };
+        answer.cells_title = "Letting it down";
+        answer.cell("spirit", ml(spirit));
+        answer.cell("water, weighed", grams);
+        answer.cell("water, poured", ml(made.water_volume));
+        answer.cell("makes at 20 °C", ml(made.total));
+        answer.explained("lost to contraction", text::millilitres(made.contraction, bench.decimal),
+            "Spirit and water draw together: what they make is less than the two poured. Weighing is exact whatever the temperature.");
+        let naive = spirit.ml() * (from.fraction() / to.fraction() - 1.0);
+        let naive = Volume::from_ml(naive.max(0.0)).map(ml);
+        if let Ok(naive) = naive {
+            answer.explained("by volumes alone", naive,
+                "The usual sum, volume × strength ÷ strength, leaves contraction out: too little water for strong spirit.");
+        }
+        if from.fraction() >= FLAMMABLE {
+            answer.cautions.push("Spirit this strong catches fire easily: no flame near it.".into());
+        }
+        answer
+            .remarks
+            .push("OIML R 22 (1975), by mass. A liqueur's sugar is not allowed for here: put it in Blend.".into());
+        answer.carry("Share it out in serves", Route::Serves.href_with("made", &bench.carried(made.total)));
+        answer
+    }
+}

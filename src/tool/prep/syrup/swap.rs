@@ -1,0 +1,106 @@
+//! One sweetener for another at equal sugar.
+
+use super::SyrupForm;
+use crate::book::{Ingredient, Kind as Sort, LIBRARY, Measured, Taken, ingredient};
+use crate::craft::pour::{litre_of, pour};
+use crate::craft::syrup::{Instead, instead};
+use crate::quantity::{Mass, Volume};
+use crate::screen::pad::Keys;
+use crate::screen::route::Route;
+use crate::screen::{Answer, Bench, Block, Figure, Opt, Problem, Row, Strip, Tone};
+use crate::text::{self, Kind};
+
+const SWAPPED: &str = "swapped";
+
+/// What sweetens and does nothing else.
+fn sweeteners() -> impl Iterator<Item = &'static Ingredient> {
+    LIBRARY
+        .iter()
+        .filter(|row| row.sugar > 0.0 && row.acids.is_empty() && matches!(row.kind, Sort::Syrup | Sort::Powder))
+}
+
+fn taken(key: &str) -> Taken {
+    let row = sweeteners().find(|row| row.key == key).or_else(|| ingredient("simple-syrup"));
+    Taken { ingredient: row.unwrap_or(&LIBRARY[0]), measured: Measured::default() }
+}
+
+impl SyrupForm {
+    pub(super) fn swap_layout(&self) -> Vec<Block> {
+        let options = || sweeteners().map(|row| Opt::new(row.key, row.name)).collect();
+        vec![
+            Block::amount(SWAPPED, "In place of", Keys::Either),
+            Block::pick("swap_from", "Of", options()),
+            Block::pick("swap_to", "Take", options()),
+        ]
+    }
+
+    pub(super) fn swap(&self, mut answer: Answer, bench: &Bench) -> Answer {
+        let Some(amount) = bench.amount(SWAPPED, &self.swapped, Kind::Either, &mut answer.problems) else {
+            return answer.without_answer("Type how much sweetener there was.");
+        };
+        let Some(was) = pour(&taken(&self.swap_from), amount) else {
+            answer.problems.push(Problem::new(SWAPPED, "Sugar is weighed. Type it in g."));
+            return answer.without_answer("");
+        };
+        let to = taken(&self.swap_to);
+        let Some(made) = instead(&was, &litre_of(&to)) else { return answer.without_answer("") };
+        let name = to.ingredient.name;
+        let water = water_words(&made, bench);
+        answer.strip = Strip {
+            figures: vec![amount_of(to.ingredient, &made, bench)],
+            also: format!("of {name}: the same sugar. {water}"),
+            tone: Tone::Answer,
+        };
+        answer.cells_title = "The same in both";
+        answer.cell("sugar", text::grams(was.sugar(), 1, bench.decimal));
+        answer.explained(
+            "water brought before",
+            text::grams(was.water, 1, bench.decimal),
+            "A sweetener brings water too. When that changes, so do the length and the strength of the drink.",
+        );
+        answer.rows_title = "And of the others";
+        answer.rows = sweeteners()
+            .filter(|row| row.key != self.swap_from && row.key != to.ingredient.key)
+            .filter_map(|row| Some(other(row, &instead(&was, &litre_of(&taken(row.key)))?, bench)))
+            .collect();
+        answer.remarks.push(
+            "At equal sugar. Honey and agave taste sweeter than table sugar by their fructose (common practice, no source)."
+                .into(),
+        );
+        if let Some(volume) = poured(&made, to.ingredient) {
+            answer.carry("Measure this much", Route::Measure.href_with("amount", &bench.carried(volume)));
+        }
+        answer
+    }
+}
+
+fn poured(made: &Instead, row: &Ingredient) -> Option<Volume> {
+    (row.kind != Sort::Powder).then(|| Volume::LITRE * made.times)
+}
+
+fn amount_of(row: &Ingredient, made: &Instead, bench: &Bench) -> Figure {
+    match poured(made, row) {
+        Some(volume) => text::millilitres(volume, bench.decimal),
+        None => text::grams(made.mix.mass(), 1, bench.decimal),
+    }
+}
+
+/// What to do about the water it brings, more or less than before.
+fn water_words(made: &Instead, bench: &Bench) -> String {
+    let grams = Mass::from_g(made.more_water.abs()).unwrap_or(Mass::ZERO);
+    let ml = text::grams(grams, 1, bench.decimal).value;
+    match made.more_water {
+        more if more >= 0.05 => format!("It brings {ml} ml more water"),
+        less if less <= -0.05 => format!("Add {ml} ml water"),
+        _ => "No water to add".into(),
+    }
+}
+
+fn other(row: &Ingredient, made: &Instead, bench: &Bench) -> Row {
+    Row {
+        name: row.name.into(),
+        amount: amount_of(row, made, bench).to_string(),
+        detail: water_words(made, bench),
+        ..Row::default()
+    }
+}

@@ -1,0 +1,201 @@
+//! Balance: what a spec reads as, and what each of its lines brings.
+
+use crate::craft::balance::balance;
+use crate::quantity::{Density, Ratio, Temperature, Volume};
+use crate::reading::contents::guesses;
+use crate::reading::rows::rewritten;
+use crate::reading::{self, Content, Contents, cells, counted_row};
+use crate::screen::pad::Keys;
+use crate::screen::route::Route;
+use crate::screen::{Answer, Bench, Block, Figure, Fix, Input, Problem, Strip, Tone, Tool, form};
+use crate::substance::mix::Mix;
+use crate::text;
+
+form! {
+    /// The texts of Scale that this screen shows, and the water from ice.
+    BalanceForm {
+        /// The spec, a line for each ingredient.
+        spec = reading::EXAMPLE,
+        /// Serves the spec makes as written.
+        makes = "1",
+        /// Water from ice or added, percent of what is poured.
+        water = "0",
+    }
+}
+
+const SPEC: &str = "spec";
+const MAKES: &str = "makes";
+const WATER: &str = "water";
+
+/// More than this is no drink: as much water again and twice.
+const MOST_WATER: u8 = 200;
+
+impl Tool for BalanceForm {
+    fn layout(&self, _bench: &Bench) -> Vec<Block> {
+        let placeholder = reading::PLACEHOLDER;
+        vec![
+            Block::field(SPEC, "The spec, a line for each ingredient", Input::Lines { placeholder }),
+            Block::amount(MAKES, "The spec makes", Keys::Count),
+            Block::amount(WATER, "Water from ice", Keys::Percent),
+            Block::Cells("", Vec::new()),
+            Block::Table("", Vec::new()),
+        ]
+    }
+
+    fn answer(&self, bench: &Bench) -> Answer {
+        let mut answer = Answer::default();
+        let read = Contents::of(&self.spec, bench);
+        if read.lines.is_empty() {
+            return answer.without_answer("Type or paste a spec, a line for each ingredient.");
+        }
+        let makes = match self.makes.trim() {
+            "" => Some(Ratio::ONE),
+            makes => bench.count(MAKES, makes, &mut answer.problems),
+        };
+        let water = bench.percent(WATER, &self.water, MOST_WATER, &mut answer.problems);
+        self.ask(&mut answer, &read);
+        answer.rows_title = "What each line brings";
+        answer.rows = read.pairs().map(|line| counted_row(line, &read.mix, bench)).collect();
+        reading::cautions(&mut answer, &read.lines);
+        let (Some(makes), Some(water)) = (makes, water) else { return answer.without_answer("") };
+        if !read.is_something() {
+            return answer.without_answer(match read.missing.as_slice() {
+                [] => "Add a line with an amount, like 60 ml gin.",
+                _ => "None of it can be counted yet: see its lines below.",
+            });
+        }
+        self.show(answer, &read, makes, water, bench)
+    }
+
+    fn empty(&mut self) {
+        self.spec.clear();
+    }
+
+    fn take(&mut self, name: &str, text: &str) {
+        if name == SPEC {
+            text.clone_into(&mut self.spec);
+        }
+    }
+}
+
+impl BalanceForm {
+    /// Asks under the spec what the first line that nothing fits is like: each guess is the whole spec with that said.
+    fn ask(&self, answer: &mut Answer, read: &Contents) {
+        let unknown = read.pairs().find(|(_, content)| matches!(content, Content::Unknown));
+        let Some((line, read)) = unknown.and_then(|(line, _)| Some((line, line.read.as_ref().ok()?))) else { return };
+        let whole = |fix: Fix| Fix { text: rewritten(&self.spec, &line.typed, &fix.text), ..fix };
+        let fixes = guesses(line, &read.name).into_iter().map(whole).collect();
+        let words = format!("“{}” is not known, so it is not counted. What is it like?", read.name);
+        answer.problems.push(Problem { fixes, ..Problem::new(SPEC, words) });
+    }
+
+    fn show(&self, mut answer: Answer, read: &Contents, makes: Ratio, water: Ratio, bench: &Bench) -> Answer {
+        let poured = read.mix.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
+        let drink = read.mix + Mix::water(poured * water * Density::WATER);
+        let serve = drink * makes.inverse().unwrap_or(Ratio::ONE);
+        let reading = balance(&drink);
+        let is_diluted = water > Ratio::ZERO;
+        let serve_volume = serve.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
+        let also = match read.missing.as_slice() {
+            [] => {
+                let per = |value| text::count(value, bench.decimal);
+                let ratio = reading.sugar_to_acid.map_or(String::new(), |ratio| format!(", {} : 1", per(ratio)));
+                let when = if is_diluted { "with its ice" } else { "before ice" };
+                let serve = text::litres_or_ml(serve_volume, bench.decimal);
+                format!(
+                    "Sugar {}, acid {} g/l{ratio}. A serve is {serve} {when}",
+                    per(reading.sugar),
+                    per(reading.acid)
+                )
+            }
+            [name] => format!("Without “{name}”: see its line below"),
+            [name, ..] => format!("Without “{name}” and others: see their lines below"),
+        };
+        let strength = text::plain(reading.strength.fraction() * 100.0, 1, bench.decimal);
+        answer.strip = Strip { figures: vec![Figure::new(strength, "% vol")], also, tone: Tone::Answer };
+        answer.cells_title = if is_diluted { "The drink" } else { "The drink, before ice" };
+        cells::all(&mut answer, &reading, (&serve, serve_volume, read.has_more_energy), bench);
+        if read.has_counted {
+            answer.remarks.push(
+                "Counted eggs and fruit are left out. An egg white is about 30 ml, half a lime about 15 ml (common \
+                 practice, no source): write them in ml to count them."
+                    .into(),
+            );
+        }
+        if read.has_more_energy {
+            answer.remarks.push("Milk, fat and protein are not in the energy; milk hides the pH.".into());
+        }
+        answer.remarks.push("Write your own figures behind a name: gin 57 %, quince liqueur (22 % vol, sugar 250 g/l, acid 4 g/l), apple juice 12.5 °Bx, moon dust (as spirit).".into());
+        answer.carry("Scale it", Route::Scale.href());
+        answer.carry("Wash it with milk", Route::MilkWash.href_with("drink", &bench.carried(poured)));
+        answer
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn answer(spec: &str) -> Answer {
+        BalanceForm { spec: spec.into(), ..BalanceForm::default() }.answer(&Bench::default())
+    }
+
+    fn marked(answer: &Answer) -> Vec<String> {
+        answer.rows.iter().filter(|row| row.marked).map(|row| row.name.clone()).collect()
+    }
+
+    #[test]
+    fn reads_a_sour() {
+        // 60 ml at 40 %, 22.5 ml of lime at 45.9 g/l, 22.5 ml of 614.8 g/l syrup: 14.2 g of sugar to 1.03 g of acid.
+        let sour = answer("60 ml aged rum\n22.5 ml lime juice\n22.5 ml simple syrup");
+        assert_eq!(sour.strip.figures[0].to_string(), "22.9 % vol");
+        assert_eq!(sour.strip.also, "Sugar 135, acid 9.86 g/l, 13.7 : 1. A serve is 105 ml before ice");
+        assert!(sour.cautions.is_empty());
+        assert!(marked(&sour).is_empty());
+        assert_eq!(sour.rows[1].shares.iter().map(|share| share.percent).collect::<Vec<_>>(), [21, 0, 2, 100]);
+    }
+
+    #[test]
+    fn what_is_not_counted_is_never_silent() {
+        for (spec, name) in [
+            ("60 ml gin\n20 ml moon dust", "moon dust"),
+            ("60 gin\n20 ml lemon juice", "60 gin"),
+            ("60 ml gin\ntop with soda", "top with soda"),
+            ("60 ml gin\n5 ml citric acid", "citric acid"),
+            ("60 ml gin\n20 ml vodka 140 %", "vodka 140 %"),
+            ("60 ml gin\n20 ml liqueur (60 % vol, sugar 900 g/l)", "liqueur (60 % vol, sugar 900 g/l)"),
+            ("60 ml gin\n20 ml alcohol-free gin", "alcohol-free gin"),
+        ] {
+            let answer = answer(spec);
+            assert_eq!(answer.strip.also, format!("Without “{name}”: see its line below"));
+            assert_eq!(marked(&answer), [name]);
+        }
+        assert!(answer("60 ml gin\nLemon twist\nStir").strip.also.starts_with("Sugar"));
+    }
+
+    #[test]
+    fn an_unknown_line_is_asked_about_and_a_tap_settles_it() {
+        let asked = answer("60 ml gin\n20 ml wild cherry dust");
+        let labels: Vec<&str> = asked.problems[0].fixes.iter().map(|fix| fix.label.as_str()).collect();
+        assert_eq!(
+            labels,
+            ["Cherry liqueur", "Clear cherry liqueur", "Spirit", "Liqueur", "Fruit juice", "Syrup", "Water"]
+        );
+        let settled = answer(&asked.problems[0].fixes[5].text);
+        assert!(settled.problems.is_empty() && settled.strip.also.starts_with("Sugar"), "{:?}", settled.strip);
+    }
+
+    #[test]
+    fn next_to_no_sugar_is_no_ratio() {
+        assert!(answer("60 ml gin\n30 ml wine vinegar").strip.also.contains(" : 1"));
+        assert!(!answer("60 ml gin\n2 g citric acid").strip.also.contains(" : 1"));
+    }
+
+    #[test]
+    fn allergens_come_from_names_and_from_the_library() {
+        let caution = |spec| answer(spec).cautions.first().cloned().unwrap_or_default();
+        assert!(caution("20 ml sweet vermouth\n1 whole egg").contains("sulphites, egg."));
+        assert!(caution("60 ml gin\nfloat cream").contains("milk"));
+        assert!(caution("20 ml hazelnut liqueur").contains("nuts"));
+    }
+}

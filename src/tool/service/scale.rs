@@ -1,0 +1,367 @@
+//! Scale: a spec typed or pasted, made larger or smaller.
+
+use crate::book::Spec;
+use crate::craft::scale::{Rounding, ScaleProblem, Target, factor, scaled, total};
+use crate::quantity::{Amount, Ratio};
+use crate::reading::rows::{NOTICEABLE, exact_words, measured, scaled_row, unread_row, unscaled_row};
+use crate::reading::{self, Contents, label, links};
+use crate::screen::pad::Keys;
+use crate::screen::route::Route;
+use crate::screen::{
+    Answer, Bench, Block, Button, Choice, Do, Figure, Input, Opt, Problem, Row, Strip, Tone, Tool, choice, form,
+};
+use crate::text::{self, Kind, read_spec};
+
+/// What the spec is scaled by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum By {
+    /// Serves wanted.
+    Serves,
+    /// A total volume.
+    Total,
+    /// A vessel, filled short of its brim.
+    Vessel,
+    /// A number of times.
+    Factor,
+    /// What there is of one ingredient.
+    Have,
+}
+
+choice! { By:
+    Serves = "serves", "Serves";
+    Total = "total", "Total";
+    Vessel = "vessel", "Vessel";
+    Factor = "times", "Times";
+    Have = "have", "What I have";
+}
+
+choice! { Rounding:
+    OneMl = "1ml", "1 ml";
+    FiveMl = "5ml", "5 ml";
+    Jiggers = "jiggers", "My jiggers";
+    TenthGram = "0.1g", "Scale, 0.1 g";
+}
+
+form! {
+    /// What is typed.
+    ScaleForm {
+        /// The spec, a line for each ingredient.
+        spec = reading::EXAMPLE,
+        /// What it is scaled by: a key of [`By`].
+        by = "serves",
+        /// Serves wanted.
+        serves = "18",
+        /// Serves the spec makes as written.
+        makes = "1",
+        /// Total wanted.
+        total = "2 l",
+        /// Brimful volume of the vessel.
+        vessel = "1 l",
+        /// Left empty in the vessel, percent.
+        headspace = "5",
+        /// Times wanted.
+        factor = "2",
+        /// Name of the line there is a given amount of.
+        have_of = "",
+        /// How much there is.
+        have = "310 ml",
+        /// What amounts are rounded to: a key of [`Rounding`].
+        rounding = "1ml",
+    }
+}
+
+const SERVES: &str = "serves";
+const MAKES: &str = "makes";
+const TOTAL: &str = "total";
+const VESSEL: &str = "vessel";
+const HEADSPACE: &str = "headspace";
+const FACTOR: &str = "factor";
+const HAVE: &str = "have";
+/// Field of the spec.
+pub const SPEC: &str = "spec";
+
+impl Tool for ScaleForm {
+    fn layout(&self, bench: &Bench) -> Vec<Block> {
+        let mut blocks = vec![Block::chips::<By>("by", "Scale by", false)];
+        blocks.extend(match self.by() {
+            By::Serves => vec![
+                Block::amount(SERVES, "Serves wanted", Keys::Count),
+                Block::amount(MAKES, "The spec makes", Keys::Count),
+            ],
+            By::Total => vec![Block::amount(TOTAL, "Total to make", Keys::Batch)],
+            By::Vessel => vec![
+                Block::amount(VESSEL, "Vessel, to the brim", Keys::Batch),
+                Block::amount(HEADSPACE, "Left empty", Keys::Percent),
+            ],
+            By::Factor => vec![Block::amount(FACTOR, "Times", Keys::Count)],
+            By::Have => {
+                let spec = measured(&read_spec(&self.spec, &bench.reading(Kind::Either)));
+                let keys = if self.have_is_counted(&spec) { Keys::Count } else { Keys::Either };
+                vec![Block::amount(HAVE, "I have", keys), Block::pick("have_of", "Of", line_options(spec))]
+            }
+        });
+        let placeholder = reading::PLACEHOLDER;
+        blocks.extend([
+            Block::Table("", Vec::new()),
+            Block::field(SPEC, "The spec, a line for each ingredient", Input::Lines { placeholder }),
+            Block::chips::<Rounding>("rounding", "Round to", true),
+            Block::Buttons(vec![Button::new("Keep it in Specs", Do::NewCard), Button::new("Save as CSV", Do::Csv)]),
+        ]);
+        blocks
+    }
+
+    fn answer(&self, bench: &Bench) -> Answer {
+        let mut answer = Answer::default();
+        let read = Contents::of(&self.spec, bench);
+        let spec = measured(&read.lines);
+        if read.lines.is_empty() {
+            return answer.without_answer("Type or paste a spec, a line for each ingredient.");
+        }
+        let target = self.target(bench, &spec, &mut answer.problems);
+        let factor = target.map(|target| factor(&spec, target));
+        answer.rows_title = "Scaled";
+        let Some(Ok(factor)) = factor else {
+            answer.rows = read.lines.iter().map(|line| unscaled_row(line, bench)).collect();
+            if let Some(Err(problem)) = factor {
+                let field = if problem == ScaleProblem::NothingMeasured { SPEC } else { self.active_field() };
+                answer.problems.push(Problem::new(field, problem));
+            }
+            return answer.without_answer(self.missing());
+        };
+        self.show(answer, &read, &spec, factor, bench)
+    }
+
+    /// The spec stays: it is cleared in Specs.
+    fn empty(&mut self) {
+        for text in [&mut self.serves, &mut self.total, &mut self.vessel, &mut self.factor, &mut self.have] {
+            text.clear();
+        }
+    }
+
+    fn take(&mut self, name: &str, text: &str) {
+        let (by, field) = match name {
+            TOTAL => (By::Total, &mut self.total),
+            SERVES => (By::Serves, &mut self.serves),
+            SPEC => return text.clone_into(&mut self.spec),
+            _ => return,
+        };
+        text.clone_into(field);
+        by.key().clone_into(&mut self.by);
+    }
+}
+
+impl ScaleForm {
+    fn by(&self) -> By {
+        By::read(&self.by)
+    }
+
+    /// The place of the line there is a given amount of: the first when none is chosen.
+    fn have_at(&self, spec: &Spec) -> usize {
+        line_keys(spec).iter().position(|key| *key == self.have_of).unwrap_or(0)
+    }
+
+    fn have_is_counted(&self, spec: &Spec) -> bool {
+        spec.lines.get(self.have_at(spec)).is_some_and(|line| matches!(line.amount, Amount::Count(_)))
+    }
+
+    fn active_field(&self) -> &'static str {
+        match self.by() {
+            By::Serves => SERVES,
+            By::Total => TOTAL,
+            By::Vessel => VESSEL,
+            By::Factor => FACTOR,
+            By::Have => HAVE,
+        }
+    }
+
+    fn missing(&self) -> &'static str {
+        match self.by() {
+            By::Serves => "Type how many serves.",
+            By::Total => "Type the total to make.",
+            By::Vessel => "Type what the vessel holds.",
+            By::Factor => "Type how many times.",
+            By::Have => "Type how much there is.",
+        }
+    }
+
+    fn target(&self, bench: &Bench, spec: &Spec, problems: &mut Vec<Problem>) -> Option<Target> {
+        match self.by() {
+            By::Serves => {
+                let wanted = bench.count(SERVES, &self.serves, problems);
+                let makes = bench.count(MAKES, &self.makes, problems);
+                let makes = if self.makes.trim().is_empty() { Some(Ratio::ONE) } else { makes };
+                Ratio::from_value(wanted?.value() / makes?.value()).ok().map(Target::Factor)
+            }
+            By::Total => bench.volume(TOTAL, &self.total, problems).map(Target::Total),
+            By::Vessel => {
+                let vessel = bench.volume(VESSEL, &self.vessel, problems);
+                let headspace = bench.percent(HEADSPACE, &self.headspace, 90, problems);
+                let (vessel, headspace) = (vessel?, headspace?);
+                Some(Target::Total(vessel.less(vessel * headspace)))
+            }
+            By::Factor => bench.count(FACTOR, &self.factor, problems).map(Target::Factor),
+            By::Have => {
+                let line = self.have_at(spec);
+                let amount = if self.have_is_counted(spec) {
+                    bench.count(HAVE, &self.have, problems).map(Amount::Count)
+                } else {
+                    bench.amount(HAVE, &self.have, Kind::Either, problems)
+                };
+                amount.map(|amount| Target::Have { line, amount })
+            }
+        }
+    }
+
+    fn show(&self, mut answer: Answer, read: &Contents, spec: &Spec, factor: Ratio, bench: &Bench) -> Answer {
+        let lines = &read.lines;
+        let rounding = Rounding::read(&self.rounding);
+        let results = scaled(spec, factor, rounding, &bench.house);
+        let whole = total(spec) * factor;
+        let times = text::fraction_of(factor.value()).unwrap_or_else(|| text::count(factor.value(), bench.decimal));
+        let worst = results.iter().map(|line| line.drift.abs()).fold(0.0, f64::max);
+        let drift = if worst < NOTICEABLE {
+            "no share drifts".to_owned()
+        } else {
+            format!("shares drift up to {}", text::percent(worst, bench.decimal))
+        };
+        let makes = text::litres_or_ml(whole, bench.decimal);
+        answer.strip = Strip {
+            figures: vec![Figure::new(format!("×{times}"), format!("{makes} in all"))],
+            also: format!("Before ice or water; {drift}"),
+            tone: Tone::Answer,
+        };
+        let mut measured = results.iter();
+        answer.rows = lines
+            .iter()
+            .map(|line| match &line.read {
+                Ok(_) => measured.next().map_or_else(Row::default, |result| scaled_row(result, rounding, bench)),
+                Err(problem) => unread_row(line, problem),
+            })
+            .collect();
+        if let Some(assumed) = results.iter().find(|line| line.density_assumed) {
+            answer
+                .remarks
+                .push(format!("Where weight meets volume, {} is taken as water, 1 g to the ml.", assumed.name));
+        }
+        let is_part = |word: &str| word.eq_ignore_ascii_case("part") || word.eq_ignore_ascii_case("parts");
+        if lines.iter().any(|line| line.read.is_ok() && line.typed.split(' ').any(is_part)) {
+            answer.remarks.push("A part is read as one oz. Scale to a total or a vessel to choose its size.".into());
+        }
+        if results.iter().any(|line| matches!(line.exact, Amount::Count(_))) {
+            answer.remarks.push("Counted things are left out of the total.".into());
+        }
+        match read.whole() {
+            Some(mix) if read.is_something() => {
+                answer.cells_title = "Balance, before ice";
+                reading::four_cells(&mut answer, mix, bench);
+            }
+            Some(_) => {}
+            None => answer.remarks.push(format!(
+                "No balance yet, for what can't be counted: {}. See it in Balance.",
+                read.missing.join(", ")
+            )),
+        }
+        let carried = bench.carried(whole);
+        answer.carry("Its balance", Route::Balance.href());
+        answer.carry("Share it out in serves", Route::Serves.href_with("made", &carried));
+        let line =
+            |line: &crate::book::Line| format!("{} {}", exact_words(line.amount.times(factor), bench), line.name);
+        let scaled: Vec<String> = spec.lines.iter().map(line).collect();
+        answer.carry("Wash it with milk", Route::MilkWash.href_with("spec", &scaled.join("\n")));
+        let strength = read.whole().map(|mix| text::editable(mix.strength().fraction() * 100.0, bench.decimal));
+        let known = label::Facts {
+            name: "Batch".into(),
+            strength: strength.unwrap_or_default(),
+            allergens: label::declared(reading::allergens(lines)),
+            ..label::Facts::default()
+        };
+        answer.carry("Label it", label::href(&known));
+        links::fruit(lines, factor, &mut answer, bench);
+        links::fat_wash(lines, factor, &mut answer, bench);
+        answer
+    }
+}
+
+/// The measured lines, to choose from.
+fn line_options(spec: Spec) -> Vec<Opt> {
+    let keys = line_keys(&spec);
+    keys.into_iter().zip(spec.lines).map(|(key, line)| Opt::new(key, line.name)).collect()
+}
+
+/// A key for each line: its name, and its number among those of the same name.
+fn line_keys(spec: &Spec) -> Vec<String> {
+    let mut keys: Vec<String> = Vec::new();
+    for line in &spec.lines {
+        let same = keys.iter().filter(|key| key.split('·').next() == Some(&line.name)).count();
+        keys.push(if same == 0 { line.name.clone() } else { format!("{}·{}", line.name, same + 1) });
+    }
+    keys
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::reading::rows::rewritten;
+    use crate::text::Decimal;
+    use crate::tool::shelf::settings::ShelfForm;
+
+    fn answer(change: impl FnOnce(&mut ScaleForm)) -> Answer {
+        let mut form = ScaleForm::default();
+        change(&mut form);
+        form.answer(&ShelfForm::default().bench(Decimal::Point))
+    }
+
+    fn rows(answer: &Answer) -> Vec<String> {
+        answer.rows.iter().map(|row| format!("{}|{}|{}", row.amount, row.name, row.detail)).collect()
+    }
+
+    #[test]
+    fn by_serves() {
+        let answer = answer(|_| {});
+        assert_eq!(answer.strip.figures[0].to_string(), "×18 1\u{202f}469 ml in all");
+        assert_eq!(rows(&answer)[0], "810 ml|pear brandy|");
+        assert_eq!(rows(&answer)[4], "|Lemon twist|No amount, so it is kept as it is.");
+    }
+
+    #[test]
+    fn by_what_there_is() {
+        let answer = answer(|form| {
+            form.by = "have".into();
+            form.have_of = "pear cordial".into();
+            form.have = "400 g".into();
+        });
+        // 400 g of cordial with 430 g/l sugar and 23 g/l acid, 1.17 g/ml, is 342 ml: 22.8 times 15 ml.
+        assert!(answer.strip.figures[0].value.starts_with("×22.8"), "{:?}", answer.strip);
+    }
+
+    #[test]
+    fn jiggers_and_weights() {
+        let by_jigger = answer(|form| form.rounding = "jiggers".into());
+        assert_eq!(by_jigger.rows[0].amount, "27½ oz");
+        let by_weight = answer(|form| form.rounding = "0.1g".into());
+        assert_eq!(by_weight.rows[0].amount, "767.9 g");
+    }
+
+    #[test]
+    fn an_unread_line_is_kept_marked_and_can_be_fixed() {
+        let form = ScaleForm { spec: "60 gin\n30 ml lime".into(), ..Default::default() };
+        let answer = form.answer(&Bench::default());
+        assert!(answer.rows[0].marked);
+        assert_eq!(answer.rows[0].detail, "60 of what? Add a unit, like 60 ml.");
+        assert_eq!(rewritten(&form.spec, "60 gin", &answer.rows[0].fixes[0].text), "60 ml gin\n30 ml lime");
+    }
+
+    #[test]
+    fn what_is_taken_for_granted_is_said() {
+        let answer = answer(|form| form.spec = "2 parts gin\n1 part moon dust\n8 mint leaves\n10 g gum".into());
+        assert!(answer.remarks[0].contains("gum is taken as water"), "{:?}", answer.remarks);
+        assert!(answer.remarks[1].starts_with("A part is read as one oz."));
+        assert!(answer.remarks[2].starts_with("Counted things"));
+    }
+
+    #[test]
+    fn an_empty_spec_waits() {
+        let answer = answer(|form| form.spec.clear());
+        assert_eq!(answer.strip.tone, Tone::Waiting);
+    }
+}

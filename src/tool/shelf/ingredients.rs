@@ -1,0 +1,162 @@
+//! Ingredients of the bar's own: its figures go before the library's, in every spec.
+
+use crate::book::{LIBRARY, Own};
+use crate::craft::pour::litre_of;
+use crate::reading::contents::figures_of;
+use crate::reading::named;
+use crate::screen::own::taken;
+use crate::screen::pad::Keys;
+use crate::screen::route::Route;
+use crate::screen::{
+    Answer, Bench, Block, Button, Do, Figure, Input, Opt, Problem, Row, Strip, Texts, Tone, Tool, form,
+};
+use crate::text;
+
+form! {
+    /// The ingredient that is open, and its texts.
+    OwnForm {
+        /// Its id; empty when none is open.
+        id = "",
+        /// What it is called in specs.
+        name = "",
+        /// Key of the ingredient of the library that it is like.
+        like = "cordial",
+        /// Its strength.
+        strength = "",
+        /// Its sugar, g/l.
+        sugar = "",
+        /// °Brix, in place of g/l.
+        brix = "",
+        /// Its acid, g/l.
+        acid = "",
+        /// Anything else.
+        notes = "",
+    }
+}
+
+/// The fields that belong to the record.
+pub const FIELDS: [&str; 7] = ["name", "like", "strength", "sugar", "brix", "acid", "notes"];
+
+impl OwnForm {
+    fn own(&self) -> Own {
+        Own {
+            name: self.name.clone(),
+            like: self.like.clone(),
+            strength: self.strength.clone(),
+            sugar: self.sugar.clone(),
+            brix: self.brix.clone(),
+            acid: self.acid.clone(),
+            notes: self.notes.clone(),
+            made: 0,
+        }
+    }
+}
+
+/// The texts of the ingredient that is open, over those of its screen.
+pub(crate) fn with_record(texts: &Texts, bench: &Bench) -> Texts {
+    let mut all = texts.clone();
+    if let Some(entry) = texts.get("id").and_then(|id| bench.book.own(id)) {
+        for (name, text) in entry.value.clone().fields() {
+            all.insert(name.to_owned(), std::mem::take(text));
+        }
+    }
+    all
+}
+
+/// An ingredient with a text in place; none for a field that it has not.
+#[must_use]
+pub fn edited(own: &Own, name: &str, text: &str) -> Option<Own> {
+    let mut own = own.clone();
+    let (_, field) = own.fields().into_iter().find(|(field, _)| *field == name)?;
+    text.clone_into(field);
+    Some(own)
+}
+
+impl Tool for OwnForm {
+    fn empty_label(&self, _bench: &Bench) -> &'static str {
+        if self.id.is_empty() { "" } else { "Delete" }
+    }
+
+    fn layout(&self, bench: &Bench) -> Vec<Block> {
+        let new = Block::Buttons(vec![Button::new("New ingredient", Do::NewOwn)]);
+        if bench.book.own(&self.id).is_none() {
+            return vec![new, Block::Table("", Vec::new())];
+        }
+        let poured = LIBRARY.iter().filter(|row| row.key != "ice");
+        vec![
+            Block::field("name", "Name in specs", Input::Words { placeholder: "orchard cordial" }),
+            Block::pick("like", "Like", poured.map(Opt::ingredient).collect()),
+            Block::amount("strength", "Strength", Keys::Percent),
+            Block::amount("sugar", "Sugar, g/l", Keys::Count),
+            Block::amount("brix", "or °Bx", Keys::Count),
+            Block::amount("acid", "Acid as citric, g/l", Keys::Count),
+            Block::field(
+                "notes",
+                "Notes",
+                Input::Lines { placeholder: "where it comes from, how it keeps, whom to tell" },
+            ),
+            Block::Cells("", Vec::new()),
+            new,
+            Block::Table("", Vec::new()),
+        ]
+    }
+
+    fn answer(&self, bench: &Bench) -> Answer {
+        let mut answer = Answer { rows_title: "Your ingredients", ..Answer::default() };
+        answer.rows = bench
+            .book
+            .own
+            .iter()
+            .map(|entry| {
+                let figures = taken(&entry.value, bench.decimal, &mut Vec::new());
+                Row {
+                    name: named(&entry.value.name),
+                    detail: figures.map_or_else(String::new, |taken| figures_of(&litre_of(&taken), bench)),
+                    href: Route::Ingredients.href_with("id", &entry.id),
+                    ..Row::default()
+                }
+            })
+            .collect();
+        if bench.book.own(&self.id).is_none() {
+            answer.strip = Strip {
+                figures: vec![Figure::new(text::count(bench.book.own.len() as f64, bench.decimal), "of your own")],
+                also: "Your figures go before the library's in every spec".into(),
+                tone: Tone::Answer,
+            };
+            return answer;
+        }
+        let own = self.own();
+        if own.name.trim().is_empty() {
+            answer.problems.push(Problem::new("name", "Give it a name, as specs call it."));
+        }
+        if !own.sugar.trim().is_empty() && !own.brix.trim().is_empty() {
+            answer.problems.push(Problem::new("brix", "Sugar is given twice. Keep g/l or °Bx, not both."));
+        }
+        let taken = taken(&own, bench.decimal, &mut answer.problems);
+        let Some(taken) = taken.filter(|_| answer.problems.is_empty()) else { return answer.without_answer("") };
+        let litre = litre_of(&taken);
+        let volume = litre.volume(crate::quantity::Temperature::TWENTY).map_or(1000.0, crate::quantity::Volume::ml);
+        if volume > 1_001.0 && !taken.measured.is_nothing() {
+            answer.problems.push(Problem::new("sugar", "These figures don't fit in one litre together."));
+            return answer.without_answer("");
+        }
+        let figures = figures_of(&litre, bench);
+        answer.strip = Strip {
+            figures: vec![Figure::new(named(&own.name), "")],
+            also: if figures.is_empty() { "as water".into() } else { figures },
+            tone: Tone::Answer,
+        };
+        answer
+            .remarks
+            .push(format!("Empty figures are those of {}: {}.", taken.ingredient.name, taken.ingredient.source));
+        answer
+    }
+
+    fn empty(&mut self) {}
+
+    fn take(&mut self, name: &str, text: &str) {
+        if name == "id" {
+            text.clone_into(&mut self.id);
+        }
+    }
+}

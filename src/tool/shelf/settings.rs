@@ -1,0 +1,329 @@
+//! The shelf: what this bar means by its units, what it pours with, and how the app looks.
+
+mod choices;
+
+pub use choices::{DecimalMark, Keyboard, Theme, UsualUnit};
+
+use crate::book::{House, Jigger};
+use crate::quantity::{Amount, Conventions, Ounce, Unit, Volume};
+use crate::screen::pad::Keys;
+use crate::screen::{
+    Answer, Bench, Block, Choice, Figure, Input, Problem, Strip, Texts, Tone, Tool, fill, fixes, form,
+};
+use crate::substance::energy::StandardDrink;
+use crate::text::{self, Decimal, Kind, Reading};
+
+form! {
+    /// What is typed and chosen.
+    ShelfForm {
+        /// The house ounce: a key of [`Ounce`].
+        ounce = "us",
+        /// The unit of a bare number: a key of [`UsualUnit`].
+        usual_unit = "ml",
+        /// One dash.
+        dash = "0.8 ml",
+        /// One barspoon.
+        barspoon = "5 ml",
+        /// Brim of the first jigger.
+        brim_1 = "2 oz",
+        /// Lines inside it.
+        lines_1 = "1½ oz",
+        /// Brim of the second jigger.
+        brim_2 = "1 oz",
+        /// Lines inside it.
+        lines_2 = "¼; ½; ¾ oz",
+        /// Brim of the third jigger; empty when there is none.
+        brim_3 = "",
+        /// Lines inside it.
+        lines_3 = "",
+        /// Brim of the fourth jigger; empty when there is none.
+        brim_4 = "",
+        /// Lines inside it.
+        lines_4 = "",
+        /// Brim of the fifth jigger; empty when there is none.
+        brim_5 = "",
+        /// Lines inside it.
+        lines_5 = "",
+        /// Brim of the sixth jigger; empty when there is none.
+        brim_6 = "",
+        /// Lines inside it.
+        lines_6 = "",
+        /// Yields of its own, a line each.
+        yields = "",
+        /// The decimal mark: a key of [`DecimalMark`].
+        decimal = "device",
+        /// The look: a key of [`Theme`].
+        theme = "system",
+        /// How numbers are entered: a key of [`Keyboard`].
+        keyboard = "pad",
+        /// The standard drink: a key of [`StandardDrink`].
+        region = "us",
+        /// "away" once the hint on installing has been put away.
+        install_hint = "",
+    }
+}
+
+const DASH: &str = "dash";
+const BARSPOON: &str = "barspoon";
+
+/// Names and labels of the jigger fields: brim, then lines.
+const JIGGERS: [[(&str, &str); 2]; 6] = [
+    [("brim_1", "Jigger 1, to the brim"), ("lines_1", "Lines inside it")],
+    [("brim_2", "Jigger 2, to the brim"), ("lines_2", "Lines inside it")],
+    [("brim_3", "Jigger 3, to the brim"), ("lines_3", "Lines inside it")],
+    [("brim_4", "Jigger 4, to the brim"), ("lines_4", "Lines inside it")],
+    [("brim_5", "Jigger 5, to the brim"), ("lines_5", "Lines inside it")],
+    [("brim_6", "Jigger 6, to the brim"), ("lines_6", "Lines inside it")],
+];
+
+impl Tool for ShelfForm {
+    fn empty_label(&self, _bench: &Bench) -> &'static str {
+        "Start over"
+    }
+
+    fn layout(&self, _bench: &Bench) -> Vec<Block> {
+        let mut blocks = Vec::new();
+        if self.install_hint.is_empty() {
+            blocks.push(Block::InstallHint);
+        }
+        let remark = |words: &str| Block::Remark(words.into());
+        blocks.extend([
+            Block::chips::<Ounce>("ounce", "One oz is", true),
+            remark("30 ml is common practice, no source. Spoons, cup and pints follow the ounce."),
+            Block::chips::<UsualUnit>("usual_unit", "A bare number is in", true),
+            Block::Heading("Small measures"),
+            Block::amount(DASH, "One dash", Keys::Pour),
+            Block::amount(BARSPOON, "One barspoon", Keys::Pour),
+            remark("0.8 ml and 5 ml are common practice, no source. Measure ten of yours and type what one is."),
+            Block::Heading("Jiggers"),
+        ]);
+        for [brim, lines] in &JIGGERS[..self.jiggers_shown()] {
+            blocks.push(Block::amount(brim.0, brim.1, Keys::Pour));
+            blocks.push(Block::amount(lines.0, lines.1, Keys::Marks));
+        }
+        blocks.extend([
+            remark("Part the lines inside a jigger with ; as in ½; ¾; 1 oz. Empty a jigger to take it off the shelf."),
+            Block::field("yields", "Your own yields", Input::Lines { placeholder: "lime juice 38 %" }),
+            Block::Heading("This app"),
+            Block::chips::<Theme>("theme", "Look", true),
+            Block::chips::<Keyboard>("keyboard", "Numbers are typed on", true),
+            Block::chips::<DecimalMark>("decimal", "Decimals", true),
+            Block::chips::<StandardDrink>("region", "Standard drink", true),
+            remark("Everything stays on this device. Nothing is sent anywhere."),
+        ]);
+        blocks
+    }
+
+    fn answer(&self, bench: &Bench) -> Answer {
+        let (read, problems) = self.read(bench.decimal);
+        let count = read.house.marks().count();
+        let also = match problems.first() {
+            Some(problem) => problem.words.clone(),
+            None => "Every tool reads and pours by what stands here".to_owned(),
+        };
+        let noun = if count == 1 { "jigger measure" } else { "jigger measures" };
+        let strip = Strip { figures: vec![Figure::new(count.to_string(), noun)], also, tone: Tone::Answer };
+        Answer { strip, problems, ..Answer::default() }
+    }
+
+    /// Back to how a shelf starts.
+    fn empty(&mut self) {
+        let install_hint = std::mem::take(&mut self.install_hint);
+        *self = ShelfForm { install_hint, ..ShelfForm::default() };
+    }
+
+    fn take(&mut self, _name: &str, _text: &str) {}
+}
+
+impl Theme {
+    /// The look chosen on the shelf of these texts.
+    #[must_use]
+    pub fn of(texts: &Texts) -> Theme {
+        chosen(texts, "theme")
+    }
+}
+
+impl Keyboard {
+    /// What numbers are entered with on the shelf of these texts.
+    #[must_use]
+    pub fn of(texts: &Texts) -> Keyboard {
+        chosen(texts, "keyboard")
+    }
+}
+
+/// One choice, without reading the whole shelf for it; where none is kept the first, as in [`ShelfForm`].
+fn chosen<C: Choice>(texts: &Texts, name: &str) -> C {
+    C::read(texts.get(name).map_or("", String::as_str))
+}
+
+impl ShelfForm {
+    /// The shelf of these texts.
+    #[must_use]
+    pub fn of(texts: &Texts) -> ShelfForm {
+        let mut shelf = ShelfForm::default();
+        fill(&mut shelf, texts);
+        shelf
+    }
+
+    fn jigger_texts(&self) -> [(&str, &str); 6] {
+        [
+            (&self.brim_1, &self.lines_1),
+            (&self.brim_2, &self.lines_2),
+            (&self.brim_3, &self.lines_3),
+            (&self.brim_4, &self.lines_4),
+            (&self.brim_5, &self.lines_5),
+            (&self.brim_6, &self.lines_6),
+        ]
+    }
+
+    /// Those on the shelf, and an empty place for one more.
+    fn jiggers_shown(&self) -> usize {
+        let texts = self.jigger_texts();
+        let used = texts.iter().rposition(|(brim, lines)| !brim.trim().is_empty() || !lines.trim().is_empty());
+        (used.map_or(0, |last| last + 1) + 1).min(texts.len())
+    }
+
+    /// The bench this shelf makes, on a device that shows decimals with `device`.
+    ///
+    /// What cannot be read falls back to its default; [`ShelfForm::problems`] says so beside the field.
+    #[must_use]
+    pub fn bench(&self, device: Decimal) -> Bench {
+        self.read(device).0
+    }
+
+    /// What is wrong, by field.
+    #[must_use]
+    pub fn problems(&self, device: Decimal) -> Vec<Problem> {
+        self.read(device).1
+    }
+
+    fn read(&self, device: Decimal) -> (Bench, Vec<Problem>) {
+        let decimal = match DecimalMark::read(&self.decimal) {
+            DecimalMark::Device => device,
+            DecimalMark::Point => Decimal::Point,
+            DecimalMark::Comma => Decimal::Comma,
+        };
+        let mut problems = Vec::new();
+        let ounce = Ounce::read(&self.ounce);
+        let plain = Conventions { ounce, ..Conventions::default() };
+        let usual_unit = match UsualUnit::read(&self.usual_unit) {
+            UsualUnit::Millilitre => Unit::Millilitre,
+            UsualUnit::Centilitre => Unit::Centilitre,
+            UsualUnit::Ounce => Unit::Ounce,
+        };
+        let reading = Reading { conventions: &plain, decimal, bare: usual_unit, kind: Kind::Volume, own: &[] };
+        let dash = small(DASH, &self.dash, (0.1, 5.0), &reading, &mut problems).unwrap_or(Conventions::DASH);
+        let barspoon =
+            small(BARSPOON, &self.barspoon, (1.0, 20.0), &reading, &mut problems).unwrap_or(Conventions::BARSPOON);
+        let conventions = Conventions { ounce, dash, barspoon };
+        let jiggers = self.read_jiggers(&reading, &mut problems);
+        if let Some(line) = text::unread_yield(&self.yields, decimal) {
+            problems.push(Problem::new("yields", format!("“{line}” is no yield. Write it like: lime juice 38 %.")));
+        }
+        (
+            Bench {
+                house: House { conventions, usual_unit, jiggers, region: StandardDrink::read(&self.region) },
+                decimal,
+                yields: self.yields.clone(),
+                ..Bench::default()
+            },
+            problems,
+        )
+    }
+
+    fn read_jiggers(&self, reading: &Reading<'_>, problems: &mut Vec<Problem>) -> Vec<Jigger> {
+        let mut marks = |field: &str, text: &str| {
+            text::read_marks(text, reading).unwrap_or_else(|problem| {
+                problems.push(Problem { fixes: fixes(problem.fixes(text)), ..Problem::new(field, problem) });
+                Vec::new()
+            })
+        };
+        let mut one_brim = Vec::new();
+        let jiggers = self
+            .jigger_texts()
+            .into_iter()
+            .zip(JIGGERS)
+            .filter_map(|((brim, lines), [brim_field, lines_field])| {
+                let lines = marks(lines_field.0, lines);
+                let all = marks(brim_field.0, brim);
+                if all.len() > 1 {
+                    let words = "One measure to the brim. The others belong below, to the lines inside it.";
+                    one_brim.push(Problem::new(brim_field.0, words));
+                }
+                let mut brims = all.into_iter();
+                // Without a brim the lines still measure: the largest stands in for it.
+                let largest = || lines.iter().max_by(|a, b| a.volume.ml().total_cmp(&b.volume.ml())).cloned();
+                let brim = brims.next().or_else(largest)?;
+                Some(Jigger { brim, lines })
+            })
+            .collect();
+        problems.append(&mut one_brim);
+        jiggers
+    }
+}
+
+/// A small measure within limits in ml; empty is the default.
+fn small(
+    field: &str,
+    text: &str,
+    (least, most): (f64, f64),
+    reading: &Reading<'_>,
+    problems: &mut Vec<Problem>,
+) -> Option<Volume> {
+    let mut problem = |words: String, fixes| problems.push(Problem { field: field.to_owned(), words, fixes });
+    match text::read_amount(text, reading) {
+        Ok(Some(Amount::Volume(volume))) if (least..=most).contains(&volume.ml()) => Some(volume),
+        Ok(Some(_)) => {
+            let limit = |ml| text::plain(ml, usize::from(ml < 1.0), reading.decimal);
+            problem(format!("Type {} to {} ml.", limit(least), limit(most)), Vec::new());
+            None
+        }
+        Ok(None) => None,
+        Err(wrong) => {
+            problem(wrong.to_string(), fixes(wrong.fixes(text)));
+            None
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_default_shelf_reads_without_a_problem() {
+        let shelf = ShelfForm::default();
+        assert_eq!(shelf.problems(Decimal::Point), []);
+        assert_eq!(shelf.problems(Decimal::Comma), []);
+        let bench = shelf.bench(Decimal::Point);
+        let labels: Vec<&str> = bench.house.marks().map(|mark| mark.label.as_str()).collect();
+        assert_eq!(labels, ["2 oz", "1½ oz", "1 oz", "¼ oz", "½ oz", "¾ oz"]);
+    }
+
+    #[test]
+    fn one_choice_reads_as_the_whole_shelf_does() {
+        let empty = Texts::new();
+        let whole = ShelfForm::of(&empty);
+        assert_eq!(
+            (Theme::of(&empty).key(), Keyboard::of(&empty).key()),
+            (whole.theme.as_str(), whole.keyboard.as_str())
+        );
+        let paper = Texts::from([("theme".to_owned(), "paper".to_owned())]);
+        assert_eq!(Theme::of(&paper), Theme::Paper);
+    }
+
+    #[test]
+    fn a_bad_measure_is_said_and_the_default_holds() {
+        let shelf = ShelfForm { dash: "40 ml".into(), barspoon: "spoon".into(), ..ShelfForm::default() };
+        let words: Vec<String> = shelf.problems(Decimal::Comma).into_iter().map(|problem| problem.words).collect();
+        assert_eq!(words, ["Type 0,1 to 5 ml.", "Type an amount, like 45 ml or 1½ oz."]);
+        assert_eq!(shelf.bench(Decimal::Point).house.conventions, Conventions::default());
+    }
+
+    #[test]
+    fn the_round_ounce_reaches_the_jiggers() {
+        let shelf = ShelfForm { ounce: "round".into(), ..ShelfForm::default() };
+        let bench = shelf.bench(Decimal::Point);
+        assert!((bench.house.jiggers[0].brim.volume.ml() - 60.0).abs() < 1e-9);
+    }
+}

@@ -1,0 +1,83 @@
+//! What is chosen on the shelf.
+
+use crate::quantity::Ounce;
+use crate::screen::choice;
+use crate::substance::energy::StandardDrink;
+
+choice! { Ounce:
+    Us = "us", "US, 29.57 ml";
+    Imperial = "imperial", "Imperial, 28.41 ml";
+    Round30 = "round", "Round, 30 ml";
+}
+
+choice! { StandardDrink:
+    UnitedStates = "us", "US, 14 g of ethanol";
+    UnitedKingdom = "uk", "UK unit, 10 ml of ethanol";
+    Australia = "au", "Australia, 10 g of ethanol";
+    Canada = "ca", "Canada, 17.05 ml of ethanol";
+}
+
+/// The unit of a number typed without one.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum UsualUnit {
+    /// Millilitres.
+    Millilitre,
+    /// Centilitres.
+    Centilitre,
+    /// House ounces.
+    Ounce,
+}
+
+choice! { UsualUnit:
+    Millilitre = "ml", "ml";
+    Centilitre = "cl", "cl";
+    Ounce = "oz", "oz";
+}
+
+/// The decimal mark shown.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum DecimalMark {
+    /// As the device's language has it.
+    Device,
+    /// 1.5
+    Point,
+    /// 1,5
+    Comma,
+}
+
+choice! { DecimalMark:
+    Device = "device", "As the device";
+    Point = "point", "1.5";
+    Comma = "comma", "1,5";
+}
+
+/// The look.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Theme {
+    /// As the device has it.
+    System,
+    /// For a dark bar.
+    Slate,
+    /// For daylight.
+    Paper,
+}
+
+choice! { Theme:
+    System = "system", "As the device";
+    Slate = "slate", "Slate";
+    Paper = "paper", "Paper";
+}
+
+/// What numbers are entered with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Keyboard {
+    /// The app's own pad.
+    Pad,
+    /// The phone's keyboard.
+    Phone,
+}
+
+choice! { Keyboard:
+    Pad = "pad", "The pad";
+    Phone = "phone", "Phone keyboard";
+}

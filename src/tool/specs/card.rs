@@ -1,0 +1,343 @@
+//! A spec card: one drink, in one way of making it or in several.
+
+mod lines;
+mod record;
+
+pub(crate) use record::with_record;
+pub use record::{changed, edited, loses, loses_much, plain, way_at};
+
+use super::remarks::undo_remark;
+use crate::book::{Card, Way};
+use crate::craft::balance::balance as read_mix;
+use crate::quantity::{Ratio, Temperature, Volume};
+use crate::reading::rows::unscaled_row;
+use crate::reading::{self, Contents, label, links, named};
+use crate::screen::pad::Keys;
+use crate::screen::route::Route;
+use crate::screen::{
+    Answer, Bench, Block, Button, Carry, Choice, Do, Figure, Input, Opt, Problem, Strip, Tone, Tool, choice, form,
+};
+use crate::text;
+
+/// How a drink is made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Method {
+    /// In its glass.
+    Built,
+    /// Stirred over ice.
+    Stirred,
+    /// Shaken with ice.
+    Shaken,
+    /// From tin to tin.
+    Thrown,
+    /// With a stick or a jug, or mixed as a batch.
+    Blended,
+    /// With gas.
+    Carbonated,
+}
+
+choice! { Method:
+    Built = "built", "Built";
+    Stirred = "stirred", "Stirred";
+    Shaken = "shaken", "Shaken";
+    Thrown = "thrown", "Thrown";
+    Blended = "blended", "Blended";
+    Carbonated = "carbonated", "Carbonated";
+}
+
+form! {
+    /// The card that is open, and its texts.
+    CardForm {
+        /// Its id; empty when none is open.
+        id = "",
+        /// Which way of making it: its number from 0.
+        at = "0",
+        /// Amount of a line to add.
+        add_amount = "30 ml",
+        /// Ingredient of a line to add.
+        add_name = "",
+        /// What it is called.
+        name = "",
+        /// Words to find it by.
+        tags = "",
+        /// Anything else.
+        notes = "",
+        /// What this way is called.
+        way = "",
+        /// The lines.
+        lines = "",
+        /// Method: a key of [`Method`].
+        method = "",
+        /// The glass.
+        glass = "",
+        /// What the glass holds.
+        holds = "",
+        /// The ice.
+        ice = "",
+        /// The garnish.
+        garnish = "",
+        /// What to do, a line each.
+        steps = "",
+    }
+}
+
+/// The fields that belong to the record.
+pub const FIELDS: [&str; 11] =
+    ["name", "tags", "notes", "way", "lines", "method", "glass", "holds", "ice", "garnish", "steps"];
+
+/// Glassfuls from which on a form is a batch, not one drink.
+const BATCH: f64 = 3.0;
+
+const LINES: &str = "lines";
+
+impl Tool for CardForm {
+    fn empty_label(&self, _bench: &Bench) -> &'static str {
+        if self.id.is_empty() { "" } else { "Delete" }
+    }
+
+    fn layout(&self, bench: &Bench) -> Vec<Block> {
+        let Some(entry) = bench.book.card(&self.id) else {
+            return vec![Block::Buttons(vec![Button::new("New spec", Do::NewCard)])];
+        };
+        let mut blocks = Vec::new();
+        let others: Vec<Carry> = bench
+            .book
+            .rivals(&self.id)
+            .enumerate()
+            .map(|(at, other)| Carry {
+                label: format!("Version {}: {}", at + 2, named(&other.value.name)),
+                href: Route::Card.href_with("id", &other.id),
+            })
+            .collect();
+        if !others.is_empty() {
+            blocks.push(Block::Caution(
+                "More than one version of this spec is kept, so that no change is lost. Look at them and choose."
+                    .into(),
+            ));
+            blocks.push(Block::Carry(others));
+            blocks.push(Block::Buttons(vec![
+                Button::new("Keep this one", Do::KeepThis),
+                Button::new("Keep all of them", Do::KeepBoth),
+            ]));
+        }
+        blocks.push(Block::field("name", "Name", Input::Words { placeholder: "Orchard lantern" }));
+        if entry.value.forms.len() > 1 {
+            let options = ways(&entry.value);
+            blocks.push(Block::field("at", "Form", Input::Chips { options, captioned: false }));
+        }
+        blocks.push(Block::field(LINES, "Lines", Input::Lines { placeholder: "45 ml pear brandy\nLemon twist" }));
+        blocks.push(Block::Table("", Vec::new()));
+        blocks.push(Block::amount("add_amount", "Add", Keys::Either));
+        blocks.push(Block::field("add_name", "Of", Input::Words { placeholder: "search an ingredient" }));
+        blocks.push(Block::Buttons(self.suggestions(bench)));
+        blocks.push(Block::chips::<Method>("method", "Method", true));
+        blocks.push(Block::field("glass", "Glass", Input::Words { placeholder: "tumbler" }));
+        blocks.push(Block::amount("holds", "Glass holds", Keys::Batch));
+        blocks.push(Block::field("ice", "Ice", Input::Words { placeholder: "one clear block" }));
+        blocks.push(Block::field("garnish", "Garnish", Input::Words { placeholder: "lemon twist" }));
+        blocks.push(Block::field("steps", "Steps, a line each", Input::Lines { placeholder: "Stir 30 s\nStrain" }));
+        blocks.push(Block::field("notes", "Notes", Input::Lines { placeholder: "" }));
+        blocks.push(Block::field("tags", "Tags", Input::Words { placeholder: "autumn, stirred" }));
+        blocks.push(Block::field("way", "Name of this form", Input::Words { placeholder: "quick" }));
+        let mut buttons = vec![Button::new("Add a form", Do::AddWay), Button::new("Duplicate", Do::Duplicate)];
+        if entry.value.forms.len() > 1 {
+            buttons.push(Button::new("Remove this form", Do::RemoveWay));
+        }
+        blocks.push(Block::Buttons(buttons));
+        blocks.push(Block::Buttons(vec![
+            Button::new("To the run sheet", Do::ToRun),
+            Button::new("Share as a link", Do::Share),
+            Button::new("Save as text", Do::Text),
+            Button::new("Save as a recipe file", Do::Recipe),
+        ]));
+        if let Some((_, link)) = bench.book.shared.as_ref().filter(|(id, link)| *id == self.id && !link.is_empty()) {
+            blocks.push(match text::qr(link) {
+                Some(code) => Block::Code(code, link.clone()),
+                None => Block::Remark("Too long for a code: copy the link.".into()),
+            });
+            blocks.push(Block::Buttons(vec![Button::new("Copy the link", Do::CopyLink)]));
+            blocks.push(Block::Remark("The whole spec is in the link. Nothing is kept on any server.".into()));
+        }
+        blocks
+    }
+
+    fn answer(&self, bench: &Bench) -> Answer {
+        let mut answer = Answer { rows_title: "As it is read", ..Answer::default() };
+        let Some(entry) = bench.book.card(&self.id) else {
+            undo_remark(&mut answer, bench);
+            return answer.without_answer("Choose a spec in All, or start one.");
+        };
+        if let Some(version) = entry.newer {
+            answer
+                .cautions
+                .push(format!("A newer Meniscus (version {version}) wrote this: it can be read, not changed."));
+        }
+        let read = Contents::of(&self.lines, bench);
+        let lines = &read.lines;
+        answer.rows = lines.iter().map(|line| unscaled_row(line, bench)).collect();
+        self.offer_moves(&mut answer.rows);
+        let holds = bench.volume("holds", &self.holds, &mut answer.problems);
+        let reading = read_mix(&read.mix);
+        let volume = read.mix.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
+        if read.is_something() {
+            answer.cells_title = "Balance, before ice";
+            reading::four_cells(&mut answer, &read.mix, bench);
+            if let Some(holds) = holds.filter(|holds| volume > *holds && volume.ml() < BATCH * holds.ml()) {
+                let glass = text::litres_or_ml(holds, bench.decimal);
+                answer.problems.push(Problem::new(
+                    "holds",
+                    format!("{} before ice, and the glass holds {glass}.", text::litres_or_ml(volume, bench.decimal)),
+                ));
+            }
+        }
+        self.waits(&mut answer, bench);
+        reading::cautions(&mut answer, lines);
+        let how = [Method::read_or_none(&self.method).map_or("", Method::label), &self.glass, &self.ice, &self.garnish];
+        let how: Vec<&str> = how.into_iter().map(str::trim).filter(|word| !word.is_empty()).collect();
+        let amount = text::litres_or_ml(volume, bench.decimal);
+        let strength = text::plain(reading.strength.fraction() * 100.0, 1, bench.decimal);
+        answer.strip = Strip {
+            figures: vec![match read.is_something() {
+                true => Figure::new(strength, "% vol"),
+                false => Figure::new("–", ""),
+            }],
+            also: match read.missing.first() {
+                Some(name) => format!("{}. Without “{name}”", named(&self.name)),
+                None if lines.is_empty() => "Type or paste its lines".into(),
+                None => format!("{}, {amount} before ice. {}", named(&self.name), how.join(", ")),
+            },
+            tone: if lines.is_empty() { Tone::Waiting } else { Tone::Answer },
+        };
+        undo_remark(&mut answer, bench);
+        if !lines.is_empty() {
+            answer.carry("Scale it", Route::Scale.href_with("spec", &self.lines));
+            answer.carry("Its balance", Route::Balance.href_with("spec", &self.lines));
+            links::fruit(lines, Ratio::ONE, &mut answer, bench);
+            links::fat_wash(lines, Ratio::ONE, &mut answer, bench);
+            answer.carry("A cordial for its juice", Route::Cordial.href_with("spec", &self.lines));
+            answer.carry("Wash it with milk", Route::MilkWash.href_with("spec", &self.lines));
+            let is_serve = holds.is_none_or(|holds| volume <= holds);
+            answer.carry(
+                "Label it",
+                label::href(&label::Facts {
+                    name: named(&self.name),
+                    strength: text::editable(reading.strength.fraction() * 100.0, bench.decimal),
+                    allergens: label::declared(reading::allergens(lines)),
+                    pour: if is_serve { text::millilitres(volume, bench.decimal).to_string() } else { String::new() },
+                    spec: Some((self.id.clone(), self.at.clone())),
+                    ..label::Facts::default()
+                }),
+            );
+        }
+        answer
+    }
+
+    fn empty(&mut self) {}
+
+    fn take(&mut self, name: &str, text: &str) {
+        // The same one again stays as it is open.
+        if name == "id" && self.id != text {
+            text.clone_into(&mut self.id);
+            "0".clone_into(&mut self.at);
+            self.add_name.clear();
+        }
+    }
+}
+
+impl Method {
+    /// The method of this key; none for none.
+    fn read_or_none(key: &str) -> Option<Method> {
+        Method::ALL.iter().copied().find(|method| method.key() == key)
+    }
+}
+
+fn ways(card: &Card) -> Vec<Opt> {
+    let label = |(at, way): (usize, &Way)| match way.name.trim() {
+        "" => format!("Form {}", at + 1),
+        name => name.to_owned(),
+    };
+    card.forms.iter().enumerate().map(|way| Opt::new(way.0.to_string(), label(way))).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::book::{Book, Entry, Stamp, demo_cards};
+    use crate::screen::{Deed, Held, Texts};
+    use crate::tool::screen;
+
+    fn bench() -> Bench {
+        let entry = |(id, value)| {
+            std::sync::Arc::new(Entry { id, value, stamp: Stamp::default(), newer: None, pairs: Default::default() })
+        };
+        let book = Book { cards: demo_cards(0).into_iter().map(entry).collect(), ..Book::default() };
+        Bench { book: Held::new(book), ..Bench::default() }
+    }
+
+    fn texts(pairs: &[(&str, &str)]) -> Texts {
+        pairs.iter().map(|(name, text)| ((*name).to_owned(), (*text).to_owned())).collect()
+    }
+
+    #[test]
+    fn shows_the_way_that_is_open() {
+        let quick = screen(Route::Card, &texts(&[("id", "demo-1")]), &bench());
+        assert_eq!(quick.strip.figures[0].to_string(), "17.2 % vol");
+        assert!(
+            quick.strip.also.starts_with("Orchard lantern, 105 ml before ice. Built, tumbler, crushed"),
+            "{:?}",
+            quick.strip
+        );
+        let stirred = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "1")]), &bench());
+        assert!(stirred.field("lines").is_some_and(|field| field.text.starts_with("45 ml pear brandy\n20 ml dry")));
+        let far = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "99")]), &bench());
+        assert_eq!(far.field("way").map(|field| field.text.as_str()), Some("washed"));
+        let none = screen(Route::Card, &texts(&[("id", "gone")]), &bench());
+        assert_eq!(none.strip.also, "Choose a spec in All, or start one.");
+    }
+
+    #[test]
+    fn lines_move_and_go() {
+        let shown = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "1")]), &bench());
+        let Some(Block::Table(_, rows)) = shown.blocks.iter().find(|block| matches!(block, Block::Table(..))) else {
+            panic!("a table")
+        };
+        assert_eq!(rows[0].puts.len(), 1, "the first cannot go up");
+        assert!(rows[1].puts[0].1.text.starts_with("20 ml dry vermouth\n45 ml pear brandy\n15 ml"));
+        assert!(!rows[1].puts[1].1.text.contains("vermouth"));
+    }
+
+    #[test]
+    fn a_text_goes_into_its_record_and_no_other() {
+        let card = demo_cards(0).remove(0).1;
+        let changed = edited(&card, 1, "garnish", "pear fan").expect("a field");
+        assert_eq!(changed.forms[1].garnish, "pear fan");
+        assert_eq!(changed.forms[0], card.forms[0]);
+        assert_eq!(edited(&card, 0, "name", "Lamp").expect("a field").name, "Lamp");
+        assert_eq!(edited(&card, 9, "lines", ""), None);
+        // A tap on a line's fix, and one that changes nothing.
+        let fixed = super::changed(&card, 0, Deed::Rewrite("30 ml pear juice", "30 ml pear purée")).expect("a change");
+        assert!(fixed.forms[0].lines.contains("\n30 ml pear purée\n"));
+        assert_eq!(super::changed(&card, 0, Deed::Rewrite("no such line", "x")), None);
+        assert_eq!(edited(&card, 0, "search", ""), None);
+        let mut card = card;
+        for name in FIELDS {
+            assert!(
+                card.fields().iter().any(|(field, _)| *field == name)
+                    || card.forms[0].fields().iter().any(|(field, _)| *field == name),
+                "{name}"
+            );
+        }
+    }
+
+    #[test]
+    fn plain_text_says_all_of_it() {
+        let card = demo_cards(0).remove(0).1;
+        let text = plain(&card);
+        assert!(text.starts_with("Orchard lantern\n\nquick\n45 ml pear brandy\n"), "{text}");
+        for part in
+            ["Method: stirred", "Glass: tumbler", "It holds: 300 ml", "Garnish: pear slice", "Stir 30 s", "11 coins"]
+        {
+            assert!(text.contains(part), "{part}");
+        }
+    }
+}

@@ -1,0 +1,72 @@
+//! What stands beside the lines of a card: times in its steps, ingredients to add, moves.
+
+use super::{CardForm, LINES};
+use crate::book::LIBRARY;
+use crate::screen::{Answer, Bench, Button, Figure, Fix, Row};
+use crate::text;
+
+impl CardForm {
+    /// The steps that take time, each with its time.
+    pub(super) fn waits(&self, answer: &mut Answer, bench: &Bench) {
+        for step in self.steps.lines() {
+            if let Some(seconds) = text::read_wait(step, bench.decimal) {
+                let (value, unit) = match seconds {
+                    0..120 => (f64::from(seconds), "s"),
+                    120..7_200 => (f64::from(seconds) / 60.0, "min"),
+                    _ => (f64::from(seconds) / 3_600.0, "h"),
+                };
+                answer.explained(
+                    step.trim().to_owned(),
+                    Figure::new(text::count(value, bench.decimal), unit),
+                    "The time this step names. Several times in one step are added up.",
+                );
+            }
+        }
+    }
+
+    /// Ingredients whose names hold what is typed, each as the line it adds.
+    pub(super) fn suggestions(&self, bench: &Bench) -> Vec<Button> {
+        let wanted = self.add_name.trim();
+        if wanted.is_empty() {
+            return Vec::new();
+        }
+        let amount = if self.add_amount.trim().is_empty() { "30 ml" } else { self.add_amount.trim() };
+        let add = |name: &str| {
+            let line = format!("{amount} {name}");
+            let lines = match self.lines.trim_end() {
+                "" => line,
+                lines => format!("{lines}\n{line}"),
+            };
+            Button::putting(name, vec![(LINES, lines), ("add_name", String::new())])
+        };
+        let holds = |name: &str| {
+            let (name, wanted) = (name.as_bytes(), wanted.as_bytes());
+            name.windows(wanted.len()).any(|part| part.eq_ignore_ascii_case(wanted))
+        };
+        let own =
+            bench.book.own.iter().map(|entry| entry.value.name.trim()).filter(|name| !name.is_empty() && holds(name));
+        let library = LIBRARY.iter().map(|row| row.name).filter(|name| holds(name));
+        let mut names: Vec<&str> = own.chain(library).take(6).collect();
+        if !names.iter().any(|name| name.eq_ignore_ascii_case(wanted)) {
+            names.push(wanted);
+        }
+        names.into_iter().map(add).collect()
+    }
+
+    /// Up and Remove beside each line: each is the whole text of the lines after it.
+    pub(super) fn offer_moves(&self, rows: &mut [Row]) {
+        let lines: Vec<&str> = self.lines.lines().map(str::trim).filter(|line| !line.is_empty()).collect();
+        for (at, row) in rows.iter_mut().enumerate().take(lines.len()) {
+            let mut moved = lines.clone();
+            if at > 0 {
+                moved.swap(at - 1, at);
+                let spoken = format!("move {} up", row.name);
+                row.puts.push((LINES, Fix { label: "↑".into(), spoken, text: moved.join("\n") }));
+            }
+            let mut fewer = lines.clone();
+            fewer.remove(at);
+            let spoken = format!("remove {}", row.name);
+            row.puts.push((LINES, Fix { label: "✕".into(), spoken, text: fewer.join("\n") }));
+        }
+    }
+}

@@ -1,0 +1,104 @@
+//! A card as the record it is: its texts, changed one by one, and all of it as plain text.
+
+use crate::book::Card;
+use crate::reading::named;
+use crate::reading::rows::rewritten;
+use crate::screen::{Bench, Deed, Texts};
+use crate::text;
+
+/// Which way of making a card is open.
+#[must_use]
+pub fn way_at(texts: &Texts, card: &Card) -> usize {
+    let at = texts.get("at").and_then(|at| at.parse().ok()).unwrap_or(0_usize);
+    at.min(card.forms.len().saturating_sub(1))
+}
+
+/// A card with a text in place; none for a field that it has not.
+#[must_use]
+pub fn edited(card: &Card, at: usize, name: &str, text: &str) -> Option<Card> {
+    let mut card = card.clone();
+    let shared = card.fields().into_iter().find(|(field, _)| *field == name).map(|(_, field)| text.clone_into(field));
+    if shared.is_none() {
+        let way = card.forms.get_mut(at)?;
+        let (_, field) = way.fields().into_iter().find(|(field, _)| *field == name)?;
+        text.clone_into(field);
+    }
+    Some(card)
+}
+
+/// A card after a deed on the form that is open; none when it changes nothing.
+#[must_use]
+pub fn changed(card: &Card, at: usize, deed: Deed<'_>) -> Option<Card> {
+    let put = |card, name: &str, text: &str| edited(&card, at, name, text).unwrap_or(card);
+    let after = match deed {
+        Deed::Put(puts) => puts.iter().fold(card.clone(), |card, (name, text)| put(card, name, text)),
+        Deed::Rewrite(typed, fixed) => put(card.clone(), "lines", &rewritten(&card.forms.get(at)?.lines, typed, fixed)),
+        Deed::Clear | Deed::Take(..) => return None,
+    };
+    (after != *card).then_some(after)
+}
+
+/// Letters lost at one stroke that are worth a tap on Undo.
+const MUCH: usize = 12;
+
+/// Whether a change loses so much that it is no typing: a field emptied, cut or pasted over.
+#[must_use]
+pub fn loses_much(before: &Card, after: &Card) -> bool {
+    let texts = |card: &Card| {
+        let mut card = card.clone();
+        let shared = card.fields().map(|(_, text)| std::mem::take(text));
+        let ways = card.forms.iter_mut().flat_map(|way| way.fields().map(|(_, text)| std::mem::take(text)));
+        shared.into_iter().chain(ways).collect::<Vec<String>>()
+    };
+    texts(before).iter().zip(&texts(after)).any(|(before, after)| loses(before, after))
+}
+
+/// Whether a text loses so much at one stroke.
+#[must_use]
+pub fn loses(before: &str, after: &str) -> bool {
+    let same = before.bytes().zip(after.bytes()).take_while(|(a, b)| a == b).count();
+    let rest = before.bytes().rev().zip(after.bytes().rev()).take_while(|(a, b)| a == b).count();
+    before.len().saturating_sub(same + rest) > MUCH
+}
+
+/// A card as plain text, every form of it.
+#[must_use]
+pub fn plain(card: &Card) -> String {
+    let mut parts = vec![named(&card.name)];
+    for way in &card.forms {
+        let how = [
+            ("", way.name.trim()),
+            ("", way.lines.trim()),
+            ("Method: ", way.method.trim()),
+            ("Glass: ", way.glass.trim()),
+            ("It holds: ", way.holds.trim()),
+            ("Ice: ", way.ice.trim()),
+            ("Garnish: ", way.garnish.trim()),
+            ("", way.steps.trim()),
+        ];
+        let said = how.iter().filter(|(_, text)| !text.is_empty()).map(|(label, text)| format!("{label}{text}"));
+        parts.push(said.collect::<Vec<_>>().join("\n"));
+    }
+    parts.extend([&card.notes, &card.tags].into_iter().map(|text| text.trim().to_owned()));
+    parts.retain(|part| !part.is_empty());
+    parts.join("\n\n")
+}
+
+/// The texts of the card that is open, over those of its screen.
+pub(crate) fn with_record(texts: &Texts, bench: &Bench) -> Texts {
+    let mut all = texts.clone();
+    let Some(entry) = texts.get("id").and_then(|id| bench.book.card(id)) else { return all };
+    let mut card = entry.value.clone();
+    let at = way_at(texts, &card);
+    all.insert("at".into(), text::plain(at as f64, 0, bench.decimal));
+    let mut put = |name: &str, text: &mut String| all.insert(name.to_owned(), std::mem::take(text));
+    for (name, text) in card.fields() {
+        put(name, text);
+    }
+    if let Some(way) = card.forms.get_mut(at) {
+        for (name, text) in way.fields() {
+            put(name, text);
+        }
+    }
+    all
+}

@@ -1,0 +1,6 @@
+//! Specs: the book.
+
+pub mod all;
+pub mod backup;
+pub mod card;
+mod remarks;
