@@ -2,8 +2,10 @@
 //!
 //! The floors, each importing only from those above it in this list (see DEVELOPERS.md):
 
+pub mod app;
 pub mod book;
 pub mod craft;
+pub mod desk;
 pub mod quantity;
 pub mod reading;
 pub mod screen;
@@ -11,6 +13,3 @@ pub mod store;
 pub mod substance;
 pub mod text;
 pub mod tool;
-
-#[cfg(feature = "app")]
-pub mod app;

@@ -18,6 +18,10 @@ const FLOORS: [&[&str]; 9] = [
     &["app"],
 ];
 
+/// The places of the tools, and what each may name of the others: run sheets ask what Prep makes.
+const PLACES: [(&str, &[&str]); 5] =
+    [("service", &[]), ("prep", &[]), ("batch", &["prep"]), ("specs", &[]), ("shelf", &[])];
+
 fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("src")
 }
@@ -220,6 +224,13 @@ fn circles(arrows: &BTreeMap<Vec<String>, BTreeSet<Vec<String>>>) -> Vec<Vec<Str
 }
 
 #[test]
+fn no_circle_of_files() {
+    let arrows = arrows();
+    assert!(arrows.values().map(BTreeSet::len).sum::<usize>() > 300, "the arrows were not found");
+    assert_eq!(circles(&arrows), Vec::<Vec<String>>::new());
+}
+
+#[test]
 fn a_circle_would_be_noticed() {
     let file = |name: &str| vec!["tool".to_owned(), name.to_owned()];
     let mut arrows = BTreeMap::from([
@@ -230,6 +241,22 @@ fn a_circle_would_be_noticed() {
     assert_eq!(circles(&arrows), Vec::<Vec<String>>::new());
     arrows.insert(file("c"), BTreeSet::from([file("a")]));
     assert_eq!(circles(&arrows), [["tool/a", "tool/b", "tool/c"]]);
+}
+
+#[test]
+fn places_stay_apart() {
+    for (place, may) in PLACES {
+        for path in sources(&root().join("tool").join(place)) {
+            if path.ends_with("tests.rs") {
+                continue;
+            }
+            for named in named(&code(&path), &module_of(&path)) {
+                let Some(other) = named.get(1).filter(|_| named[0] == "tool") else { continue };
+                let other = other.as_str();
+                assert!(other == place || may.contains(&other), "{} names {other}", path.display());
+            }
+        }
+    }
 }
 
 /// Only the app and the one file of the store that touches local storage know a browser.
@@ -245,19 +272,22 @@ fn the_pure_floors_know_no_browser() {
     }
 }
 
-/// No effect writes a signal: effects live in one function, and only app/mod.rs calls it, for the look.
+/// The app draws what it is handed: it names no route and no tool.
 #[test]
-fn effects_stay_outside() {
+fn the_app_names_no_tool() {
+    for path in sources(&root().join("app")).iter().filter(|path| !path.ends_with("tests.rs")) {
+        let code = code(path);
+        for word in ["Route::", "crate::tool", "Place::"] {
+            assert!(!code.contains(word), "{} has {word}", path.display());
+        }
+    }
+}
+
+/// No effect writes a signal: the app makes none.
+#[test]
+fn the_app_makes_no_effect() {
     for path in sources(&root().join("app")) {
-        let source = fs::read_to_string(&path).expect("a source");
-        let made = source.matches("Effect::new").count();
-        assert_eq!(made, usize::from(path.ends_with("part.rs")), "{}", path.display());
-        let used = source.matches("outside(").count();
-        assert!(
-            used == 0 || (used == 1 && (path.ends_with("part.rs") || path.ends_with("app/mod.rs"))),
-            "{}",
-            path.display()
-        );
+        assert!(!code(&path).contains("Effect::new"), "{}", path.display());
     }
 }
 

@@ -1,14 +1,11 @@
 //! What the app asks of the browser, each in one small function that cannot panic.
 
-use leptos::prelude::{
-    on_cleanup, request_animation_frame, set_interval_with_handle, set_timeout, window_event_listener_untyped,
-};
+use leptos::prelude::{request_animation_frame, set_interval_with_handle, set_timeout, window_event_listener_untyped};
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Document, HtmlElement, HtmlInputElement, Window};
 
 use crate::text::Decimal;
-use crate::tool::shelf::settings::Theme;
 
 fn window() -> Option<Window> {
     web_sys::window()
@@ -58,9 +55,9 @@ pub(super) fn has_focus(input: &HtmlInputElement) -> bool {
 }
 
 /// Scrolls an element into sight by as little as it takes, once the screen has been laid out.
-pub(super) fn show(id: &'static str) {
+pub(super) fn show(id: String) {
     next_frame(move || {
-        if let Some(element) = document().and_then(|document| document.get_element_by_id(id)) {
+        if let Some(element) = document().and_then(|document| document.get_element_by_id(&id)) {
             let options = web_sys::ScrollIntoViewOptions::new();
             options.set_block(web_sys::ScrollLogicalPosition::Nearest);
             element.scroll_into_view_with_scroll_into_view_options(&options);
@@ -90,14 +87,6 @@ pub(super) fn every_second(then: impl Fn() + 'static) {
 pub(super) fn minutes_ahead(at: i64) -> i64 {
     let there = js_sys::Date::new(&JsValue::from_f64(at as f64)).get_timezone_offset();
     if there.is_finite() { -there as i64 } else { 0 }
-}
-
-/// Asks boot.js to keep the screen awake, or lets it sleep again.
-pub(super) fn keep_awake(is_wanted: bool) {
-    let is_awake = page_flag("data-awake");
-    if is_wanted != is_awake {
-        send("meniscus-awake", &[("text", if is_wanted { "1" } else { "" })]);
-    }
 }
 
 /// Calls `then` once what has changed is on the screen.
@@ -131,26 +120,19 @@ pub(super) fn replace_hash(hash: &str) {
 
 /// Calls `then` on an event of the window: the browser's, or one of ours that boot.js raises.
 pub(super) fn on_event(name: &str, then: impl Fn() + 'static) {
-    let handle = window_event_listener_untyped(name, move |_| then());
-    on_cleanup(move || handle.remove());
+    let _ = window_event_listener_untyped(name, move |_| then());
 }
 
 /// As [`on_event`], with a text of the event: the key of what another tab has saved, or what boot.js has read.
 pub(super) fn on_event_with(name: &str, field: &'static str, then: impl Fn(String) + 'static) {
-    let handle = window_event_listener_untyped(name, move |event| {
+    let _ = window_event_listener_untyped(name, move |event| {
         let text = js_sys::Reflect::get(&event, &JsValue::from_str(field)).ok().and_then(|text| text.as_string());
         then(text.unwrap_or_default());
     });
-    on_cleanup(move || handle.remove());
-}
-
-/// Has boot.js share or download a file.
-pub(super) fn give(name: &str, text: &str) {
-    send("meniscus-give", &[("file", name), ("text", text)]);
 }
 
 /// Raises an event of ours with texts, for boot.js.
-pub(super) fn send(name: &str, texts: &[(&str, &str)]) {
+pub(super) fn send(name: &str, texts: &[(&str, String)]) {
     let (Some(window), Ok(event)) = (window(), web_sys::Event::new(name)) else { return };
     for (field, text) in texts {
         let _ = js_sys::Reflect::set(&event, &JsValue::from_str(field), &JsValue::from_str(text));
@@ -171,25 +153,17 @@ pub(super) fn fresh_id() -> String {
     (0..12).map(digit).collect()
 }
 
-/// Raises an event of ours, for boot.js.
-pub(super) fn raise(name: &str) {
-    if let (Some(window), Ok(event)) = (window(), web_sys::Event::new(name)) {
-        let _ = window.dispatch_event(&event);
-    }
-}
-
 /// A `data-` attribute of the page, set by boot.js.
 pub(super) fn page_flag(name: &str) -> bool {
     document().and_then(|document| document.document_element()).is_some_and(|html| html.has_attribute(name))
 }
 
-/// Sets the look; boot.js has done so before the first paint.
-pub(super) fn set_theme(theme: Theme) {
+/// Sets the look: "slate", "paper", or empty for the device's; boot.js has done so before the first paint.
+pub(super) fn set_look(look: &str) {
     let Some(html) = document().and_then(|document| document.document_element()) else { return };
-    let _ = match theme {
-        Theme::System => html.remove_attribute("data-theme"),
-        Theme::Slate => html.set_attribute("data-theme", "slate"),
-        Theme::Paper => html.set_attribute("data-theme", "paper"),
+    let _ = match look {
+        "" => html.remove_attribute("data-theme"),
+        look => html.set_attribute("data-theme", look),
     };
 }
 

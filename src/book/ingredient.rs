@@ -69,6 +69,17 @@ impl Kind {
     }
 }
 
+/// How an amount of it is understood where no unit says so.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Handled {
+    /// It is poured: "60 gin" wants a unit.
+    Poured,
+    /// It is counted: an egg, a cube of ice, a spoon of sugar.
+    Counted,
+    /// A fruit is counted, and its juice is poured: by its name.
+    ByName,
+}
+
 /// What guests must be told of. Source: Regulation (EU) 1169/2011, Annex II, and US FALCPA 2004, from memory.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Allergen {
@@ -159,6 +170,8 @@ pub struct Ingredient {
     pub other: f64,
     /// Millilitres that a gram of that takes up: sugars and protein 0.62 to 0.75, fat 1.09, salt 0.35.
     pub other_room: f64,
+    /// How an amount of it without a unit is understood.
+    pub handled: Handled,
     /// Whether it is milk or cream, which clot and must be declared.
     pub is_milk: bool,
     /// Published spread of its figures, in words; empty where we know none.
@@ -188,6 +201,11 @@ impl Ingredient {
             cations: 0.0,
             other: 0.0,
             other_room: 0.62,
+            handled: match kind {
+                Kind::Egg | Kind::Powder => Handled::Counted,
+                Kind::Juice => Handled::ByName,
+                _ => Handled::Poured,
+            },
             is_milk: false,
             range: "",
             allergens: &[],
@@ -249,6 +267,13 @@ impl Ingredient {
     #[must_use]
     pub const fn roomy(mut self, ml_per_gram: f64) -> Ingredient {
         self.other_room = ml_per_gram;
+        self
+    }
+
+    /// Counted, not poured.
+    #[must_use]
+    pub const fn counted(mut self) -> Ingredient {
+        self.handled = Handled::Counted;
         self
     }
 

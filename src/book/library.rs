@@ -292,7 +292,7 @@ pub const LIBRARY: &[Ingredient] = &[
     // Water.
     other("saline", "Saline, 20 %", Kind::Water).also(&["saline", "salt solution"]).solids(230.0).roomy(0.35),
     other("water", "Water", Kind::Water).from("OIML R 22 (1975)", ""),
-    other("ice", "Ice, melted", Kind::Water).also(&["ice"]).from("OIML R 22 (1975)", ""),
+    other("ice", "Ice, melted", Kind::Water).also(&["ice"]).counted().from("OIML R 22 (1975)", ""),
 ];
 
 /// The ingredient of this key.

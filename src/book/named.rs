@@ -1,6 +1,6 @@
 //! Which ingredient of the library a name means, and what a bar has measured of its own.
 
-use super::ingredient::Ingredient;
+use super::ingredient::{Handled, Ingredient};
 use super::library::LIBRARY;
 use crate::quantity::{Abv, Acidity, Brix, Mass};
 
@@ -133,6 +133,20 @@ fn best_at(text: &str, own: &[(String, Taken)]) -> End {
 #[must_use]
 pub fn named_to_the_end(name: &str) -> Option<&'static Ingredient> {
     word_ends(name).next().and_then(|end| ending_with(&name[..end])).map(|(ingredient, _)| ingredient)
+}
+
+/// Words that end the name of what is pressed from a fruit.
+const PRESSED: [&str; 6] = ["juice", "purée", "puree", "pulp", "vinegar", "verjus"];
+
+/// Whether a name is of something poured, so that it wants an amount with a unit. A bare "lime" is a fruit; eggs, ice and
+/// spoons of sugar are counted.
+#[must_use]
+pub fn is_poured(name: &str) -> bool {
+    named_to_the_end(name).is_some_and(|ingredient| match ingredient.handled {
+        Handled::Poured => true,
+        Handled::Counted => false,
+        Handled::ByName => PRESSED.iter().any(|noun| name.ends_with(noun)),
+    })
 }
 
 /// Ingredients that share a longer word with a name, for a guess at what it may be like; three at most.

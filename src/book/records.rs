@@ -3,7 +3,6 @@
 use std::sync::Arc;
 
 use super::card::{Card, Own};
-use super::import::Import;
 use super::run::Run;
 
 /// Which write of a key this is, and when it was.
@@ -122,16 +121,8 @@ pub struct Book {
     pub unread: Vec<Unread>,
     /// What Undo would take back.
     pub last_act: Option<String>,
-    /// An import that waits for a choice, or why it cannot be taken.
-    pub import: Option<Result<Import, String>>,
-    /// A spec made into a link to share, by id.
-    pub shared: Option<(String, String)>,
-    /// Bytes taken up on this device; 0 where not counted.
-    pub usage: usize,
     /// When the last backup was made, in milliseconds since 1970; none for never.
     pub last_backup: Option<u64>,
-    /// When it was looked at, in milliseconds since 1970.
-    pub now: u64,
 }
 
 impl Book {

@@ -1,1 +1,153 @@
-//! The desk.
+//! The desk: what an act does, and what is then to be drawn. Pure: it is handed a store, the time and fresh ids, and hands
+//! back effects; it knows no browser.
+//!
+//! [`Desk::act`] does what a person does, [`Desk::tell`] takes in what happens besides, [`Desk::view`] says what is drawn.
+
+mod acts;
+mod arrive;
+mod book_acts;
+mod clock;
+mod draw;
+mod effect;
+mod forms;
+mod gives;
+mod library;
+mod news;
+mod records;
+mod runs;
+mod sight;
+#[cfg(test)]
+mod tests;
+mod view;
+
+use std::rc::Rc;
+use std::sync::Arc;
+
+use crate::book::{Entry, Run};
+use crate::screen::clock::Clock;
+use crate::screen::route::Route;
+use crate::screen::sheet::Sheet;
+use crate::screen::{Act, Bench, Screen};
+use crate::store::{Keeper, SaveProblem};
+use crate::text::Decimal;
+
+pub use effect::Effect;
+pub use news::News;
+pub use view::{Due, Link, Notice, Pad, View};
+
+use forms::Form;
+use sight::Sight;
+
+/// What the desk is handed with every act.
+pub struct World<'a> {
+    /// Where everything is kept.
+    pub keeper: &'a dyn Keeper,
+    /// The time, in milliseconds since 1970.
+    pub now: u64,
+    /// Makes an id that no record has.
+    pub fresh: &'a dyn Fn() -> String,
+}
+
+/// The device that the app runs on.
+#[derive(Clone, Debug)]
+pub struct Device {
+    /// The decimal mark of its language.
+    pub decimal: Decimal,
+    /// Minutes that its clock on the wall is ahead of universal time, at a time in milliseconds since 1970.
+    pub ahead: fn(i64) -> i64,
+    /// The address of the page, without what stands after "#".
+    pub page: String,
+}
+
+/// The state of the app in this tab.
+pub struct Desk {
+    device: Device,
+    route: Route,
+    forms: Vec<Form>,
+    /// What the shelf and the book make of texts.
+    bench: Bench,
+    /// Keys of what could not be saved.
+    unsaved: Vec<String>,
+    sight: Sight,
+    /// Run sheets as they were worked out, but for their times; for each the record it was worked out from.
+    worked_out: Vec<(Arc<Entry<Run>>, Rc<Sheet>)>,
+    /// Waits that have rung in this tab.
+    rung: Vec<String>,
+    /// Whether a screen has begun: the first does so wherever it is.
+    has_begun: bool,
+    /// Whether the screen is kept awake.
+    is_awake: bool,
+    screen: Rc<Screen>,
+    /// Whether something has changed since the screen was worked out.
+    is_stale: bool,
+    effects: Vec<Effect>,
+}
+
+impl Desk {
+    /// Opens everything that is stored. `trial` says whether anything can be saved at all.
+    #[must_use]
+    pub fn open(device: Device, trial: Result<(), SaveProblem>, world: &World<'_>) -> (Desk, Vec<Effect>) {
+        let clock = Clock { now: world.now, ahead: device.ahead };
+        let mut desk = Desk {
+            device,
+            route: Route::default(),
+            forms: Vec::new(),
+            bench: Bench { clock, ..Bench::default() },
+            unsaved: Vec::new(),
+            sight: Sight::default(),
+            worked_out: Vec::new(),
+            rung: Vec::new(),
+            has_begun: false,
+            is_awake: false,
+            screen: Rc::default(),
+            is_stale: true,
+            effects: Vec::new(),
+        };
+        if let Err(problem) = trial {
+            desk.sight.notice = problem.to_string();
+        }
+        desk.open_forms(world);
+        desk.read_shelf();
+        desk.recover(world);
+        desk.read_all(false, world);
+        let effects = std::mem::take(&mut desk.effects);
+        (desk, effects)
+    }
+
+    /// Does what a person does.
+    #[must_use]
+    pub fn act(&mut self, act: &Act, world: &World<'_>) -> Vec<Effect> {
+        self.is_stale = true;
+        self.bench.clock.now = world.now;
+        self.do_act(act, world);
+        std::mem::take(&mut self.effects)
+    }
+
+    /// Takes in what has happened.
+    #[must_use]
+    pub fn tell(&mut self, news: &News, world: &World<'_>) -> Vec<Effect> {
+        self.is_stale |= *news != News::Tick || self.route.row().shows_time;
+        self.bench.clock.now = world.now;
+        match news {
+            News::Address(hash) => self.arrive(hash, world),
+            News::Stored(key) => self.follow(key, world),
+            News::Seen => {
+                self.read_all(self.bench.book.has_cards, world);
+                self.beat();
+            }
+            News::Tick => self.beat(),
+            News::Given(file) => self.given(file, world),
+            News::File(text) => self.look_at(text),
+            News::Packed(text) => self.packed(text),
+            News::Copied(done) => self.copied(*done),
+            News::CopiedIsOver => self.sight.copied.clear(),
+            News::SaidIsOver(words) => self.sight.is_over(words),
+            News::Recover => self.recover_now(world),
+            News::Page { update_waits, can_install, is_installed } => {
+                self.sight.update_waits |= *update_waits;
+                (self.sight.can_install, self.sight.is_installed) = (*can_install, *is_installed);
+            }
+        }
+        std::mem::take(&mut self.effects)
+    }
+}

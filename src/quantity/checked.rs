@@ -1,4 +1,8 @@
 //! The newtypes and their checked constructors.
+//!
+//! What is made of a number is checked against the range of its type. What is worked out of quantities already checked
+//! (sums, shares, products) is not: it may lie beyond that range, but it stays a number, for no operator divides by
+//! what may be nothing.
 
 use std::fmt;
 

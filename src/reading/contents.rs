@@ -1,11 +1,17 @@
 //! What the lines of a spec are taken to be, each read once; and that in words.
 
-use crate::book::{Ingredient, Kind as Sort, Taken, alike, named_to_the_end};
+use crate::book::{Ingredient, Kind, Taken, alike, is_poured};
 use crate::craft::pour::{litre_of, pour};
 use crate::quantity::{Acidity, Amount, Temperature, Volume};
 use crate::screen::{Bench, Fix};
 use crate::substance::mix::Mix;
-use crate::text::{self, Kind, LineProblem, SpecLine, read_spec};
+use crate::text::{self, Dimension, LineProblem, SpecLine, read_spec};
+
+#[cfg(test)]
+thread_local! {
+    /// How often a spec was read.
+    pub(crate) static READ: std::cell::Cell<u32> = const { std::cell::Cell::new(0) };
+}
 
 /// A spec, read.
 pub(crate) struct Contents {
@@ -28,7 +34,9 @@ pub(crate) struct Contents {
 impl Contents {
     /// Reads the lines of a text.
     pub(crate) fn of(text: &str, bench: &Bench) -> Contents {
-        let lines = read_spec(text, &bench.reading(Kind::Either));
+        #[cfg(test)]
+        READ.with(|count| count.set(count.get() + 1));
+        let lines = read_spec(text, &bench.reading(Dimension::Either));
         let mut read = Contents {
             each: lines.iter().map(content).collect(),
             lines: Vec::new(),
@@ -44,7 +52,7 @@ impl Contents {
                     read.mix = read.mix + **mix;
                     read.apart = read.apart + mix.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
                     let kind = line.taken.map(|taken| taken.ingredient.kind);
-                    read.has_more_energy |= matches!(kind, Some(Sort::Dairy | Sort::Egg)) || mix.milk.g() > 0.0;
+                    read.has_more_energy |= matches!(kind, Some(Kind::Dairy | Kind::Egg)) || mix.milk.g() > 0.0;
                 }
                 (Content::Counted(is_eaten), _) => read.has_counted |= is_eaten,
                 (Content::Words, _) => {}
@@ -103,7 +111,7 @@ fn content(line: &SpecLine) -> Content {
     };
     match (&line.taken, line.amount) {
         (taken, Amount::Count(_)) => {
-            Content::Counted(taken.is_some_and(|taken| matches!(taken.ingredient.kind, Sort::Egg | Sort::Juice)))
+            Content::Counted(taken.is_some_and(|taken| matches!(taken.ingredient.kind, Kind::Egg | Kind::Juice)))
         }
         _ if line.unread.is_some() => Content::Misread,
         (None, _) => Content::Unknown,
@@ -112,15 +120,8 @@ fn content(line: &SpecLine) -> Content {
     }
 }
 
-/// Whether words without an amount end in something that is poured: "top with soda".
-fn is_poured(words: &str) -> bool {
-    named_to_the_end(words).is_some_and(|ingredient| {
-        !matches!(ingredient.kind, Sort::Juice | Sort::Egg | Sort::Powder) && ingredient.key != "ice"
-    })
-}
-
 fn is_overfull(taken: &Taken) -> bool {
-    let is_a_litre = taken.ingredient.kind != Sort::Powder && !taken.measured.is_nothing();
+    let is_a_litre = taken.ingredient.kind != Kind::Powder && !taken.measured.is_nothing();
     is_a_litre && litre_of(taken).volume(Temperature::TWENTY).is_ok_and(|volume| volume.ml() > 1_001.0)
 }
 
@@ -143,7 +144,7 @@ pub(crate) fn words(taken: &Taken, bench: &Bench) -> String {
     if is_milk && !taken.measured.is_nothing() {
         return format!("as {name}; figures of your own for milk are not used");
     }
-    let figures = if kind == Sort::Powder { String::new() } else { figures_of(&litre_of(taken), bench) };
+    let figures = if kind == Kind::Powder { String::new() } else { figures_of(&litre_of(taken), bench) };
     let joint = if figures.is_empty() { "" } else { ", " };
     let spread = if range.is_empty() || !taken.measured.is_nothing() { String::new() } else { format!(" ({range})") };
     format!("as {name}{joint}{figures}{spread}")

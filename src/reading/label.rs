@@ -1,8 +1,8 @@
 //! What is known of a thing that is to be labelled, and the address of a label that says it.
 
 use crate::book::Allergen;
-use crate::screen::plan::Plan;
-use crate::screen::route::{Route, encode};
+use crate::screen::percent::encode;
+use crate::screen::route::Route;
 use crate::screen::{Answer, Choice, Tone, choice};
 
 const NAME: &str = "name";
@@ -45,23 +45,9 @@ pub(crate) struct Facts {
     pub(crate) spec: Option<(String, String)>,
 }
 
-/// Offers a label for what a tool of Prep or Batch makes, unless it has offered one that knows more.
-pub(crate) fn offer(route: Route, plan: Option<&Plan>, answer: &mut Answer) {
-    let has_one = answer.carry.iter().any(|carry| carry.href.starts_with(&Route::Label.href()));
-    let name = match (plan, route) {
-        (Some(plan), _) => plan.title.as_str(),
-        (None, Route::Syrup) => "Syrup",
-        (None, Route::Acid) => "Acid solution",
-        (None, Route::Strength) => "Spirit, let down",
-        (None, Route::Serves) => "Batch",
-        _ => return,
-    };
-    if !has_one && answer.strip.tone == Tone::Answer {
-        let keeps = match route {
-            Route::Fruit => Some(Keeps::Fresh),
-            Route::Strength => Some(Keeps::Long),
-            _ => None,
-        };
+/// Offers a label for what a tool makes.
+pub(crate) fn offer(name: &str, keeps: Option<Keeps>, answer: &mut Answer) {
+    if answer.strip.tone == Tone::Answer {
         answer.carry("Label it", href(&Facts { name: name.to_owned(), keeps, ..Facts::default() }));
     }
 }

@@ -63,6 +63,14 @@ pub(crate) fn exact_words(amount: Amount, bench: &Bench) -> String {
     }
 }
 
+/// An amount as it is poured or weighed.
+pub(crate) fn amount_words(amount: Amount, bench: &Bench) -> String {
+    match amount {
+        Amount::Volume(volume) => text::litres_or_ml(volume, bench.decimal).to_string(),
+        other => exact_words(other, bench),
+    }
+}
+
 fn counted_words(count: Ratio, bench: &Bench) -> String {
     text::fraction_of(count.value()).unwrap_or_else(|| text::count(count.value(), bench.decimal))
 }

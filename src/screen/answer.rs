@@ -1,8 +1,9 @@
 //! What a tool shows: one strip, then everything quieter.
 
+use super::button::Button;
+use super::drawing::Drawing;
+use super::plan::Plan;
 pub(super) use crate::text::Figure;
-
-use crate::screen::{Button, Drawing};
 
 /// What the strip says.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -68,8 +69,8 @@ pub struct Row {
     pub shares: Vec<Share>,
     /// Where it leads; empty for nowhere.
     pub href: String,
-    /// Texts for a field, offered as small buttons.
-    pub puts: Vec<(&'static str, Fix)>,
+    /// What can be done with it, offered as small buttons.
+    pub buttons: Vec<Button>,
 }
 
 /// A share of the drink, drawn as a bar beside its words.
@@ -114,6 +115,16 @@ pub struct Carry {
     pub href: String,
 }
 
+/// The word for one, or for several.
+pub(crate) const fn plural(count: usize, one: &'static str, several: &'static str) -> &'static str {
+    if count == 1 { one } else { several }
+}
+
+/// A caution on a record that a later version wrote.
+pub(crate) fn newer_caution(newer: Option<u32>) -> Option<String> {
+    newer.map(|version| format!("A newer Meniscus (version {version}) wrote this: it can be read, not changed."))
+}
+
 /// Everything a tool shows.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Answer {
@@ -139,6 +150,8 @@ pub struct Answer {
     pub buttons: Vec<Button>,
     /// A label, where the layout keeps a place for it.
     pub label: Option<Drawing>,
+    /// What it takes to make, step by step; none where there is nothing to make.
+    pub plan: Option<Plan>,
 }
 
 impl Problem {

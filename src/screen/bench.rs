@@ -1,14 +1,16 @@
 //! The bench a form is read at: the house and the locale. Reads fields and collects their problems.
 
+use std::rc::Rc;
 use std::sync::Arc;
 
 use super::clock::Clock;
 use super::own;
-use super::{Button, Do, Figure, Held, Problem, fixes};
+use super::sheet::Sheet;
+use super::{Act, AtHand, Button, Figure, Held, Problem, fixes};
 use crate::book::{Entry, House, Own, Taken};
-use crate::quantity::{Amount, Conventions, Mass, Ratio, Temperature, Unit, Volume};
+use crate::quantity::{Abv, Amount, Conventions, Mass, Ratio, Temperature, Unit, Volume};
 use crate::substance::energy::StandardDrink;
-use crate::text::{self, AmountProblem, Decimal, Kind, NumberProblem, Reading};
+use crate::text::{self, AmountProblem, Decimal, Dimension, NumberProblem, Reading};
 
 /// Everything besides the form that decides what a text means and how a figure is shown.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,8 +25,12 @@ pub struct Bench {
     pub own: Vec<(String, Taken)>,
     /// Its own yields, a line each.
     pub yields: String,
+    /// What lies on it for now.
+    pub at_hand: AtHand,
     /// The time.
     pub clock: Clock,
+    /// Run sheets that have been worked out for that time, by the id of their run.
+    pub sheets: Vec<(String, Rc<Sheet>)>,
 }
 
 impl Default for Bench {
@@ -41,7 +47,9 @@ impl Default for Bench {
             book: Held::default(),
             own: Vec::new(),
             yields: String::new(),
+            at_hand: AtHand::default(),
             clock: Clock::default(),
+            sheets: Vec::new(),
         }
     }
 }
@@ -50,14 +58,19 @@ impl Bench {
     /// With what the bar has written down.
     #[must_use]
     pub fn with_book(mut self, book: Held) -> Bench {
+        self.book = book;
+        self.read_own();
+        self
+    }
+
+    /// Reads the bar's own ingredients anew.
+    pub(crate) fn read_own(&mut self) {
         let own = |entry: &Arc<Entry<Own>>| {
             let name = entry.value.name.trim();
             let taken = own::taken(&entry.value, self.decimal, &mut Vec::new())?;
             (!name.is_empty()).then(|| (name.to_owned(), taken))
         };
-        self.own = book.own.iter().filter_map(own).collect();
-        self.book = book;
-        self
+        self.own = self.book.own.iter().filter_map(own).collect();
     }
 
     /// The yield that the bar has measured, by what it is of.
@@ -69,13 +82,13 @@ impl Bench {
     pub(crate) fn keep_yield(&self, name: &str, share: Ratio) -> Button {
         let kept = text::with_yield(&self.yields, name, share, self.decimal);
         let label = format!("Keep {} as my yield", text::percent(share.value(), self.decimal));
-        Button { deed: Some(Do::KeepYield), ..Button::putting(&label, vec![("yields", kept)]) }
+        Button::new(label, Act::KeepYield(kept))
     }
 
     /// How to read a field of this kind.
     #[must_use]
-    pub fn reading(&self, kind: Kind) -> Reading<'_> {
-        let bare = if kind == Kind::Mass { Unit::Gram } else { self.house.usual_unit };
+    pub fn reading(&self, kind: Dimension) -> Reading<'_> {
+        let bare = if kind == Dimension::Mass { Unit::Gram } else { self.house.usual_unit };
         Reading { conventions: &self.house.conventions, decimal: self.decimal, bare, kind, own: &self.own }
     }
 
@@ -84,7 +97,7 @@ impl Bench {
         &self,
         field: &'static str,
         text: &str,
-        kind: Kind,
+        kind: Dimension,
         problems: &mut Vec<Problem>,
     ) -> Option<Amount> {
         text::read_amount(text, &self.reading(kind)).unwrap_or_else(|problem| {
@@ -94,14 +107,14 @@ impl Bench {
     }
 
     pub(crate) fn volume(&self, field: &'static str, text: &str, problems: &mut Vec<Problem>) -> Option<Volume> {
-        match self.amount(field, text, Kind::Volume, problems)? {
+        match self.amount(field, text, Dimension::Volume, problems)? {
             Amount::Volume(volume) => Some(volume),
             Amount::Mass(_) | Amount::Count(_) => None,
         }
     }
 
     pub(crate) fn mass(&self, field: &'static str, text: &str, problems: &mut Vec<Problem>) -> Option<Mass> {
-        match self.amount(field, text, Kind::Mass, problems)? {
+        match self.amount(field, text, Dimension::Mass, problems)? {
             Amount::Mass(mass) => Some(mass),
             Amount::Volume(_) | Amount::Count(_) => None,
         }
@@ -109,7 +122,7 @@ impl Bench {
 
     /// A mass that may be none: zero and empty are both nothing. None only for a mistake.
     pub(crate) fn mass_or_none(&self, field: &'static str, text: &str, problems: &mut Vec<Problem>) -> Option<Mass> {
-        match text::read_amount(text, &self.reading(Kind::Mass)) {
+        match text::read_amount(text, &self.reading(Dimension::Mass)) {
             Ok(None) | Err(AmountProblem::Zero) => Some(Mass::ZERO),
             _ => self.mass(field, text, problems),
         }
@@ -166,6 +179,14 @@ impl Bench {
         };
         problems.push(problem);
         None
+    }
+
+    /// A strength by volume; none for an empty field.
+    pub(crate) fn strength(&self, field: &'static str, text: &str, problems: &mut Vec<Problem>) -> Option<Abv> {
+        text::read_strength(text, self.decimal).unwrap_or_else(|words| {
+            problems.push(Problem::new(field, words));
+            None
+        })
     }
 
     /// A temperature within limits; empty is 20 °C.

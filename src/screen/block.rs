@@ -2,7 +2,7 @@
 
 use crate::book::Ingredient;
 use crate::screen::pad::Keys;
-use crate::screen::{Carry, Cell, Choice, Drawing, Problem, Row};
+use crate::screen::{Button, Carry, Cell, Choice, Drawing, Problem, Row};
 use crate::text::Qr;
 
 /// One of several, in a field.
@@ -69,107 +69,6 @@ pub struct Field {
     pub text: String,
     /// What is wrong with it; filled in by [`screen`].
     pub problem: Option<Problem>,
-}
-
-/// Something done to the book.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Do {
-    /// Starts a spec.
-    NewCard,
-    /// Starts an ingredient.
-    NewOwn,
-    /// Shows more of a list.
-    More,
-    /// Copies the spec that is open.
-    Duplicate,
-    /// Adds a form to it.
-    AddWay,
-    /// Takes the form that is open away.
-    RemoveWay,
-    /// Keeps the version that is open and takes the others away.
-    KeepThis,
-    /// Keeps all versions, each for itself.
-    KeepBoth,
-    /// Puts the demo in the book.
-    Demo,
-    /// Takes it away.
-    RemoveDemo,
-    /// Gives a backup of everything.
-    Backup,
-    /// Gives what could not be read.
-    GiveUnread,
-    /// Asks for a file to import.
-    ChooseFile,
-    /// Takes what is new from an import.
-    TakeNew,
-    /// Takes what is new or different.
-    TakeAll,
-    /// Takes what is new, and what differs beside what is there.
-    TakeBoth,
-    /// Puts an import away.
-    PutAway,
-    /// Makes a link of the spec that is open.
-    Share,
-    /// Copies that link.
-    CopyLink,
-    /// Takes an import from the clipboard.
-    Paste,
-    /// Gives the spec as plain text.
-    Text,
-    /// Gives the spec as a schema.org recipe.
-    Recipe,
-    /// Gives the table of the screen as CSV.
-    Csv,
-    /// Gives what could not be saved.
-    GiveUnsaved,
-    /// Keeps a yield on the shelf.
-    KeepYield,
-    /// Puts what the screen makes on the run sheet that is open, or on a new one.
-    ToRun,
-    /// Starts a run sheet.
-    NewRun,
-    /// Shows all run sheets.
-    AllRuns,
-    /// Readies the bell, and puts texts.
-    Arm,
-    /// Prints the label.
-    Print,
-    /// Gives the label as a picture.
-    Picture,
-}
-
-/// What a screen's tool does with its form.
-#[derive(Clone, Copy, Debug)]
-pub enum Deed<'a> {
-    /// Empties the amounts.
-    Clear,
-    /// Takes an amount carried over, by name.
-    Take(&'a str, &'a str),
-    /// Puts the second line in place of the first, where that stands.
-    Rewrite(&'a str, &'a str),
-    /// Puts texts in fields.
-    Put(&'a [(&'static str, String)]),
-}
-
-/// A button.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Button {
-    /// What it says.
-    pub label: String,
-    /// What it does, besides putting texts.
-    pub deed: Option<Do>,
-    /// The texts it puts in fields.
-    pub puts: Vec<(&'static str, String)>,
-}
-
-impl Button {
-    pub(crate) fn new(label: &str, deed: Do) -> Button {
-        Button { label: label.to_owned(), deed: Some(deed), puts: Vec::new() }
-    }
-
-    pub(crate) fn putting(label: &str, puts: Vec<(&'static str, String)>) -> Button {
-        Button { label: label.to_owned(), deed: None, puts }
-    }
 }
 
 /// Part of a screen below the strip.

@@ -15,6 +15,11 @@ impl Held {
     pub fn new(book: Book) -> Held {
         Held(Arc::new(book))
     }
+
+    /// Changes the book: in place where nobody else holds it.
+    pub fn change(&mut self, change: impl FnOnce(&mut Book)) {
+        change(Arc::make_mut(&mut self.0));
+    }
 }
 
 impl PartialEq for Held {

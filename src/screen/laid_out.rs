@@ -1,11 +1,24 @@
 //! Texts, problems and results put in their places.
 
-use super::{Answer, Block, Screen, Tone};
+use super::answer::{Answer, Row, Tone};
+use super::clock::lasting;
+use super::plan::{Plan, Step};
+use super::{Act, Block, Button, Screen};
+
+/// The steps of a plan, each with the time it is left to itself.
+fn step_rows(plan: &Plan) -> Vec<Row> {
+    let row = |step: &Step| Row {
+        name: step.words.clone(),
+        amount: if step.wait > 0 { lasting(i64::from(step.wait)) } else { String::new() },
+        ..Row::default()
+    };
+    plan.steps.iter().map(row).collect()
+}
 
 /// Puts texts, problems and results in their places.
 pub(crate) fn laid_out(
     answer: Answer,
-    layout: Vec<Block>,
+    mut layout: Vec<Block>,
     fields: &[(&'static str, &mut String)],
     (tall, clear): (bool, &'static str),
 ) -> Screen {
@@ -22,7 +35,16 @@ pub(crate) fn laid_out(
         carry,
         buttons: own_buttons,
         label,
+        plan,
     } = answer;
+    if let Some(plan) = plan.filter(|_| strip.tone == Tone::Answer) {
+        // The answer's own table first, then how it is made.
+        if !layout.iter().any(|block| matches!(block, Block::Table(_, rows) if rows.is_empty())) {
+            layout.push(Block::Table("", Vec::new()));
+        }
+        layout.push(Block::Table("Step by step", step_rows(&plan)));
+        layout.push(Block::Buttons(vec![Button::new("To the run sheet", Act::ToRun)]));
+    }
     let (mut table, mut cells) = (Some(rows), Some(cells));
     let mut blocks = Vec::new();
     for block in layout {

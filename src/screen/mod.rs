@@ -1,9 +1,13 @@
 //! What a screen is made of, as plain data: the strip, blocks in order, fields, buttons, drawings; the table of
 //! routes; the bench a form is read at; the pad. It names no tool and knows no browser.
 
+mod act;
+pub mod address;
 mod answer;
+mod at_hand;
 mod bench;
 mod block;
+mod button;
 pub mod clock;
 mod drawing;
 mod fields;
@@ -11,14 +15,19 @@ mod held;
 mod laid_out;
 pub(crate) mod own;
 pub mod pad;
+pub(crate) mod percent;
 pub mod plan;
 pub mod route;
+pub mod sheet;
 mod tool;
 
-pub(crate) use answer::fixes;
+pub use act::Act;
 pub use answer::{Answer, Carry, Cell, Fix, Problem, Row, Share, Strip, Tone};
+pub(crate) use answer::{fixes, newer_caution, plural};
+pub use at_hand::AtHand;
 pub use bench::Bench;
-pub use block::{Block, Button, Deed, Do, Field, Input, Opt};
+pub use block::{Block, Field, Input, Opt};
+pub use button::Button;
 pub use drawing::{Drawing, Placed};
 pub use fields::{Choice, Fields, Texts, fill};
 pub(crate) use fields::{choice, empty_into, form};

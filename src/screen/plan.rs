@@ -1,16 +1,13 @@
 //! What a tool's answer takes to make, step by step: what a run sheet is put together from.
 
+use crate::book::Allergen;
 use crate::quantity::{Amount, Density};
-use crate::screen::Row;
-use crate::screen::clock::lasting;
 
 /// Something to make.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Plan {
     /// What it is called: "Lime juice by enzyme".
     pub title: String,
-    /// What comes out, as a line of a spec may call it: "cordial".
-    pub makes: &'static str,
     /// Its steps, one after the other.
     pub steps: Vec<Step>,
     /// Grams to the millilitre of what comes out; none for about water's.
@@ -19,24 +16,75 @@ pub struct Plan {
     pub reads: Option<(f64, f64)>,
 }
 
+/// What comes out of making something.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Makes {
+    /// Something that goes in a drink and is made into nothing else here.
+    #[default]
+    Prep,
+    /// Juice or purée.
+    Juice,
+    /// Juice made clear.
+    ClearJuice,
+    /// Cordial.
+    Cordial,
+    /// A drink.
+    Drink,
+    /// A drink washed with milk.
+    WashedDrink,
+    /// Ice.
+    Ice,
+}
+
+impl Makes {
+    /// As a line of a spec may call it.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Makes::Prep => "prep",
+            Makes::Juice => "juice",
+            Makes::ClearJuice => "clear juice",
+            Makes::Cordial => "cordial",
+            Makes::Drink => "drink",
+            Makes::WashedDrink => "washed drink",
+            Makes::Ice => "ice",
+        }
+    }
+
+    /// Whether it is something that goes into a drink.
+    #[must_use]
+    pub const fn goes_in(self) -> bool {
+        matches!(self, Makes::Prep | Makes::Juice | Makes::ClearJuice | Makes::Cordial)
+    }
+}
+
+/// What is made and of what: how preps find each other on a run sheet, whatever their amounts are.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Making {
+    /// What comes out.
+    pub makes: Makes,
+    /// Key of the ingredient that it is about; empty where that does not matter.
+    pub of: String,
+    /// What it can be made of.
+    pub takes: &'static [Makes],
+    /// What guests must be told of.
+    pub allergens: Vec<Allergen>,
+}
+
+impl Making {
+    /// Whether it can be made of another: of its kind, and about the same ingredient.
+    #[must_use]
+    pub fn takes(&self, other: &Making) -> bool {
+        self.takes.contains(&other.makes) && (self.of.is_empty() || self.of == other.of)
+    }
+}
+
 /// A title with its first letter large, where that is a plain one.
 pub(crate) fn titled(mut title: String) -> String {
     if let Some(first) = title.get_mut(..1) {
         first.make_ascii_uppercase();
     }
     title
-}
-
-impl Plan {
-    /// Its steps, each with the time it is left to itself.
-    pub(crate) fn rows(&self) -> Vec<Row> {
-        let row = |step: &Step| Row {
-            name: step.words.clone(),
-            amount: if step.wait > 0 { lasting(i64::from(step.wait)) } else { String::new() },
-            ..Row::default()
-        };
-        self.steps.iter().map(row).collect()
-    }
 }
 
 /// A step.

@@ -1,4 +1,6 @@
-//! Addresses: `#/service/measure`, with amounts to carry over as `?amount=45+ml`.
+//! The table of screens: one row each, with all that the frame and the desk ask about it.
+
+use super::percent::encode;
 
 /// The five places at the bottom of the screen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -12,50 +14,6 @@ pub enum Place {
     /// The book.
     Specs,
     /// Ingredients and settings.
-    Shelf,
-}
-
-/// A screen.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
-pub enum Route {
-    /// Any unit in any other.
-    #[default]
-    Measure,
-    /// A spec made larger.
-    Scale,
-    /// What a spec reads as.
-    Balance,
-    /// How strong, and water to make it less.
-    Strength,
-    /// Sugar and water.
-    Syrup,
-    /// Fruit for juice.
-    Fruit,
-    /// Juice made clear.
-    Clarify,
-    /// Juice made cordial.
-    Cordial,
-    /// Salt, peel, fat, gum.
-    Infuse,
-    /// Acid in place of citrus.
-    Acid,
-    /// Milk for a wash.
-    MilkWash,
-    /// A batch in serves and bottles.
-    Serves,
-    /// What must start when.
-    Run,
-    /// A label to print.
-    Label,
-    /// The book of specs.
-    Specs,
-    /// One spec.
-    Card,
-    /// Backup and import.
-    Backup,
-    /// Ingredients of the bar's own.
-    Ingredients,
-    /// Settings.
     Shelf,
 }
 
@@ -75,230 +33,199 @@ impl Place {
         }
     }
 
-    /// Its tools, in the order of the pills.
+    /// Its screens, in the order of the table.
+    pub fn screens(self) -> impl Iterator<Item = Route> {
+        Route::ALL.iter().copied().filter(move |route| route.row().place == self)
+    }
+
+    /// The screen that it opens with.
     #[must_use]
-    pub const fn tools(self) -> &'static [Route] {
-        match self {
-            Place::Service => &[Route::Measure, Route::Scale, Route::Balance],
-            Place::Prep => &[
-                Route::Fruit,
-                Route::Clarify,
-                Route::Cordial,
-                Route::MilkWash,
-                Route::Infuse,
-                Route::Acid,
-                Route::Syrup,
-                Route::Strength,
-            ],
-            Place::Batch => &[Route::Serves, Route::Run, Route::Label],
-            Place::Specs => &[Route::Specs, Route::Card, Route::Backup],
-            Place::Shelf => &[Route::Shelf, Route::Ingredients],
-        }
+    pub fn first(self) -> Route {
+        self.screens().next().unwrap_or_default()
     }
 }
 
+/// What a screen shows one of, by the id in its form.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Record {
+    /// A spec.
+    Spec,
+    /// An ingredient of the bar's own.
+    Ingredient,
+    /// A run sheet.
+    Run,
+}
+
+/// A row of the table.
+#[derive(Debug)]
+pub struct Row {
+    /// Where it is.
+    pub place: Place,
+    /// Its address, behind "#/".
+    pub path: &'static str,
+    /// The key its form is kept under; never changed once shipped.
+    pub key: &'static str,
+    /// Its name.
+    pub label: &'static str,
+    /// The question it answers.
+    pub question: &'static str,
+    /// What it shows one of; none for a form alone.
+    pub record: Option<Record>,
+    /// Whether it is of the book, whose deeds Undo takes back.
+    pub is_of_book: bool,
+    /// Whether its form is each tab's own: another tab's is not followed.
+    pub is_tabs_own: bool,
+    /// Whether it needs the specs read.
+    pub needs_specs: bool,
+    /// Whether it shows the time.
+    pub shows_time: bool,
+    /// Whether it is read before anything is typed: no pad opens with it.
+    pub is_read_first: bool,
+}
+
+impl Row {
+    const fn new(
+        place: Place,
+        path: &'static str,
+        key: &'static str,
+        label: &'static str,
+        question: &'static str,
+    ) -> Row {
+        Row {
+            place,
+            path,
+            key,
+            label,
+            question,
+            record: None,
+            is_of_book: false,
+            is_tabs_own: false,
+            needs_specs: false,
+            shows_time: false,
+            is_read_first: false,
+        }
+    }
+
+    /// One record of the book at a time.
+    const fn shows_one(mut self, record: Record) -> Row {
+        self.record = Some(record);
+        self.of_book().tabs_own()
+    }
+
+    const fn of_book(mut self) -> Row {
+        self.is_of_book = true;
+        self
+    }
+
+    const fn tabs_own(mut self) -> Row {
+        self.is_tabs_own = true;
+        self
+    }
+
+    const fn with_specs(mut self) -> Row {
+        self.needs_specs = true;
+        self
+    }
+
+    const fn timed(mut self) -> Row {
+        self.shows_time = true;
+        self
+    }
+
+    const fn read_first(mut self) -> Row {
+        self.is_read_first = true;
+        self
+    }
+}
+
+/// Declares the screens and their table, a row each.
+macro_rules! routes {
+    ($($(#[$meta:meta])* $route:ident: $place:ident $path:literal $key:literal $label:literal $question:literal
+        $(.$column:ident($($value:expr)?))*;)+) => {
+        /// A screen.
+        #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+        pub enum Route { $($(#[$meta])* #[doc = $question] $route,)+ }
+
+        impl Route {
+            /// All, in the order shown.
+            pub const ALL: &'static [Route] = &[$(Route::$route,)+];
+        }
+
+        const TABLE: &[Row] =
+            &[$(Row::new(Place::$place, $path, $key, $label, $question)$(.$column($($value)?))*,)+];
+    };
+}
+
+routes! {
+    #[default]
+    Measure: Service "service/measure" "measure" "Measure" "How much is it, and how do I pour it?";
+    Scale: Service "service/scale" "scale" "Scale" "This spec for so many, or for what I have";
+    // Shares the form of Scale.
+    Balance: Service "service/balance" "scale" "Balance" "How strong, sweet and sour is it?";
+    Fruit: Prep "prep/fruit" "fruit" "Fruit" "How many for this much juice?";
+    Clarify: Prep "prep/clear" "clear" "Clarify" "Enzyme, agar, gelatin or rest";
+    Cordial: Prep "prep/cordial" "cordial" "Cordial" "Sugar and acid for clear juice";
+    MilkWash: Prep "prep/milk-wash" "milk-wash" "Milk wash" "Milk for this drink, and does it clot?";
+    Infuse: Prep "prep/infuse" "infuse" "Infuse" "Saline, tincture, peel, fat, gomme";
+    Acid: Prep "prep/acid" "acid" "Acid" "Powders in place of citrus, and back";
+    Syrup: Prep "prep/syrup" "syrup" "Syrup" "Sugar and water for a syrup";
+    Strength: Prep "prep/strength" "strength" "Strength" "Water to let a spirit down";
+    Serves: Batch "batch/serves" "serves" "Serves" "How many serves are in it?";
+    Run: Batch "batch/run" "run" "Run sheet" "What must start when?"
+        .shows_one(Record::Run).timed().read_first();
+    Label: Batch "batch/label" "label" "Label" "A strip for what was made" .timed().read_first();
+    Specs: Specs "specs" "specs" "All" "Find a spec" .of_book().tabs_own().with_specs();
+    Card: Specs "specs/spec" "card" "Spec" "One drink, in its forms" .shows_one(Record::Spec).with_specs();
+    Backup: Specs "specs/backup" "backup" "Backup" "Everything in one file, and back" .of_book().with_specs();
+    Shelf: Shelf "shelf" "shelf" "Settings" "What an oz is here, and my jiggers" .read_first();
+    Ingredients: Shelf "shelf/ingredients" "ingredients" "Ingredients" "My own, before the library's"
+        .shows_one(Record::Ingredient);
+}
+
 impl Route {
-    /// The place it belongs to.
+    /// Its row.
     #[must_use]
-    pub const fn place(self) -> Place {
-        match self {
-            Route::Measure | Route::Scale | Route::Balance => Place::Service,
-            Route::Fruit
-            | Route::Clarify
-            | Route::Cordial
-            | Route::MilkWash
-            | Route::Infuse
-            | Route::Acid
-            | Route::Syrup
-            | Route::Strength => Place::Prep,
-            Route::Serves | Route::Run | Route::Label => Place::Batch,
-            Route::Specs | Route::Card | Route::Backup => Place::Specs,
-            Route::Shelf | Route::Ingredients => Place::Shelf,
-        }
+    pub const fn row(self) -> &'static Row {
+        &TABLE[self as usize]
     }
 
-    /// Its name on a pill.
-    #[must_use]
-    pub const fn label(self) -> &'static str {
-        match self {
-            Route::Measure => "Measure",
-            Route::Scale => "Scale",
-            Route::Balance => "Balance",
-            Route::Strength => "Strength",
-            Route::Syrup => "Syrup",
-            Route::Fruit => "Fruit",
-            Route::Clarify => "Clarify",
-            Route::Cordial => "Cordial",
-            Route::Infuse => "Infuse",
-            Route::Acid => "Acid",
-            Route::MilkWash => "Milk wash",
-            Route::Serves => "Serves",
-            Route::Run => "Run sheet",
-            Route::Label => "Label",
-            Route::Specs => "All",
-            Route::Card => "Spec",
-            Route::Backup => "Backup",
-            Route::Ingredients => "Ingredients",
-            Route::Shelf => "Settings",
-        }
-    }
-
-    /// The key its form is kept under; never changed once shipped. Balance shares the form of Scale.
+    /// The key its form is kept under.
     #[must_use]
     pub const fn form_key(self) -> &'static str {
-        match self {
-            Route::Measure => "measure",
-            Route::Scale | Route::Balance => "scale",
-            Route::Specs => "specs",
-            Route::Card => "card",
-            Route::Backup => "backup",
-            Route::Ingredients => "ingredients",
-            Route::Strength => "strength",
-            Route::Syrup => "syrup",
-            Route::Fruit => "fruit",
-            Route::Clarify => "clear",
-            Route::Cordial => "cordial",
-            Route::Infuse => "infuse",
-            Route::Acid => "acid",
-            Route::MilkWash => "milk-wash",
-            Route::Serves => "serves",
-            Route::Run => "run",
-            Route::Label => "label",
-            Route::Shelf => "shelf",
-        }
-    }
-
-    const fn path(self) -> &'static str {
-        match self {
-            Route::Measure => "service/measure",
-            Route::Scale => "service/scale",
-            Route::Balance => "service/balance",
-            Route::Strength => "prep/strength",
-            Route::Syrup => "prep/syrup",
-            Route::Fruit => "prep/fruit",
-            Route::Clarify => "prep/clear",
-            Route::Cordial => "prep/cordial",
-            Route::Infuse => "prep/infuse",
-            Route::Acid => "prep/acid",
-            Route::MilkWash => "prep/milk-wash",
-            Route::Serves => "batch/serves",
-            Route::Run => "batch/run",
-            Route::Label => "batch/label",
-            Route::Specs => "specs",
-            Route::Card => "specs/spec",
-            Route::Backup => "specs/backup",
-            Route::Shelf => "shelf",
-            Route::Ingredients => "shelf/ingredients",
-        }
+        self.row().key
     }
 
     /// Its address.
     #[must_use]
     pub fn href(self) -> String {
-        format!("#/{}", self.path())
+        format!("#/{}", self.row().path)
     }
 
     /// Its address with an amount to carry over.
     #[must_use]
     pub fn href_with(self, name: &str, text: &str) -> String {
-        format!("#/{}?{name}={}", self.path(), encode(text))
+        format!("#/{}?{name}={}", self.row().path, encode(text))
     }
-}
-
-/// An address, read.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Address {
-    /// Where it leads.
-    pub route: Route,
-    /// Amounts to carry over.
-    pub carried: Vec<(String, String)>,
-    /// Whether it named no screen we have, and leads to Service instead.
-    pub unknown: bool,
-}
-
-/// Reads the part of an address from "#" on. An empty one leads to Service.
-#[must_use]
-pub fn read(hash: &str) -> Address {
-    let hash = hash.trim_start_matches('#').trim_start_matches('/');
-    let (path, query) = hash.split_once('?').unwrap_or((hash, ""));
-    let path = path.trim_end_matches('/');
-    let route = Place::ALL
-        .iter()
-        .flat_map(|place| place.tools())
-        .find(|route| route.path() == path)
-        .or_else(|| {
-            // "#/prep" leads to the first tool of Prep.
-            Place::ALL.iter().find(|place| place.label().eq_ignore_ascii_case(path)).map(|place| &place.tools()[0])
-        })
-        .copied();
-    let carried = query
-        .split('&')
-        .filter_map(|pair| pair.split_once('='))
-        .map(|(name, text)| (name.to_owned(), decode(text)))
-        .collect();
-    Address { route: route.unwrap_or_default(), carried, unknown: route.is_none() && !path.is_empty() }
-}
-
-/// A text in the letters of an address.
-pub(crate) fn encode(text: &str) -> String {
-    text.bytes()
-        .map(|byte| match byte {
-            b'a'..=b'z' | b'A'..=b'Z' | b'0'..=b'9' | b'.' | b'-' => char::from(byte).to_string(),
-            b' ' => "+".to_owned(),
-            _ => format!("%{byte:02X}"),
-        })
-        .collect()
-}
-
-fn decode(text: &str) -> String {
-    let mut bytes = Vec::new();
-    let mut rest = text.bytes();
-    while let Some(byte) = rest.next() {
-        bytes.push(match byte {
-            b'+' => b' ',
-            b'%' => {
-                let mut ahead = rest.clone();
-                let digits = [ahead.next(), ahead.next()].map(|digit| digit.and_then(|d| char::from(d).to_digit(16)));
-                if let [Some(high), Some(low)] = digits {
-                    rest = ahead;
-                    u8::try_from(high * 16 + low).unwrap_or(b'?')
-                } else {
-                    b'%'
-                }
-            }
-            byte => byte,
-        });
-    }
-    String::from_utf8_lossy(&bytes).into_owned()
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
 
-    #[test]
-    fn every_screen_has_an_address_that_leads_back() {
-        for route in Place::ALL.iter().flat_map(|place| place.tools()) {
-            assert_eq!(read(&route.href()), Address { route: *route, ..Address::default() });
-            assert!(route.place().tools().contains(route));
-        }
+    /// Whether two rows have something in common that must be their own.
+    fn shared<T: PartialEq>(of: impl Fn(&Row) -> T) -> Vec<&'static str> {
+        let is_second = |(at, row): (usize, &Row)| TABLE[..at].iter().any(|other| of(other) == of(row));
+        TABLE.iter().enumerate().filter(|row| is_second(*row)).map(|(_, row)| row.label).collect()
     }
 
     #[test]
-    fn a_place_leads_to_its_first_tool_and_nonsense_to_service() {
-        assert_eq!(read("#/prep").route, Route::Fruit);
-        assert_eq!(read(""), Address::default());
-        let lost = read("#/cellar/rats");
-        assert!(lost.unknown && lost.route == Route::Measure);
-    }
-
-    #[test]
-    fn carried_amounts_come_through_whole() {
-        for text in ["1¾ oz + 2 dash", "1 725 ml", "50%", "a&b=c", "%", "100%25", "🍋"] {
-            let address = read(&Route::MilkWash.href_with("drink", text));
-            assert_eq!(address.carried, [("drink".to_owned(), text.to_owned())], "{text}");
-            assert_eq!(address.route, Route::MilkWash);
+    fn each_screen_has_an_address_and_a_form_of_its_own() {
+        assert_eq!(shared(|row| row.path), Vec::<&str>::new());
+        assert_eq!(shared(|row| row.label), Vec::<&str>::new());
+        assert_eq!(shared(|row| row.key), ["Balance"], "but the pair that shares");
+        assert_eq!(TABLE.len(), Route::ALL.len());
+        for place in Place::ALL {
+            assert_eq!(place.first().row().place, place);
         }
-        assert_eq!(read("#/prep/acid?juice=%F0%9F").carried[0].1, "\u{fffd}");
     }
 }

@@ -1,6 +1,6 @@
 //! What every tool can do: lay itself out, and answer.
 
-use super::plan::Plan;
+use super::plan::Making;
 use super::{Answer, Bench, Block, Fields};
 
 /// A tool: a form that lays itself out and answers.
@@ -18,13 +18,18 @@ pub trait Tool: Fields {
     /// The fields, with whatever stands between them.
     fn layout(&self, bench: &Bench) -> Vec<Block>;
 
-    /// What its answer takes to make, step by step; none where there is nothing to make, or not yet.
-    fn plan(&self, _bench: &Bench) -> Option<Plan> {
-        None
-    }
-
     /// What to show for what was typed.
     fn answer(&self, bench: &Bench) -> Answer;
+
+    /// Takes in the texts of the record that is open, lays itself out and answers. Whatever both need is worked out once.
+    fn show(&mut self, bench: &Bench) -> (Vec<Block>, Answer) {
+        (self.layout(bench), self.answer(bench))
+    }
+
+    /// What it makes and of what, whatever the amounts are.
+    fn making(&self, _bench: &Bench) -> Making {
+        Making::default()
+    }
 
     /// Empties the amounts and keeps the choices.
     fn empty(&mut self);

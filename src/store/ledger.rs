@@ -9,7 +9,7 @@ use serde::de::DeserializeOwned;
 use super::envelope::{Kept, Opened, open, seal};
 use super::journal;
 use super::keeper::{Keeper, SaveProblem, put};
-use crate::book::{Book, Card, Entry, Pairs, Stamp, Unread, Way};
+use crate::book::{Book, Card, Entry, Own, Pairs, Run, Stamp, Unread, Way};
 use std::sync::Arc;
 
 /// Where specs are kept.
@@ -49,6 +49,18 @@ pub fn load(keeper: &dyn Keeper, with_cards: bool) -> Result<Book, SaveProblem> 
 #[must_use]
 pub fn card(keeper: &dyn Keeper, id: &str) -> Option<Entry<Card>> {
     read(keeper, &format!("{SPECS}{id}"), id, &mut Vec::new()).ok().flatten().map(with_a_way)
+}
+
+/// Reads one ingredient anew; none when it is gone or cannot be read.
+#[must_use]
+pub fn own(keeper: &dyn Keeper, id: &str) -> Option<Entry<Own>> {
+    read(keeper, &format!("{INGREDIENTS}{id}"), id, &mut Vec::new()).ok().flatten()
+}
+
+/// Reads one run anew; none when it is gone or cannot be read.
+#[must_use]
+pub fn run(keeper: &dyn Keeper, id: &str) -> Option<Entry<Run>> {
+    read(keeper, &format!("{RUNS}{id}"), id, &mut Vec::new()).ok().flatten()
 }
 
 /// A card has one way at least.

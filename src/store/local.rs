@@ -1,35 +1,16 @@
 //! The one file that touches local storage.
 
 use gloo_storage::{LocalStorage, Storage};
-use serde::{Serialize, de::DeserializeOwned};
 use wasm_bindgen::JsValue;
 
-use super::envelope::{Unreadable, open, seal};
-use super::keeper::{Keeper, SaveProblem, put, set_aside};
+use super::keeper::{Keeper, SaveProblem};
 use super::memory::Memory;
-use crate::book::Stamp;
 
 const PREFIX: &str = "meniscus/";
 
 /// The browser's local storage, under the app's own prefix; memory where it is blocked, which [`trial`] says.
 #[derive(Clone, Copy, Debug, Default)]
 pub struct Local;
-
-/// What was found under a key.
-#[derive(Clone, Debug)]
-pub enum Loaded<T> {
-    /// Nothing yet.
-    Nothing,
-    /// The value.
-    Value(T),
-    /// Something that cannot be used. It has been copied aside, untouched, when `set_aside` is true.
-    Unreadable {
-        /// Why.
-        why: Unreadable,
-        /// Whether it is safe under a key of its own.
-        set_aside: bool,
-    },
-}
 
 /// The browser's store (`gloo_storage::LocalStorage::raw` would panic where it is blocked).
 fn storage() -> Result<web_sys::Storage, SaveProblem> {
@@ -87,35 +68,6 @@ pub fn trial() -> Result<(), SaveProblem> {
     storage()?;
     Local.set("trial", "1")?;
     Local.remove("trial")
-}
-
-/// Reads what is saved under `key`. A text that cannot be read, or that a later version wrote, is copied under
-/// `meniscus/aside/…` before anything could overwrite it.
-#[must_use]
-pub fn load<T: DeserializeOwned>(key: &str) -> Loaded<T> {
-    let Ok(Some(text)) = Local.get(key) else { return Loaded::Nothing };
-    let why = match open(&text) {
-        Ok(opened) => match opened.newer {
-            None => return Loaded::Value(opened.data),
-            Some(version) => Unreadable::Newer(version),
-        },
-        Err(why) => why,
-    };
-    Loaded::Unreadable { set_aside: set_aside(&Local, key, &text), why }
-}
-
-/// Saves `value` under `key`, and reads it back to be sure.
-///
-/// # Errors
-/// [`SaveProblem`] when it is not kept.
-pub fn save<T: Serialize>(key: &str, value: &T) -> Result<(), SaveProblem> {
-    let there = Local.get(key)?.and_then(|text| open::<serde::de::IgnoredAny>(&text).ok());
-    if there.as_ref().is_some_and(|there| there.newer.is_some()) {
-        return Err(SaveProblem::ReadOnly);
-    }
-    let stamp = there.map_or_else(Stamp::default, |there| there.stamp);
-    let text = seal(value, stamp.next(now())).map_err(|_| SaveProblem::Blocked)?;
-    put(&Local, key, Some(&text))
 }
 
 /// Storage that is there but refuses is full; browsers that forbid it say so by name.

@@ -6,6 +6,7 @@
 pub mod backup;
 pub mod deeds;
 mod envelope;
+pub mod forms;
 pub mod journal;
 mod keeper;
 pub mod ledger;
@@ -17,4 +18,4 @@ pub mod recipe;
 pub use envelope::{Kept, Opened, Unreadable, VERSION, checksum, open, seal};
 pub use keeper::{ASIDE, Keeper, SaveProblem, put, set_aside};
 #[cfg(feature = "app")]
-pub use local::{Loaded, Local, load, now, save, trial};
+pub use local::{Local, now, trial};

@@ -3,7 +3,7 @@
 //! Source: ICUMSA formula as given in Bubník, Kadlec, Urban, Bruhns, Sugar Technologists Manual
 //! (Bartens 1995), p. 164. Valid to 85 % by mass and from 0 to 100 °C.
 
-use super::ethanol::{bisect, polynomial, within};
+use super::ethanol::{polynomial, within};
 use crate::quantity::{Brix, Density, OutOfRange, Temperature, Volume};
 
 /// Coefficients b of ((t − 20)/100)ⁱ wᵏ, k from 1.
@@ -32,17 +32,6 @@ pub fn density(sweetness: Brix, at: Temperature) -> Result<Density, OutOfRange> 
     within("sweetness", sweetness.degrees(), VALID_BRIX, "°Bx")?;
     within("temperature", at.celsius(), VALID_CELSIUS, "°C")?;
     Density::from_g_per_ml(kg_per_m3(sweetness.degrees() / 100.0, at.celsius()) / 1000.0)
-}
-
-/// °Brix of a solution of sucrose in water from its density: the inverse of [`density`].
-///
-/// # Errors
-/// [`OutOfRange`] outside 0 to 100 °C, or for a density that no solution to 85 °Brix has.
-pub fn brix_of_density(density: Density, at: Temperature) -> Result<Brix, OutOfRange> {
-    within("temperature", at.celsius(), VALID_CELSIUS, "°C")?;
-    let (kg, t) = (density.g_per_ml() * 1000.0, at.celsius());
-    within("density", kg, (kg_per_m3(0.0, t), kg_per_m3(0.85, t)), "kg/m³")?;
-    Brix::from_degrees(100.0 * bisect(|w| kg_per_m3(w, t) - kg))
 }
 
 /// Specific gravity 20/20: density at 20 °C over that of water at 20 °C.

@@ -9,7 +9,7 @@ use crate::quantity::{Amount, Conventions, Mass, OutOfRange, Ratio, Unit, Volume
 
 /// What a field takes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Kind {
+pub enum Dimension {
     /// A volume only.
     Volume,
     /// A mass only.
@@ -28,7 +28,7 @@ pub struct Reading<'a> {
     /// The unit of a number that has none.
     pub bare: Unit,
     /// What the field takes.
-    pub kind: Kind,
+    pub kind: Dimension,
     /// The bar's own ingredients, by name.
     pub own: &'a [(String, Taken)],
 }
@@ -50,7 +50,7 @@ pub enum AmountProblem {
         /// The unit typed.
         unit: Unit,
         /// What is wanted.
-        wanted: Kind,
+        wanted: Dimension,
     },
     /// Weights and volumes in one sum.
     Mixed,
@@ -71,7 +71,7 @@ impl fmt::Display for AmountProblem {
             AmountProblem::UnknownUnit(word) => {
                 write!(f, "No unit is called “{word}”. Try ml, cl, oz, dash, bsp or g.")
             }
-            AmountProblem::WrongKind { unit, wanted: Kind::Mass } => {
+            AmountProblem::WrongKind { unit, wanted: Dimension::Mass } => {
                 write!(f, "{} is a volume, and this is weighed. Type it in g, kg or lb.", typed(*unit))
             }
             AmountProblem::WrongKind { unit, .. } => {
@@ -156,9 +156,9 @@ fn read_term(term: &str, reading: &Reading<'_>) -> Result<Option<Amount>, Amount
     let rest: String = chars[at..].iter().collect();
     let unit = if rest.is_empty() { reading.bare } else { unit_after(&rest)? };
     let wrong = match reading.kind {
-        Kind::Volume => unit.weighs(),
-        Kind::Mass => !unit.weighs(),
-        Kind::Either => false,
+        Dimension::Volume => unit.weighs(),
+        Dimension::Mass => !unit.weighs(),
+        Dimension::Either => false,
     };
     if wrong {
         return Err(AmountProblem::WrongKind { unit, wanted: reading.kind });
@@ -224,7 +224,7 @@ pub fn read_percent(text: &str, decimal: Decimal, limit: u8) -> Result<Option<Ra
 mod tests {
     use super::*;
 
-    fn read(text: &str, kind: Kind) -> Result<Option<Amount>, AmountProblem> {
+    fn read(text: &str, kind: Dimension) -> Result<Option<Amount>, AmountProblem> {
         let conventions = Conventions::default();
         read_amount(
             text,
@@ -234,7 +234,7 @@ mod tests {
 
     #[track_caller]
     fn ml(text: &str, expected: f64) {
-        match read(text, Kind::Volume) {
+        match read(text, Dimension::Volume) {
             Ok(Some(Amount::Volume(volume))) => assert!((volume.ml() - expected).abs() < 1e-6, "{text}: {volume:?}"),
             other => panic!("{text}: {other:?}"),
         }
@@ -255,7 +255,7 @@ mod tests {
 
     #[test]
     fn each_mistake_has_its_own_words() {
-        let words = |text: &str| read(text, Kind::Volume).expect_err(text).to_string();
+        let words = |text: &str| read(text, Dimension::Volume).expect_err(text).to_string();
         assert_eq!(words("0 ml"), "Zero makes nothing. Type an amount above zero.");
         assert_eq!(words("-1 oz"), "Below zero can't be poured. Type an amount above zero.");
         assert_eq!(words("1000000 l"), "That is more than 10 000 l. Check the number and its unit.");
@@ -267,15 +267,15 @@ mod tests {
         assert_eq!(words("5 🍸"), "🍸 isn't a number. Type an amount, like 45 ml or 1½ oz.");
         assert_eq!(words(&"9".repeat(10_000)), "That is too long for an amount. Type one like 45 ml.");
         assert_eq!(words(&"9".repeat(100)), "That is more than 10 000 l. Check the number and its unit.");
-        let mass = read("5 ml", Kind::Mass).expect_err("a volume").to_string();
+        let mass = read("5 ml", Dimension::Mass).expect_err("a volume").to_string();
         assert_eq!(mass, "ml is a volume, and this is weighed. Type it in g, kg or lb.");
-        assert_eq!(read("1 oz + 5 g", Kind::Either), Err(AmountProblem::Mixed));
-        assert_eq!(read("", Kind::Volume), Ok(None));
+        assert_eq!(read("1 oz + 5 g", Dimension::Either), Err(AmountProblem::Mixed));
+        assert_eq!(read("", Dimension::Volume), Ok(None));
     }
 
     #[test]
     fn an_ambiguous_number_offers_both_readings() {
-        let problem = read("1,000 ml", Kind::Volume).expect_err("ambiguous");
+        let problem = read("1,000 ml", Dimension::Volume).expect_err("ambiguous");
         assert_eq!(problem.to_string(), "1,000 can be read two ways. Did you mean 1000 or 1?");
         assert_eq!(problem.fixes("1,000 ml"), ["1000 ml", "1 ml"]);
     }

@@ -35,7 +35,7 @@ fn unit_text(part: &str) -> &str {
 mod tests {
     use super::*;
     use crate::quantity::{Conventions, Unit};
-    use crate::text::{Decimal, Kind};
+    use crate::text::{Decimal, Dimension};
 
     #[test]
     fn a_last_unit_serves_all() {
@@ -44,7 +44,7 @@ mod tests {
             conventions: &conventions,
             decimal: Decimal::Point,
             bare: Unit::Millilitre,
-            kind: Kind::Volume,
+            kind: Dimension::Volume,
             own: &[],
         };
         let labels = |text| -> Vec<String> {

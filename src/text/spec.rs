@@ -6,7 +6,7 @@ use super::amount::{AmountProblem, Reading};
 use super::figures::{Named, read_named};
 use super::number::{NumberProblem, is_digit, is_space, replaced, scan, skip_spaces, starts_number};
 use super::units::{leading_unit, typed};
-use crate::book::{Kind, Line, named_to_the_end};
+use crate::book::{Line, is_poured};
 use crate::quantity::{Amount, Mass, Ratio, Unit, Volume};
 
 /// A line of text and what was understood of it. Nothing typed is dropped.
@@ -140,17 +140,6 @@ fn amount_first(line: &str, reading: &Reading<'_>) -> Result<Line, LineProblem> 
     }
 }
 
-/// Whether a name is of something poured, so that a bare number before it is no count. A bare "lime" is a
-/// fruit, and eggs, ice and spoons of sugar are counted.
-fn is_poured(name: &str) -> bool {
-    named_to_the_end(name).is_some_and(|ingredient| match ingredient.kind {
-        Kind::Egg | Kind::Powder => false,
-        Kind::Water => ingredient.key != "ice",
-        Kind::Juice => ["juice", "purée", "puree", "pulp", "vinegar", "verjus"].iter().any(|noun| name.ends_with(noun)),
-        _ => true,
-    })
-}
-
 fn no_unit(line: &str, rest: &str) -> LineProblem {
     LineProblem::NoUnit(line[..line.len() - rest.len()].trim().to_owned())
 }
@@ -246,7 +235,7 @@ impl LineProblem {
 mod tests {
     use super::*;
     use crate::quantity::Conventions;
-    use crate::text::{Decimal, Kind};
+    use crate::text::{Decimal, Dimension};
 
     fn read(line: &str) -> Result<Line, LineProblem> {
         let conventions = Conventions::default();
@@ -254,7 +243,7 @@ mod tests {
             conventions: &conventions,
             decimal: Decimal::Point,
             bare: Unit::Millilitre,
-            kind: Kind::Either,
+            kind: Dimension::Either,
             own: &[],
         };
         read_spec(line, &reading).remove(0).read
@@ -300,7 +289,7 @@ mod tests {
             conventions: &conventions,
             decimal: Decimal::Point,
             bare: Unit::Millilitre,
-            kind: Kind::Either,
+            kind: Dimension::Either,
             own: &[],
         };
         let lines = read_spec(&"1 ml gin\n".repeat(210), &reading);

@@ -1,8 +1,6 @@
 //! What people call units.
 
-use super::number::Decimal;
-use super::show::trimmed;
-use crate::quantity::{Conventions, Size, Unit};
+use crate::quantity::Unit;
 
 /// Names a unit may be typed by, lower case and singular; the first is what we write.
 const NAMES: &[(Unit, &[&str])] = &[
@@ -42,40 +40,6 @@ pub fn typed(unit: Unit) -> &'static str {
     NAMES.iter().find(|(known, _)| *known == unit).map_or("", |(_, names)| names[0])
 }
 
-/// The name for a list of equivalents, which says which definition is meant.
-#[must_use]
-pub fn name(unit: Unit, house: &Conventions, decimal: Decimal) -> String {
-    let size = match unit.size(house) {
-        Size::Volume(one) => one.ml(),
-        Size::Mass(one) => one.g(),
-    };
-    let with_ml = |name: &str| format!("{name} ({} ml)", trimmed(size, decimal));
-    match unit {
-        Unit::Millilitre => "millilitres".into(),
-        Unit::Centilitre => "centilitres".into(),
-        Unit::Decilitre => "decilitres".into(),
-        Unit::Litre => "litres".into(),
-        Unit::Ounce => with_ml("house oz"),
-        Unit::UsFluidOunce => "US fl oz".into(),
-        Unit::ImperialFluidOunce => "imperial fl oz".into(),
-        Unit::Dash => with_ml("dashes"),
-        Unit::Drop => with_ml("drops"),
-        Unit::Barspoon => with_ml("barspoons"),
-        Unit::Teaspoon => with_ml("teaspoons"),
-        Unit::Tablespoon => with_ml("tablespoons"),
-        Unit::Cup => with_ml("cups"),
-        Unit::Pint => with_ml("pints"),
-        Unit::ImperialPint => "imperial pints".into(),
-        Unit::Quart => with_ml("quarts"),
-        Unit::Gallon => with_ml("gallons"),
-        Unit::ImperialGallon => "imperial gallons".into(),
-        Unit::Gram => "grams".into(),
-        Unit::Kilogram => "kilograms".into(),
-        Unit::OunceWeight => "ounces by weight".into(),
-        Unit::Pound => "pounds".into(),
-    }
-}
-
 /// The unit of this name, in any case, singular or plural, with dots, brackets and spaces forgiven.
 #[must_use]
 pub fn unit_of(word: &str) -> Option<Unit> {
@@ -99,6 +63,8 @@ pub(super) fn leading_unit(words: &[&str]) -> Option<(Unit, usize)> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::quantity::Conventions;
+    use crate::text::{Decimal, name};
 
     #[test]
     fn every_unit_can_be_typed_back() {

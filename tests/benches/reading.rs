@@ -11,7 +11,7 @@ use meniscus::quantity::{Conventions, Unit};
 use meniscus::substance::acid::Acid;
 use meniscus::substance::mix::Mix;
 use meniscus::substance::ph::{Dissolved, ph};
-use meniscus::text::{Decimal, Kind, Reading, read_spec};
+use meniscus::text::{Decimal, Dimension, Reading, read_spec};
 
 const SPEC: &str = "45 ml London dry gin\n15 ml Bitter red aperitif\n20 ml Dry vermouth\n22.5 ml Lemon juice\n\
     15 ml Simple syrup 1:1 by weight\n10 ml Pear cordial\n2 dash Orange bitters\n30 ml Soda water";
@@ -42,7 +42,7 @@ fn read(spec: &str) -> Balance {
         conventions: &conventions,
         decimal: Decimal::Point,
         bare: Unit::Millilitre,
-        kind: Kind::Either,
+        kind: Dimension::Either,
         own: &[],
     };
     let mix: Mix = read_spec(spec, &reading).into_iter().filter_map(|line| poured(line.read.as_ref().ok()?)).sum();

@@ -4,13 +4,13 @@ use proptest::prelude::*;
 
 use super::volumes;
 use meniscus::quantity::{Amount, Conventions, Unit};
-use meniscus::screen::Deed;
+use meniscus::screen::address;
 use meniscus::screen::pad::{Entry, Key, Keys, back, front, press};
-use meniscus::screen::route::{self, Place, Route};
+use meniscus::screen::route::Route;
 use meniscus::screen::{Bench, Texts, Tone};
-use meniscus::text::{self, Decimal, Kind, Reading, read_amount, read_spec};
+use meniscus::text::{self, Decimal, Dimension, Reading, read_amount, read_spec};
 use meniscus::tool::shelf::settings::ShelfForm;
-use meniscus::tool::{after, screen};
+use meniscus::tool::{Change, after, screen};
 
 fn decimals() -> impl Strategy<Value = Decimal> {
     prop_oneof![Just(Decimal::Point), Just(Decimal::Comma)]
@@ -18,7 +18,8 @@ fn decimals() -> impl Strategy<Value = Decimal> {
 
 fn read_ml(text: &str, decimal: Decimal) -> f64 {
     let conventions = Conventions::default();
-    let reading = Reading { conventions: &conventions, decimal, bare: Unit::Millilitre, kind: Kind::Volume, own: &[] };
+    let reading =
+        Reading { conventions: &conventions, decimal, bare: Unit::Millilitre, kind: Dimension::Volume, own: &[] };
     match read_amount(text, &reading) {
         Ok(Some(Amount::Volume(volume))) => volume.ml(),
         other => panic!("{text:?}: {other:?}"),
@@ -46,7 +47,7 @@ fn keys() -> impl Strategy<Value = Key> {
 }
 
 fn routes() -> impl Strategy<Value = Route> {
-    let all: Vec<Route> = Place::ALL.iter().flat_map(|place| place.tools()).copied().collect();
+    let all = Route::ALL.to_vec();
     prop::sample::select(all)
 }
 
@@ -79,7 +80,7 @@ proptest! {
     #[test]
     fn amounts_carried_to_another_tool_arrive(volume in volumes(), decimal in decimals()) {
         let carried = format!("{} ml", text::editable(volume.ml(), decimal));
-        let address = route::read(&Route::Serves.href_with("made", &carried));
+        let address = address::read(&Route::Serves.href_with("made", &carried));
         prop_assert_eq!(&address.carried[0].1, &carried);
         prop_assert!((read_ml(&carried, decimal) - volume.ml()).abs() <= 0.0051, "{}", carried);
     }
@@ -106,7 +107,7 @@ proptest! {
     #[test]
     fn any_text_is_read_or_refused(text in "\\PC{0,80}", decimal in decimals()) {
         let conventions = Conventions::default();
-        for kind in [Kind::Volume, Kind::Mass, Kind::Either] {
+        for kind in [Dimension::Volume, Dimension::Mass, Dimension::Either] {
             let reading = Reading { conventions: &conventions, decimal, bare: Unit::Millilitre, kind, own: &[] };
             match read_amount(&text, &reading) {
                 Ok(Some(Amount::Volume(volume))) => prop_assert!(volume.ml() > 0.0 && volume.ml() <= 1e7),
@@ -120,7 +121,7 @@ proptest! {
     #[test]
     fn numbers_with_noise_are_read_or_refused(text in "[0-9 .,/¼½¾⅓+:;%x×−-]{0,24}( ?(ml|oz|g|dash|cl))?", decimal in decimals()) {
         let conventions = Conventions::default();
-        let reading = Reading { conventions: &conventions, decimal, bare: Unit::Ounce, kind: Kind::Either, own: &[] };
+        let reading = Reading { conventions: &conventions, decimal, bare: Unit::Ounce, kind: Dimension::Either, own: &[] };
         if let Err(problem) = read_amount(&text, &reading) {
             for fix in problem.fixes(&text) {
                 // A fix is never asked about again in the same place.
@@ -132,7 +133,7 @@ proptest! {
     #[test]
     fn no_line_of_a_pasted_spec_is_dropped(text in "(\\PC{0,40}\n){0,6}") {
         let bench = Bench::default();
-        let lines = read_spec(&text, &bench.reading(Kind::Either));
+        let lines = read_spec(&text, &bench.reading(Dimension::Either));
         let written = text.lines().filter(|line| !line.trim().is_empty()).count();
         prop_assert_eq!(lines.len(), written);
     }
@@ -141,7 +142,7 @@ proptest! {
     fn every_screen_stands_whatever_is_typed(route in routes(), typed in prop::collection::vec(("\\PC{0,30}", "[0-9.,/ ½]{0,8}( ml| oz| g| %)?"), 12), pick in 0_usize..2) {
         let bench = ShelfForm::default().bench(Decimal::Point);
         let empty = Texts::new();
-        let mut texts: Texts = after(route, &empty, Deed::Clear);
+        let mut texts: Texts = after(route, &empty, Change::Empty);
         for (text, (wild, number)) in texts.values_mut().zip(typed) {
             *text = if pick == 0 { wild } else { number };
         }
@@ -151,14 +152,14 @@ proptest! {
         let all = format!("{:?}", shown);
         prop_assert!(is_presentable(&all.replace("inference", "")), "{}", all);
         // Clearing twice is clearing once, and taking something unknown changes nothing.
-        let cleared = after(route, &texts, Deed::Clear);
-        prop_assert_eq!(after(route, &cleared, Deed::Clear), cleared.clone());
-        prop_assert_eq!(after(route, &cleared, Deed::Take("no such field", "1 ml")), cleared);
+        let cleared = after(route, &texts, Change::Empty);
+        prop_assert_eq!(after(route, &cleared, Change::Empty), cleared.clone());
+        prop_assert_eq!(after(route, &cleared, Change::Take("no such field", "1 ml")), cleared);
     }
 
     #[test]
     fn any_address_leads_somewhere(hash in "\\PC{0,60}") {
-        let address = route::read(&hash);
-        prop_assert_eq!(route::read(&address.route.href()).route, address.route);
+        let address = address::read(&hash);
+        prop_assert_eq!(address::read(&address.route.href()).route, address.route);
     }
 }

@@ -10,7 +10,7 @@ use crate::craft::keeping::COLD_DAYS;
 use crate::reading::label::Keeps;
 use crate::screen::pad::Keys;
 use crate::screen::{
-    Answer, Bench, Block, Button, Choice, Do, Figure, Input, Problem, Strip, Tone, Tool, choice, form,
+    Act, Answer, Bench, Block, Button, Choice, Figure, Input, Problem, Strip, Tone, Tool, choice, form,
 };
 use crate::text;
 use drawing::{Size, draw};
@@ -78,7 +78,7 @@ impl Tool for LabelForm {
     fn layout(&self, _bench: &Bench) -> Vec<Block> {
         vec![
             Block::Label(None),
-            Block::Buttons(vec![Button::new("Print", Do::Print), Button::new("Share as a picture", Do::Picture)]),
+            Block::Buttons(vec![Button::new("Print", Act::Print), Button::new("Share as a picture", Act::Picture)]),
             Block::field(NAME, "What it is", Input::Words { placeholder: "Orchard cordial" }),
             Block::chips::<Keeps>("keeps", "How it keeps", true),
             Block::amount(self.days().0, "Keeps, days", Keys::Count),
@@ -221,13 +221,7 @@ impl LabelForm {
                 .number(field, typed, (1.0, 3_650.0), "Type whole days, like 7; empty for no date.", problems)
                 .map(|days| Some(days.floor())),
         };
-        let strength = match text::read_strength(&self.strength, bench.decimal) {
-            Ok(strength) => strength,
-            Err(words) => {
-                problems.push(Problem::new(STRENGTH, words));
-                None
-            }
-        };
+        let strength = bench.strength(STRENGTH, &self.strength, problems);
         let pour = bench.volume("pour", &self.pour, problems);
         let (Some(made), Some(days)) = (made, days) else { return (None, None) };
         #[allow(clippy::cast_possible_truncation)]
@@ -256,9 +250,8 @@ impl LabelForm {
     /// The code of its spec, where it has one that is not too fine to print.
     fn code(&self, bench: &Bench) -> (Option<text::Qr>, Option<String>) {
         let wanted = format!("{}#{}", self.spec, self.at);
-        let link =
-            bench.book.shared.as_ref().filter(|(id, link)| !self.spec.is_empty() && *id == wanted && !link.is_empty());
-        let Some((_, link)) = link else { return (None, None) };
+        let link = bench.at_hand.link_of(&wanted).filter(|_| !self.spec.is_empty());
+        let Some(link) = link else { return (None, None) };
         let room = drawing::code_side(self.paper().size());
         match text::qr(link) {
             Some(code) if room / code.size as f64 >= SMALLEST_MODULE => (Some(code), None),

@@ -3,3 +3,17 @@
 pub mod label;
 pub mod run;
 pub mod serves;
+
+use crate::screen::Tool;
+use crate::screen::route::Route;
+
+/// The tool of a route, as it starts; none for one of another place.
+#[must_use]
+pub fn tool(route: Route) -> Option<Box<dyn Tool>> {
+    Some(match route {
+        Route::Serves => Box::new(serves::ServesForm::default()),
+        Route::Run => Box::new(run::RunForm::default()),
+        Route::Label => Box::new(label::LabelForm::default()),
+        _ => return None,
+    })
+}

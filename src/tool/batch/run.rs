@@ -1,25 +1,31 @@
 //! Run sheet: preps in order, what must start when, timers that go by the clock, what came out; and the log of them.
 
+mod chain;
 mod due;
+mod part;
 mod record;
 mod rows;
 mod sheet;
 mod spec;
+mod strip;
 #[cfg(test)]
-mod tests;
+pub(crate) mod tests;
 
+pub use chain::with_parts;
 pub use due::{Timer, next_due, timers};
-pub use record::{FIELDS, changed, edited, open_step, text_of, undone, with_parts};
-pub use sheet::{Sheet, Sheeted, sheet};
+pub use record::{FIELDS, changed, edited, text_of, undone};
+pub use sheet::{sheet, sheet_of, worked_out};
 pub use spec::{ICE, SPEC, parts_of};
 
-pub(crate) use record::with_record;
-
-use crate::book::Run;
-use crate::reading::named;
-use crate::screen::clock::{counted_down, lasting};
+use crate::book::{Entry, Run};
+use crate::screen::clock::lasting;
 use crate::screen::pad::Keys;
-use crate::screen::{Answer, Bench, Block, Button, Do, Figure, Input, Problem, Strip, Tone, Tool, form};
+use crate::screen::sheet::{Sheet, Sheeted};
+use crate::screen::{
+    Act, Answer, Bench, Block, Button, Fields, Figure, Input, Problem, Strip, Tone, Tool, form, newer_caution, plural,
+};
+use part::tool_name;
+use strip::strip;
 
 form! {
     /// The run that is open, and its texts.
@@ -56,20 +62,56 @@ impl Tool for RunForm {
         true
     }
 
-    fn empty_label(&self, _bench: &Bench) -> &'static str {
-        if self.id.is_empty() { "" } else { "Delete" }
+    fn empty_label(&self, bench: &Bench) -> &'static str {
+        if bench.book.run(&self.id).is_some() { "Delete" } else { "" }
     }
 
     fn layout(&self, bench: &Bench) -> Vec<Block> {
-        let new = Button::new("New run sheet", Do::NewRun);
+        let new = Button::new("New run sheet", Act::NewRun);
         let Some(entry) = bench.book.run(&self.id) else {
             return vec![Block::Buttons(vec![new]), Block::Table("", Vec::new())];
         };
-        let run = &entry.value;
-        let sheet = sheet(run, bench);
+        self.laid_out(&entry.value, &sheet_of(entry, bench), bench)
+    }
+
+    fn answer(&self, bench: &Bench) -> Answer {
+        match bench.book.run(&self.id) {
+            Some(entry) => self.answered(entry, &sheet_of(entry, bench), bench),
+            None => listed(bench),
+        }
+    }
+
+    fn show(&mut self, bench: &Bench) -> (Vec<Block>, Answer) {
+        let Some(entry) = bench.book.run(&self.id) else { return (self.layout(bench), self.answer(bench)) };
+        let sheet = sheet_of(entry, bench);
+        let step = sheet.open(&self.step).map(|step| step.key.clone()).unwrap_or_default();
+        for (name, text) in record::texts_at(&entry.value, &step) {
+            if let Some((_, field)) = self.fields().into_iter().find(|(field, _)| *field == name) {
+                *field = text;
+            }
+        }
+        (self.laid_out(&entry.value, &sheet, bench), self.answered(entry, &sheet, bench))
+    }
+
+    fn empty(&mut self) {}
+
+    fn take(&mut self, name: &str, text: &str) {
+        match name {
+            "id" if self.id != text => {
+                text.clone_into(&mut self.id);
+                self.step.clear();
+            }
+            "step" => text.clone_into(&mut self.step),
+            _ => {}
+        }
+    }
+}
+
+impl RunForm {
+    fn laid_out(&self, run: &Run, sheet: &Sheet, bench: &Bench) -> Vec<Block> {
         let mut blocks = Vec::new();
         if run.finished == 0 {
-            if let Some(open) = self.open(&sheet) {
+            if let Some(open) = sheet.open(&self.step) {
                 blocks.push(Block::Buttons(self.buttons_of(open)));
                 if open.step.gives.is_some() {
                     blocks.extend([
@@ -102,90 +144,44 @@ impl Tool for RunForm {
         blocks
     }
 
-    fn answer(&self, bench: &Bench) -> Answer {
+    fn answered(&self, entry: &Entry<Run>, sheet: &Sheet, bench: &Bench) -> Answer {
         let mut answer = Answer::default();
-        let Some(entry) = bench.book.run(&self.id) else {
-            answer.rows_title = "Run sheets and log";
-            answer.rows = rows::list(bench);
-            let open = bench.book.runs.iter().filter(|entry| entry.value.finished == 0).count();
-            answer.strip = Strip {
-                figures: vec![Figure::new(
-                    open.to_string(),
-                    if open == 1 { "run sheet open" } else { "run sheets open" },
-                )],
-                also: "In Prep, or on a spec, tap “To the run sheet”".into(),
-                tone: if bench.book.runs.is_empty() { Tone::Waiting } else { Tone::Answer },
-            };
-            answer.remarks.push(ASLEEP.into());
-            return answer;
-        };
         let run = &entry.value;
-        if let Some(version) = entry.newer {
-            answer
-                .cautions
-                .push(format!("A newer Meniscus (version {version}) wrote this: it can be read, not changed."));
-        }
-        let sheet = sheet(run, bench);
-        let open = self.open(&sheet).map(|step| step.key.clone());
+        answer.cautions.extend(newer_caution(entry.newer));
+        let open = sheet.open(&self.step).map(|step| step.key.clone());
         answer.rows_title = if run.finished == 0 { "In order of their start" } else { "What was done" };
         answer.rows = match run.finished > 0 && !run.log.is_empty() {
             true => rows::log(run, bench),
-            false => rows::steps(run, &sheet, open.as_deref(), &self.id, bench),
+            false => rows::steps(run, sheet, open.as_deref(), &self.id, bench),
         };
         for tool in &sheet.unread {
             answer.cautions.push(format!(
                 "“{}” can't be read any more, so it has no steps: open its tool, mend it, and add it again.",
-                rows::tool_name(tool)
+                tool_name(tool)
             ));
         }
-        self.check(run, &sheet, open.as_deref(), &mut answer, bench);
-        answer.strip = strip(run, &sheet, bench);
-        answer.buttons = Self::deeds(run, &sheet);
+        self.check(run, sheet, open.as_deref(), &mut answer, bench);
+        answer.strip = strip(run, sheet, bench);
+        answer.buttons = Self::deeds(run, sheet);
         if run.finished == 0 {
             answer.remarks.extend(rows::remarks(run, bench));
             answer.remarks.push(ASLEEP.into());
         }
-        rows::carry(run, &sheet, &mut answer, bench);
+        rows::carry(run, sheet, &mut answer, bench);
         answer
     }
 
-    fn empty(&mut self) {}
-
-    fn take(&mut self, name: &str, text: &str) {
-        match name {
-            "id" if self.id != text => {
-                text.clone_into(&mut self.id);
-                self.step.clear();
-            }
-            "step" => text.clone_into(&mut self.step),
-            _ => {}
-        }
-    }
-}
-
-impl RunForm {
-    /// The step that is open: the one chosen, or the next to do.
-    fn open<'a>(&self, sheet: &'a Sheet) -> Option<&'a Sheeted> {
-        let chosen = sheet.steps.iter().find(|step| step.key == self.step);
-        chosen.or_else(|| next(sheet))
-    }
-
     fn buttons_of(&self, step: &Sheeted) -> Vec<Button> {
-        let put = |label: &str, name: &'static str| {
-            Button::putting(
-                label,
-                vec![(name, step.key.clone()), ("step", if name == "done" { String::new() } else { step.key.clone() })],
-            )
-        };
+        let button = |label: &str, act: fn(String) -> Act| Button::new(label, act(step.key.clone()));
         let has_wait = step.step.wait > 0;
         match (step.is_done(), step.mark.is_running()) {
-            (true, _) => vec![put("Not done after all", "not_done")],
-            (false, true) => vec![put("Done", "done"), put("Stop the timer", "not_done")],
+            (true, _) => vec![button("Not done after all", Act::Untick)],
+            (false, true) => vec![button("Done", Act::Tick), button("Stop the timer", Act::Untick)],
             (false, false) if has_wait => {
                 let wait = lasting(i64::from(step.step.wait));
-                vec![Button { deed: Some(Do::Arm), ..put(&format!("Start {wait}"), "start") }, put("Done", "done")]
+                vec![button(&format!("Start {wait}"), Act::Start), button("Done", Act::Tick)]
             }
-            (false, false) => vec![put("Done", "done")],
+            (false, false) => vec![button("Done", Act::Tick)],
         }
     }
 
@@ -193,11 +189,11 @@ impl RunForm {
     fn deeds(run: &Run, sheet: &Sheet) -> Vec<Button> {
         let mut buttons = Vec::new();
         if run.finished > 0 {
-            buttons.push(Button::putting("Take it out of the log again", vec![("reopen", "1".into())]));
+            buttons.push(Button::new("Take it out of the log again", Act::Reopen));
         } else if !sheet.steps.is_empty() {
-            buttons.push(Button::putting("Finish: keep it in the log", vec![("finish", "1".into())]));
+            buttons.push(Button::new("Finish: keep it in the log", Act::Finish));
         }
-        buttons.push(Button::new("All run sheets", Do::AllRuns));
+        buttons.push(Button::new("All run sheets", Act::AllRuns));
         buttons
     }
 
@@ -207,7 +203,7 @@ impl RunForm {
             answer.problems.push(Problem::new(READY, "Choose a day and a time."));
         }
         if sheet.steps.iter().any(|step| Some(step.key.as_str()) == open && step.step.gives.is_some()) {
-            bench.amount(GOT, &self.got, crate::text::Kind::Either, &mut answer.problems);
+            bench.amount(GOT, &self.got, crate::text::Dimension::Either, &mut answer.problems);
             bench.number("brix", &self.brix, (0.0, 85.0), "Type what it reads, 0 to 85 °Bx.", &mut answer.problems);
             bench.number("ph", &self.ph, (0.5, 12.0), "Type a pH, like 3.1.", &mut answer.problems);
         }
@@ -227,64 +223,15 @@ impl RunForm {
     }
 }
 
-/// The next step to do: one whose wait is over, else of those that may be begun the one that must start first, else the
-/// one that is over first.
-fn next(sheet: &Sheet) -> Option<&Sheeted> {
-    let waiting = sheet.steps.iter().filter(|step| step.due().is_some()).min_by_key(|step| step.due());
-    if let Some(over) = waiting.filter(|step| step.due().is_some_and(|due| due <= sheet.now)) {
-        return Some(over);
-    }
-    let free = |step: &&Sheeted| !step.is_done() && step.is_free && !step.mark.is_running();
-    sheet.steps.iter().filter(free).min_by_key(|step| step.start.unwrap_or(0)).or(waiting)
-}
-
-fn strip(run: &Run, sheet: &Sheet, bench: &Bench) -> Strip {
-    if run.finished > 0 {
-        let day = bench.clock.day(i64::try_from(run.finished).unwrap_or(0));
-        return Strip {
-            figures: vec![Figure::new(named(&run.name), "")],
-            also: format!("Finished {day}"),
-            tone: Tone::Answer,
-        };
-    }
-    let running = sheet.steps.iter().filter_map(|step| Some((step.due()?, step))).min_by_key(|(due, _)| *due);
-    let now = bench.clock.now();
-    let to_do = next(sheet).filter(|step| !step.mark.is_running());
-    let then = |step: &Sheeted| match step.start {
-        Some(start) if start > now => format!("{} by {}", step.step.words, bench.clock.words(start)),
-        _ => step.step.words.clone(),
+/// All run sheets, and the log.
+fn listed(bench: &Bench) -> Answer {
+    let mut answer = Answer { rows_title: "Run sheets and log", rows: rows::list(bench), ..Answer::default() };
+    let open = bench.book.runs.iter().filter(|entry| entry.value.finished == 0).count();
+    answer.strip = Strip {
+        figures: vec![Figure::new(open.to_string(), plural(open, "run sheet open", "run sheets open"))],
+        also: "In Prep, or on a spec, tap “To the run sheet”".into(),
+        tone: if bench.book.runs.is_empty() { Tone::Waiting } else { Tone::Answer },
     };
-    match (running, to_do) {
-        (Some((due, step)), to_do) => {
-            let seconds = (due - now + 999).div_euclid(1000);
-            let figure = if seconds > 0 {
-                Figure::new(counted_down(seconds), "to go")
-            } else {
-                Figure::new(lasting((now - due) / 1000), "over")
-            };
-            let also = match to_do {
-                Some(next) => format!("{}. Meanwhile: {}", step.step.words, then(next)),
-                None => step.step.words.clone(),
-            };
-            Strip { figures: vec![figure], also, tone: Tone::Answer }
-        }
-        (None, Some(step)) => {
-            let figure = match step.start {
-                Some(start) if start > now => Figure::new(bench.clock.words(start), "latest"),
-                Some(start) if now - start > 60_000 => Figure::new(lasting((now - start) / 1000), "late"),
-                _ => Figure::new("Now", ""),
-            };
-            Strip { figures: vec![figure], also: step.step.words.clone(), tone: Tone::Answer }
-        }
-        (None, None) if sheet.steps.is_empty() => Strip {
-            figures: vec![Figure::new("–", "")],
-            also: "In Prep, or on a spec, tap “To the run sheet”".into(),
-            tone: Tone::Waiting,
-        },
-        (None, None) => Strip {
-            figures: vec![Figure::new("Done", "")],
-            also: "All steps are ticked off".into(),
-            tone: Tone::Answer,
-        },
-    }
+    answer.remarks.push(ASLEEP.into());
+    answer
 }

@@ -3,9 +3,10 @@
 use crate::book::{BOTTLES, Bottle};
 use crate::craft::serves::{self, Bottling, Shared};
 use crate::quantity::{Ratio, Volume};
+use crate::reading::label;
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
-use crate::screen::{Answer, Bench, Block, Choice, Figure, Opt, Problem, Strip, Tone, Tool, choice, form};
+use crate::screen::{Answer, Bench, Block, Choice, Figure, Opt, Problem, Strip, Tone, Tool, choice, form, plural};
 use crate::text;
 
 /// Which way the question goes.
@@ -83,7 +84,7 @@ impl Tool for ServesForm {
                 let (Some(made), Some(serve), Some(loss)) = (made, serve, loss) else {
                     return answer.without_answer("Type how much there is, and one serve.");
                 };
-                serves_left(answer, bench, (made, serve, loss))
+                answer = serves_left(answer, bench, (made, serve, loss));
             }
             Ask::ToMake => {
                 let wanted = bench.count(WANTED, &self.wanted, problems);
@@ -91,9 +92,11 @@ impl Tool for ServesForm {
                 let (Some(wanted), Some(serve), Some(loss), Some(headspace)) = (wanted, serve, loss, headspace) else {
                     return answer.without_answer("Type how many serves, and one serve.");
                 };
-                self.to_make(answer, bench, (wanted, serve, loss, headspace))
+                answer = self.to_make(answer, bench, (wanted, serve, loss, headspace));
             }
         }
+        label::offer("Batch", None, &mut answer);
+        answer
     }
 
     fn empty(&mut self) {
@@ -146,7 +149,7 @@ impl ServesForm {
                 format!(
                     "{} {} of {} ml, {} in each",
                     text::count(f64::from(bottling.bottles), bench.decimal),
-                    plural(f64::from(bottling.bottles), "bottle"),
+                    plural(bottling.bottles as usize, "bottle", "bottles"),
                     self.bottle().ml,
                     precise_ml(bottling.even, bench),
                 )
@@ -169,7 +172,10 @@ impl ServesForm {
         answer.cells_title = "In bottles";
         let count = f64::from(bottling.bottles);
         let unit = format!("× {} ml", self.bottle().ml);
-        answer.cell(plural(count, "bottle"), Figure::new(text::count(count, bench.decimal), unit));
+        answer.cell(
+            plural(bottling.bottles as usize, "bottle", "bottles"),
+            Figure::new(text::count(count, bench.decimal), unit),
+        );
         answer.cell("full, with headspace", precise_ml(bottling.full, bench));
         answer.cell("each, filled alike", precise_ml(bottling.even, bench));
         answer.cell("or the last one", precise_ml(bottling.last, bench));
@@ -192,7 +198,7 @@ fn serves_left(mut answer: Answer, bench: &Bench, (made, serve, loss): (Volume, 
         Some(_) => "Nothing spare".to_owned(),
         None => format!("Not one whole serve: {} is there", ml(spare)),
     };
-    let unit = format!("{} of {}", plural(f64::from(serves), "serve"), precise_ml(serve, bench));
+    let unit = format!("{} of {}", plural(serves as usize, "serve", "serves"), precise_ml(serve, bench));
     answer.strip = Strip {
         figures: vec![Figure::new(text::count(f64::from(serves), bench.decimal), unit)],
         also,
@@ -215,10 +221,6 @@ fn bottle_option(bottle: &Bottle) -> Opt {
 
 fn precise_ml(volume: Volume, bench: &Bench) -> Figure {
     text::millilitres(volume, bench.decimal)
-}
-
-fn plural(count: f64, noun: &str) -> String {
-    if (count - 1.0).abs() < 1e-9 { noun.to_owned() } else { format!("{noun}s") }
 }
 
 fn too_many(mut answer: Answer, field: &'static str, problem: &serves::ServesProblem) -> Answer {

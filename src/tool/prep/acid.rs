@@ -5,6 +5,7 @@ mod stand_in;
 mod swap;
 
 use crate::quantity::Mass;
+use crate::reading::label;
 use crate::screen::pad::Keys;
 use crate::screen::{Answer, Bench, Block, Choice, Figure, Opt, Tool, choice, form};
 use crate::substance::juice::{JuiceAcids, PROFILES};
@@ -168,7 +169,7 @@ impl Tool for AcidForm {
     fn answer(&self, bench: &Bench) -> Answer {
         let mut answer = Answer::default();
         answer.cautions.push("Food-grade acid only. Keep the powder and strong solutions off eyes and skin.".into());
-        match self.ask() {
+        let mut answer = match self.ask() {
             Ask::Replace => {
                 let acids = self.acids(bench, &mut answer.problems);
                 self.replace(answer, acids, bench)
@@ -180,7 +181,9 @@ impl Tool for AcidForm {
             Ask::Sharpen => self.sharpen(answer, bench),
             Ask::Swap => self.swap(answer, bench),
             Ask::Titrate => self.titrate(answer, bench),
-        }
+        };
+        label::offer("Acid solution", None, &mut answer);
+        answer
     }
 
     fn empty(&mut self) {

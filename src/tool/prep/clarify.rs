@@ -9,13 +9,15 @@ use crate::craft::clarify::{self, AGAR_SETS_AT, Agar, ENZYME_COLD, ENZYME_SOUR, 
 use crate::craft::measure::{Both, both_of};
 use crate::craft::pour::standard;
 use crate::quantity::{Acidity, Amount, Mass, Ratio, Volume};
+use crate::reading::label;
 use crate::screen::pad::Keys;
-use crate::screen::plan::Plan;
-use crate::screen::route::{Route, encode};
+use crate::screen::percent::encode;
+use crate::screen::plan::{Makes, Making};
+use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Block, Choice, Figure, Opt, Problem, Strip, Tone, Tool, choice, form};
 use crate::substance::fruit::{FRUIT, Fruit};
 use crate::substance::mix::Mix;
-use crate::text::{self, Kind};
+use crate::text::{self, Dimension};
 
 choice! { Method:
     Enzyme = "enzyme", "Enzyme";
@@ -135,11 +137,15 @@ impl Tool for ClarifyForm {
             href.push_str(&format!("&came_brix={}&came_acid={}", text(brix), text(acid)));
         }
         answer.carry("Make a cordial", href);
+        let plan = self.steps(&worked, bench);
+        label::offer(&plan.title, None, &mut answer);
+        answer.plan = Some(plan);
         answer
     }
 
-    fn plan(&self, bench: &Bench) -> Option<Plan> {
-        Some(self.steps(&self.worked(bench, &mut Vec::new())?, bench))
+    fn making(&self, _bench: &Bench) -> Making {
+        let of = Fruit::of(&self.fruit).ingredient.into();
+        Making { makes: Makes::ClearJuice, of, takes: &[Makes::Juice], ..Making::default() }
     }
 
     fn empty(&mut self) {
@@ -192,7 +198,7 @@ impl ClarifyForm {
     fn worked(&self, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Worked> {
         let fruit = Fruit::of(&self.fruit);
         let litre = standard(ingredient(fruit.ingredient)?);
-        let amount = bench.amount(JUICE, &self.juice, Kind::Either, problems);
+        let amount = bench.amount(JUICE, &self.juice, Dimension::Either, problems);
         let per_kg = |mass: Mass, field, text: &str, problems: &mut Vec<Problem>| {
             let grams = bench.number(field, text, (0.1, 50.0), G_PER_KG, problems)?;
             Some(clarify::dose(mass, Ratio::from_value(grams / 1000.0).ok()?))
@@ -281,7 +287,7 @@ impl ClarifyForm {
 
     /// What came out, and an offer to keep the yield that it makes.
     fn came(&self, worked: &Worked, bench: &Bench, answer: &mut Answer) -> Option<Volume> {
-        let got = both_of(bench.amount(GOT, &self.got, Kind::Either, &mut answer.problems)?, &worked.litre);
+        let got = both_of(bench.amount(GOT, &self.got, Dimension::Either, &mut answer.problems)?, &worked.litre);
         let goes_in = worked.agar.map_or(worked.juice.mass, |agar| agar.together);
         let Some(share) = crate::craft::fruit::measured_share(got.mass, goes_in) else {
             answer.problems.push(Problem::new(GOT, "That is more than went in. Check both."));

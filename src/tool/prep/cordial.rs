@@ -8,18 +8,17 @@ mod tests;
 
 pub use choices::{Ask, Blend, To};
 
-use crate::book::{Ingredient, Kind as Sort, LIBRARY, Measured, Taken, ingredient};
+use crate::book::{Ingredient, Kind, LIBRARY, Measured, Taken, ingredient};
 use crate::craft::cordial::{Fill, Made, made, to_target};
 use crate::craft::pour::pour;
 use crate::quantity::{Acidity, Amount, Brix, Mass, Ratio, Temperature, Volume};
-use crate::reading::PLACEHOLDER;
-use crate::reading::label;
+use crate::reading::{Contents, PLACEHOLDER, allergens, label};
 use crate::screen::pad::Keys;
-use crate::screen::plan::{HOUR, MINUTE, Plan, Step, titled};
+use crate::screen::plan::{HOUR, MINUTE, Makes, Making, Plan, Step, titled};
 use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Block, Choice, Input, Opt, Problem, Strip, Tone, Tool, form};
 use crate::substance::fruit::FRUIT;
-use crate::text::{self, Kind};
+use crate::text::{self, Dimension};
 use reading::{figures, keeping};
 
 form! {
@@ -84,7 +83,7 @@ impl Tool for CordialForm {
     }
 
     fn layout(&self, _bench: &Bench) -> Vec<Block> {
-        let juices = LIBRARY.iter().filter(|row| row.kind == Sort::Juice && row.key != "vinegar");
+        let juices = LIBRARY.iter().filter(|row| row.kind == Kind::Juice && row.key != "vinegar");
         let of = Block::pick("juice_of", "Of", juices.map(|row| Opt::new(row.key, row.name)).collect());
         let measured =
             [Block::amount(BRIX, "It reads, °Bx", Keys::Count), Block::amount(ACID, "Its acid, g/l", Keys::Count)];
@@ -134,36 +133,13 @@ impl Tool for CordialForm {
         }
     }
 
-    fn plan(&self, bench: &Bench) -> Option<Plan> {
-        let Batch { juice, made, volume, zest, name, water } = match self.ask() {
-            Ask::Make => self.made(bench, &mut Vec::new())?,
-            Ask::Swap => self.swap_batch(bench)?,
+    fn making(&self, bench: &Bench) -> Making {
+        let allergens = match self.ask() {
+            Ask::Make => Vec::new(),
+            Ask::Swap => allergens(&Contents::of(&self.spec, bench).lines),
         };
-        let mut parts = vec![grams(made.sugar, "sugar", bench)];
-        let shows = |mass: &Mass| mass.g() >= LEAST_GRAMS;
-        parts.retain(|_| shows(&made.sugar));
-        let acids = made.acids.iter().filter(|(_, mass)| shows(mass));
-        parts.extend(acids.map(|(powder, mass)| grams(*mass, &powder.name.to_ascii_lowercase(), bench)));
-        if shows(&water) {
-            parts.push(grams(water, "water", bench));
-        }
-        let into = text::litres_or_ml(juice, bench.decimal);
-        let gives = Some(Amount::Volume(volume));
-        let mix = Step::work("mix", format!("Stir {} into {into} {name} till clear", parts.join(", ")), 15 * MINUTE);
-        let steps = if zest > Mass::ZERO {
-            vec![
-                mix,
-                Step::work("zest", format!("Rest with {} in the cold", grams(zest, "zest", bench)), 5 * MINUTE)
-                    .then_wait(HOUR),
-                Step::work("strain", "Strain and bottle", 10 * MINUTE).giving(gives),
-            ]
-        } else {
-            vec![mix.then_wait(30 * MINUTE), Step::work("bottle", "Stir again and bottle", 10 * MINUTE).giving(gives)]
-        };
-        let short = name.trim_end_matches(" juice").trim_end_matches(" purée");
-        let title = titled(format!("{short} cordial"));
-        let density = made.mix.density(Temperature::TWENTY).ok();
-        Some(Plan { title, makes: "cordial", steps, density, ..Plan::default() })
+        let takes = &[Makes::Juice, Makes::ClearJuice];
+        Making { makes: Makes::Cordial, of: self.juice_of.clone(), takes, allergens }
     }
 
     fn empty(&mut self) {
@@ -245,13 +221,13 @@ impl CordialForm {
 
     fn made(&self, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Batch> {
         let taken = self.taken(bench, problems);
-        let amount = bench.amount(JUICE, &self.juice, Kind::Either, problems);
+        let amount = bench.amount(JUICE, &self.juice, Dimension::Either, problems);
         let taken = taken?;
         let juice = pour(&taken, amount?)?;
         let volume = juice.volume(Temperature::TWENTY).ok()?;
         let (made, zest) = match self.to() {
             To::House => {
-                let base = bench.amount("house_juice", &self.house_juice, Kind::Either, problems);
+                let base = bench.amount("house_juice", &self.house_juice, Dimension::Either, problems);
                 let sugar = bench.mass_or_none("house_sugar", &self.house_sugar, problems)?;
                 let acid = bench.mass_or_none("house_acid", &self.house_acid, problems)?;
                 let zest = bench.mass_or_none("house_zest", &self.house_zest, problems)?;
@@ -313,10 +289,41 @@ impl CordialForm {
         let name = format!("{} cordial", batch.name.trim_end_matches(" juice"));
         answer.carry("Label it", label::href(&label::Facts { name, ..label::Facts::default() }));
         answer.carry("Share it out in serves", Route::Serves.href_with("made", &bench.carried(*volume)));
+        answer.plan = Some(steps(&batch, bench));
         answer
     }
 }
 
 fn grams(mass: Mass, what: &str, bench: &Bench) -> String {
     bench.grams_of(mass, what).to_string()
+}
+
+/// Making it, step by step.
+fn steps(batch: &Batch, bench: &Bench) -> Plan {
+    let Batch { juice, made, volume, zest, name, water } = batch;
+    let mut parts = vec![grams(made.sugar, "sugar", bench)];
+    let shows = |mass: &Mass| mass.g() >= LEAST_GRAMS;
+    parts.retain(|_| shows(&made.sugar));
+    let acids = made.acids.iter().filter(|(_, mass)| shows(mass));
+    parts.extend(acids.map(|(powder, mass)| grams(*mass, &powder.name.to_ascii_lowercase(), bench)));
+    if shows(water) {
+        parts.push(grams(*water, "water", bench));
+    }
+    let into = text::litres_or_ml(*juice, bench.decimal);
+    let gives = Some(Amount::Volume(*volume));
+    let mix = Step::work("mix", format!("Stir {} into {into} {name} till clear", parts.join(", ")), 15 * MINUTE);
+    let steps = if *zest > Mass::ZERO {
+        vec![
+            mix,
+            Step::work("zest", format!("Rest with {} in the cold", grams(*zest, "zest", bench)), 5 * MINUTE)
+                .then_wait(HOUR),
+            Step::work("strain", "Strain and bottle", 10 * MINUTE).giving(gives),
+        ]
+    } else {
+        vec![mix.then_wait(30 * MINUTE), Step::work("bottle", "Stir again and bottle", 10 * MINUTE).giving(gives)]
+    };
+    let short = name.trim_end_matches(" juice").trim_end_matches(" purée");
+    let title = titled(format!("{short} cordial"));
+    let density = made.mix.density(Temperature::TWENTY).ok();
+    Plan { title, steps, density, ..Plan::default() }
 }

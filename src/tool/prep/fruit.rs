@@ -5,17 +5,18 @@ use crate::craft::fruit::{Product, fruit_for, given_by, how_many, measured_share
 use crate::craft::measure::{Both, both_of};
 use crate::craft::pour::standard;
 use crate::quantity::{Amount, Mass, Ratio, Temperature};
+use crate::reading::label::{self, Keeps};
 use crate::screen::pad::Keys;
-use crate::screen::plan::{MINUTE, Plan, Step, titled};
+use crate::screen::plan::{MINUTE, Makes, Making, Plan, Step, titled};
 use crate::screen::route::Route;
-use crate::screen::{Answer, Bench, Block, Choice, Figure, Opt, Problem, Strip, Tone, Tool, choice, form};
+use crate::screen::{Answer, Bench, Block, Choice, Figure, Opt, Problem, Strip, Tone, Tool, choice, form, plural};
 use crate::substance::fruit::{FRUIT, Fruit};
 use crate::substance::mix::Mix;
-use crate::text::{self, Kind};
+use crate::text::{self, Dimension};
 
 /// What is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Known {
+pub enum Given {
     /// What is wanted of it.
     Wanted,
     /// How many there are.
@@ -24,7 +25,7 @@ pub enum Known {
     Weight,
 }
 
-choice! { Known:
+choice! { Given:
     Wanted = "wanted", "I need";
     Count = "count", "Counted";
     Weight = "weight", "Weighed";
@@ -39,7 +40,7 @@ choice! { Product:
 form! {
     /// What is typed.
     FruitForm {
-        /// What is known: a key of [`Known`].
+        /// What is known: a key of [`Given`].
         known = "wanted",
         /// What it becomes: a key of [`Product`].
         product = "juice",
@@ -69,11 +70,11 @@ impl Tool for FruitForm {
     fn layout(&self, _bench: &Bench) -> Vec<Block> {
         let fruit = FRUIT.iter().map(|fruit| Opt::new(fruit.key, fruit.name)).collect();
         vec![
-            Block::chips::<Known>("known", "What is known", false),
+            Block::chips::<Given>("known", "What is known", false),
             match self.known() {
-                Known::Wanted => Block::amount(WANTED, "Needed", Keys::Bulk),
-                Known::Count => Block::amount(COUNT, "How many", Keys::Count),
-                Known::Weight => Block::amount(WEIGHT, "Whole, weighed", Keys::Weight),
+                Given::Wanted => Block::amount(WANTED, "Needed", Keys::Bulk),
+                Given::Count => Block::amount(COUNT, "How many", Keys::Count),
+                Given::Weight => Block::amount(WEIGHT, "Whole, weighed", Keys::Weight),
             },
             Block::pick("fruit", "Fruit", fruit),
             Block::chips::<Product>("product", "Into", true),
@@ -102,7 +103,7 @@ impl Tool for FruitForm {
             (text::litres_or_ml(given.volume, bench.decimal), text::grams(given.mass, 0, bench.decimal));
         let weight = text::grams(*whole, 0, bench.decimal);
         answer.strip = match self.known() {
-            Known::Wanted => Strip {
+            Given::Wanted => Strip {
                 figures: vec![counted, weight],
                 also: format!("for {volume} of {noun}, at {share_words}{of_own}"),
                 tone: Tone::Answer,
@@ -116,7 +117,7 @@ impl Tool for FruitForm {
         let [least, _, most] = share_of(fruit, *product).map(|share| Ratio::from_value(share).unwrap_or(Ratio::ZERO));
         answer.cells_title = "How much that varies";
         let per = |share: Ratio| match self.known() {
-            Known::Wanted => {
+            Given::Wanted => {
                 fruit_for(given.mass, share).map_or(Figure::new("–", ""), |mass| text::grams(mass, 0, bench.decimal))
             }
             _ => text::litres_or_ml(both_of(Amount::Mass(given_by(*whole, share)), litre).volume, bench.decimal),
@@ -137,31 +138,15 @@ impl Tool for FruitForm {
         let with_fruit = |href: String| format!("{href}&fruit={}", fruit.key);
         answer.carry("Clarify it", with_fruit(Route::Clarify.href_with("juice", &carried)));
         answer.carry("Make a cordial", with_fruit(Route::Cordial.href_with("juice", &carried)));
+        answer.plan = self.steps(&worked, bench);
+        if let Some(plan) = &answer.plan {
+            label::offer(&plan.title.clone(), Some(Keeps::Fresh), &mut answer);
+        }
         answer
     }
 
-    fn plan(&self, bench: &Bench) -> Option<Plan> {
-        let Worked { fruit, whole, given, product, litre, .. } = self.worked(bench, &mut Vec::new())?;
-        let each = Mass::from_g(fruit.each).ok()?;
-        let count = how_many(whole, each)?;
-        let weight = text::grams(whole, 0, bench.decimal);
-        let noun = self.product().label().to_ascii_lowercase();
-        let verb = if product == Product::Puree { "Purée and sieve" } else { "Press" };
-        let name = if count == 1 { fruit.name } else { fruit.plural };
-        let mut steps = vec![
-            Step::work("press", format!("{verb} {count} {name}, {weight}"), (10 * MINUTE).max(count.min(500) * 30))
-                .giving(Some(Amount::Volume(given.volume))),
-        ];
-        if product == Product::Filtered {
-            steps[0].gives = None;
-            steps.push(
-                Step::work("filter", "Filter it fine", 5 * MINUTE)
-                    .then_wait(30 * MINUTE)
-                    .giving(Some(Amount::Volume(given.volume))),
-            );
-        }
-        let title = titled(format!("{} {noun}", fruit.name));
-        Some(Plan { title, makes: "juice", steps, density: litre.density(Temperature::TWENTY).ok(), ..Plan::default() })
+    fn making(&self, _bench: &Bench) -> Making {
+        Making { makes: Makes::Juice, of: Fruit::of(&self.fruit).ingredient.into(), ..Making::default() }
     }
 
     fn empty(&mut self) {
@@ -174,7 +159,7 @@ impl Tool for FruitForm {
         match name {
             WANTED => {
                 text.clone_into(&mut self.wanted);
-                Known::Wanted.key().clone_into(&mut self.known);
+                Given::Wanted.key().clone_into(&mut self.known);
             }
             // By its own key, or by that of the juice it gives.
             "fruit" => {
@@ -199,8 +184,8 @@ struct Worked {
 }
 
 impl FruitForm {
-    fn known(&self) -> Known {
-        Known::read(&self.known)
+    fn known(&self) -> Given {
+        Given::read(&self.known)
     }
 
     fn product(&self) -> Product {
@@ -218,20 +203,45 @@ impl FruitForm {
         let share = own.or_else(|| Ratio::from_value(share_of(fruit, product)[1]).ok())?;
         let litre = standard(ingredient(fruit.ingredient)?);
         let whole = match self.known() {
-            Known::Wanted => {
-                let amount = bench.amount(WANTED, &self.wanted, Kind::Either, problems)?;
+            Given::Wanted => {
+                let amount = bench.amount(WANTED, &self.wanted, Dimension::Either, problems)?;
                 fruit_for(both_of(amount, &litre).mass, share)?
             }
-            Known::Count => Mass::from_g(fruit.each).ok()? * bench.count(COUNT, &self.count, problems)?,
-            Known::Weight => bench.mass(WEIGHT, &self.weight, problems)?,
+            Given::Count => Mass::from_g(fruit.each).ok()? * bench.count(COUNT, &self.count, problems)?,
+            Given::Weight => bench.mass(WEIGHT, &self.weight, problems)?,
         };
         let given = both_of(Amount::Mass(given_by(whole, share)), &litre);
         Some(Worked { fruit, product, share, is_own: own.is_some(), whole, given, litre })
     }
 
+    /// Pressing it, step by step.
+    fn steps(&self, worked: &Worked, bench: &Bench) -> Option<Plan> {
+        let Worked { fruit, whole, given, product, litre, .. } = worked;
+        let each = Mass::from_g(fruit.each).ok()?;
+        let count = how_many(*whole, each)?;
+        let weight = text::grams(*whole, 0, bench.decimal);
+        let noun = self.product().label().to_ascii_lowercase();
+        let verb = if *product == Product::Puree { "Purée and sieve" } else { "Press" };
+        let name = plural(count as usize, fruit.name, fruit.plural);
+        let mut steps = vec![
+            Step::work("press", format!("{verb} {count} {name}, {weight}"), (10 * MINUTE).max(count.min(500) * 30))
+                .giving(Some(Amount::Volume(given.volume))),
+        ];
+        if *product == Product::Filtered {
+            steps[0].gives = None;
+            steps.push(
+                Step::work("filter", "Filter it fine", 5 * MINUTE)
+                    .then_wait(30 * MINUTE)
+                    .giving(Some(Amount::Volume(given.volume))),
+            );
+        }
+        let title = titled(format!("{} {noun}", fruit.name));
+        Some(Plan { title, steps, density: litre.density(Temperature::TWENTY).ok(), ..Plan::default() })
+    }
+
     /// What came out, and an offer to keep the yield that it makes.
     fn came(&self, worked: &Worked, bench: &Bench, answer: &mut Answer) -> Option<crate::quantity::Volume> {
-        let got = both_of(bench.amount(GOT, &self.got, Kind::Either, &mut answer.problems)?, &worked.litre);
+        let got = both_of(bench.amount(GOT, &self.got, Dimension::Either, &mut answer.problems)?, &worked.litre);
         let Some(share) = measured_share(got.mass, worked.whole) else {
             answer.problems.push(Problem::new(GOT, "That is more than the fruit weighs. Check both."));
             return None;
@@ -245,6 +255,7 @@ impl FruitForm {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::screen::Act;
 
     fn answer(change: impl FnOnce(&mut FruitForm)) -> Answer {
         let mut form = FruitForm::default();
@@ -270,7 +281,7 @@ mod tests {
             form.got = "380 g".into();
         });
         assert_eq!(got.buttons[0].label, "Keep 38.0 % as my yield");
-        assert_eq!(got.buttons[0].puts, [("yields", "lime juice 38 %".to_owned())]);
+        assert_eq!(got.buttons[0].act, Act::KeepYield("lime juice 38 %".into()));
         let bench = Bench { yields: "lime juice 38 %".into(), ..Bench::default() };
         assert!(FruitForm::default().answer(&bench).strip.also.ends_with("at 38.0 %, your own yield"));
         let too_much = answer(|form| form.got = "90 kg".into());

@@ -5,7 +5,7 @@ use crate::craft::infuse::{gomme, solution};
 use crate::quantity::{Amount, Mass, Ratio, Volume};
 use crate::reading::label::{self, Keeps};
 use crate::screen::pad::Keys;
-use crate::screen::plan::{HOUR, MINUTE, Plan, Step};
+use crate::screen::plan::{HOUR, MINUTE, Making, Plan, Step};
 use crate::screen::{Answer, Bench, Block, Choice, Figure, Input, Problem, Tone, Tool, choice, form};
 use crate::text;
 
@@ -174,11 +174,45 @@ impl Tool for InfuseForm {
         let known =
             label::Facts { name: self.title(), allergens: declared.join(", "), keeps, ..label::Facts::default() };
         answer.carry("Label it", label::href(&known));
+        answer.plan = Some(self.steps(&parts, bench));
         answer
     }
 
-    fn plan(&self, bench: &Bench) -> Option<Plan> {
-        let parts = self.parts(bench, &mut Vec::new())?;
+    fn making(&self, _bench: &Bench) -> Making {
+        Making { allergens: allergens_in(&self.of).collect(), ..Making::default() }
+    }
+
+    fn empty(&mut self) {
+        for text in [&mut self.saline, &mut self.tincture, &mut self.oleo, &mut self.fat_wash, &mut self.gomme] {
+            text.clear();
+        }
+    }
+
+    fn take(&mut self, name: &str, text: &str) {
+        if name == "fat_wash" {
+            text.clone_into(&mut self.fat_wash);
+            Make::FatWash.key().clone_into(&mut self.make);
+        }
+    }
+}
+
+/// What goes in, and the words below it.
+struct Parts {
+    weighed: Vec<(&'static str, Amount)>,
+    also: String,
+}
+
+impl InfuseForm {
+    /// "Fat wash, butter".
+    fn title(&self) -> String {
+        match self.of.trim() {
+            "" => self.make().label().to_owned(),
+            of => format!("{}, {of}", self.make().label()),
+        }
+    }
+
+    /// Making it, step by step.
+    fn steps(&self, parts: &Parts, bench: &Bench) -> Plan {
         let said: Vec<String> =
             parts.weighed.iter().map(|(what, amount)| format!("{} {what}", shown(*amount, bench))).collect();
         let all = said.join(", ");
@@ -221,36 +255,7 @@ impl Tool for InfuseForm {
         if let Some(last) = steps.last_mut() {
             last.gives = gives;
         }
-        Some(Plan { title: self.title(), makes: "infusion", steps, ..Plan::default() })
-    }
-
-    fn empty(&mut self) {
-        for text in [&mut self.saline, &mut self.tincture, &mut self.oleo, &mut self.fat_wash, &mut self.gomme] {
-            text.clear();
-        }
-    }
-
-    fn take(&mut self, name: &str, text: &str) {
-        if name == "fat_wash" {
-            text.clone_into(&mut self.fat_wash);
-            Make::FatWash.key().clone_into(&mut self.make);
-        }
-    }
-}
-
-/// What goes in, and the words below it.
-struct Parts {
-    weighed: Vec<(&'static str, Amount)>,
-    also: String,
-}
-
-impl InfuseForm {
-    /// "Fat wash, butter".
-    fn title(&self) -> String {
-        match self.of.trim() {
-            "" => self.make().label().to_owned(),
-            of => format!("{}, {of}", self.make().label()),
-        }
+        Plan { title: self.title(), steps, ..Plan::default() }
     }
 
     fn make(&self) -> Make {
@@ -356,7 +361,7 @@ mod tests {
             let answer = form.answer(&Bench::default());
             let figures: Vec<String> = answer.strip.figures.iter().map(ToString::to_string).collect();
             assert_eq!(figures, [first, second], "{make}");
-            assert!(form.plan(&Bench::default()).is_some_and(|plan| !plan.steps.is_empty()), "{make}");
+            assert!(form.answer(&Bench::default()).plan.is_some_and(|plan| !plan.steps.is_empty()), "{make}");
         }
         let too_salty = InfuseForm { salt: "30".into(), ..InfuseForm::default() };
         assert_eq!(too_salty.answer(&Bench::default()).problems[0].field, "salt");

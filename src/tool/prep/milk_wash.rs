@@ -11,7 +11,7 @@ use crate::craft::pour::litre_of;
 use crate::quantity::{Acidity, Mass, Ratio, Temperature, Volume};
 use crate::reading::{self, Contents, PLACEHOLDER, label};
 use crate::screen::pad::Keys;
-use crate::screen::plan::Plan;
+use crate::screen::plan::{Makes, Making};
 use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Block, Choice, Figure, Input, Opt, Problem, Strip, Tone, Tool, choice, form};
 use crate::substance::milk::{MILKS, Milk, USUAL_DRINK_PER_MILK};
@@ -20,7 +20,7 @@ use crate::text;
 
 /// Which is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Known {
+pub enum Given {
     /// The drink.
     Drink,
     /// Its spec.
@@ -29,7 +29,7 @@ pub enum Known {
     Milk,
 }
 
-choice! { Known:
+choice! { Given:
     Drink = "drink", "A drink";
     Spec = "spec", "A spec";
     Milk = "milk", "Milk I have";
@@ -38,7 +38,7 @@ choice! { Known:
 form! {
     /// What is typed.
     MilkWashForm {
-        /// Which is known: a key of [`Known`].
+        /// Which is known: a key of [`Given`].
         known = "drink",
         /// Volume of the drink.
         drink = "1725 ml",
@@ -82,18 +82,18 @@ impl Tool for MilkWashForm {
     fn layout(&self, _bench: &Bench) -> Vec<Block> {
         let placeholder = PLACEHOLDER;
         let mut blocks = vec![
-            Block::chips::<Known>("known", "What is known", false),
+            Block::chips::<Given>("known", "What is known", false),
             match self.known() {
-                Known::Drink => Block::amount(DRINK, "Drink to wash", Keys::Batch),
-                Known::Spec => {
+                Given::Drink => Block::amount(DRINK, "Drink to wash", Keys::Batch),
+                Given::Spec => {
                     Block::field(SPEC, "The drink, a line for each ingredient", Input::Lines { placeholder })
                 }
-                Known::Milk => Block::amount(MILK, "Milk to use", Keys::Batch),
+                Given::Milk => Block::amount(MILK, "Milk to use", Keys::Batch),
             },
             Block::amount(RATIO, "Milk : drink", Keys::Ratio),
             Block::pick("kind", "Milk", MILKS.iter().map(|milk| Opt::new(milk.key, milk.name)).collect()),
         ];
-        if self.known() != Known::Spec {
+        if self.known() != Given::Spec {
             blocks.extend([
                 Block::amount(STRENGTH, "Drink, % vol", Keys::Percent),
                 Block::amount(SUGAR, "its sugar, g/l", Keys::Count),
@@ -121,16 +121,21 @@ impl Tool for MilkWashForm {
         }
         let Some(worked) = self.worked(bench, &mut answer) else {
             return answer.without_answer(match self.known() {
-                Known::Drink => "Type how much drink there is to wash, and the ratio.",
-                Known::Spec => "Type or paste the drink, a line for each ingredient, and the ratio.",
-                Known::Milk => "Type how much milk there is, and the ratio.",
+                Given::Drink => "Type how much drink there is to wash, and the ratio.",
+                Given::Spec => "Type or paste the drink, a line for each ingredient, and the ratio.",
+                Given::Milk => "Type how much milk there is, and the ratio.",
             });
         };
-        self.laid_out(answer, &worked, bench)
+        let plan = self.steps(&worked, bench);
+        Answer { plan: Some(plan), ..self.laid_out(answer, &worked, bench) }
     }
 
-    fn plan(&self, bench: &Bench) -> Option<Plan> {
-        Some(self.steps(&self.worked(bench, &mut Answer::default())?, bench))
+    fn making(&self, bench: &Bench) -> Making {
+        let mut allergens: Vec<Allergen> = allergens_in(Milk::of(&self.kind).name).collect();
+        if self.known() == Given::Spec {
+            allergens.extend(reading::allergens(&Contents::of(&self.spec, bench).lines));
+        }
+        Making { makes: Makes::WashedDrink, takes: &[Makes::Drink], allergens, ..Making::default() }
     }
 
     fn empty(&mut self) {
@@ -142,13 +147,13 @@ impl Tool for MilkWashForm {
 
     fn take(&mut self, name: &str, text: &str) {
         let (known, field) = match name {
-            "came" if self.known() == Known::Spec => return text.clone_into(&mut self.came),
-            DRINK | "came" => (Known::Drink, &mut self.drink),
+            "came" if self.known() == Given::Spec => return text.clone_into(&mut self.came),
+            DRINK | "came" => (Given::Drink, &mut self.drink),
             SPEC => {
                 self.came.clear();
-                (Known::Spec, &mut self.spec)
+                (Given::Spec, &mut self.spec)
             }
-            MILK => (Known::Milk, &mut self.milk),
+            MILK => (Given::Milk, &mut self.milk),
             _ => return,
         };
         text.clone_into(field);
@@ -171,8 +176,8 @@ struct Worked {
 }
 
 impl MilkWashForm {
-    fn known(&self) -> Known {
-        Known::read(&self.known)
+    fn known(&self) -> Given {
+        Given::read(&self.known)
     }
 
     fn worked(&self, bench: &Bench, answer: &mut Answer) -> Option<Worked> {
@@ -186,9 +191,9 @@ impl MilkWashForm {
         let kind = Milk::of(&self.kind);
         let mut allergens: Vec<Allergen> = allergens_in(kind.name).collect();
         let known = match self.known() {
-            Known::Drink => bench.volume(DRINK, &self.drink, problems),
-            Known::Milk => bench.volume(MILK, &self.milk, problems),
-            Known::Spec => {
+            Given::Drink => bench.volume(DRINK, &self.drink, problems),
+            Given::Milk => bench.volume(MILK, &self.milk, problems),
+            Given::Spec => {
                 let spec = Contents::of(&self.spec, bench);
                 if let Some(name) = spec.missing.first() {
                     problems.push(Problem::new(
@@ -207,10 +212,10 @@ impl MilkWashForm {
                 volume
             }
         };
-        let figures = if self.known() == Known::Spec { None } else { self.litre(bench, problems) };
+        let figures = if self.known() == Given::Spec { None } else { self.litre(bench, problems) };
         let (ratio, known) = (ratio?, known?);
         let wash = match self.known() {
-            Known::Milk => drink_for(known, ratio),
+            Given::Milk => drink_for(known, ratio),
             _ => milk_for(known, ratio)?,
         };
         let scaled = |litre: Mix| Some(litre * wash.drink.over(litre.volume(Temperature::TWENTY).ok()?)?);
@@ -219,7 +224,7 @@ impl MilkWashForm {
             kind,
             allergens,
             drink: read.or_else(|| figures.and_then(scaled)),
-            has_acid_figure: self.known() == Known::Spec || !self.acid.trim().is_empty(),
+            has_acid_figure: self.known() == Given::Spec || !self.acid.trim().is_empty(),
             wash,
             at: at.map_or(20.0, Temperature::celsius),
         })
@@ -228,10 +233,7 @@ impl MilkWashForm {
     /// A litre of a drink of these figures.
     fn litre(&self, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Mix> {
         let before = problems.len();
-        let strength = text::read_strength(&self.strength, bench.decimal).unwrap_or_else(|words| {
-            problems.push(Problem::new(STRENGTH, words));
-            None
-        });
+        let strength = bench.strength(STRENGTH, &self.strength, problems);
         let sugar =
             bench.number(SUGAR, &self.sugar, (0.0, 800.0), "Type grams per litre from 0 to 800, like 90.", problems);
         let acid =
@@ -253,7 +255,7 @@ impl MilkWashForm {
         let Worked { wash, ratio, kind, .. } = worked;
         let ml = |volume| text::litres_or_ml(volume, bench.decimal);
         let (volume, noun) = match self.known() {
-            Known::Milk => (wash.drink, "drink"),
+            Given::Milk => (wash.drink, "drink"),
             _ => (wash.milk, "milk"),
         };
         let figure = ml(volume);

@@ -4,6 +4,7 @@ mod blend;
 mod convert;
 mod let_down;
 
+use crate::reading::label::{self, Keeps};
 use crate::screen::pad::Keys;
 use crate::screen::{Answer, Bench, Block, Choice, Input, Tool, choice, form};
 
@@ -139,11 +140,13 @@ impl Tool for StrengthForm {
     }
 
     fn answer(&self, bench: &Bench) -> Answer {
-        match self.ask() {
+        let mut answer = match self.ask() {
             Ask::Convert => self.convert(Answer::default(), bench),
             Ask::Cut => self.let_down(Answer::default(), bench),
             Ask::Blend => self.blend(Answer::default(), bench),
-        }
+        };
+        label::offer("Spirit, let down", Some(Keeps::Long), &mut answer);
+        answer
     }
 
     fn empty(&mut self) {
@@ -183,8 +186,8 @@ impl StrengthForm {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::screen::Deed;
     use crate::screen::route::Route;
+    use crate::tool::Change;
     use crate::tool::after;
 
     fn strip(change: impl FnOnce(&mut StrengthForm)) -> (String, String) {
@@ -236,7 +239,7 @@ mod tests {
         let row = &form.answer(&Bench::default()).rows[1];
         let texts =
             [("ask", "blend"), ("pours", form.pours.as_str())].map(|(name, text)| (name.to_owned(), text.to_owned()));
-        let deed = Deed::Rewrite(&row.typed, &row.fixes[0].text);
+        let deed = Change::Rewrite(&row.typed, &row.fixes[0].text);
         let after = after(Route::Strength, &texts.into(), deed);
         assert_eq!(after["pours"], "1 l gin\n100 ml moon dust (as spirit)");
     }

@@ -5,11 +5,12 @@ mod swap;
 
 use crate::craft::syrup;
 use crate::quantity::{Amount, Brix, Mass, OutOfRange, Temperature, Volume};
+use crate::reading::label;
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Block, Choice, Figure, Problem, Strip, Tone, Tool, choice, form};
 use crate::substance::sucrose;
-use crate::text::{self, Kind, Sweetness};
+use crate::text::{self, Dimension, Sweetness};
 
 /// What is asked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -153,12 +154,14 @@ impl Tool for SyrupForm {
 
     fn answer(&self, bench: &Bench) -> Answer {
         let answer = Answer::default();
-        match self.ask() {
+        let mut answer = match self.ask() {
             Ask::Make => self.make(answer, bench),
             Ask::Correct => self.correct(answer, bench),
             Ask::Swap => self.swap(answer, bench),
             Ask::Juice => self.sweeten(answer, bench),
-        }
+        };
+        label::offer("Syrup", None, &mut answer);
+        answer
     }
 
     fn empty(&mut self) {
@@ -208,7 +211,7 @@ impl SyrupForm {
         let kept = bench.temperature(KEPT, &self.kept, sucrose::VALID_CELSIUS, problems);
         let by = MakeBy::read(&self.make_by);
         let amount = match by {
-            MakeBy::Amount => bench.amount(AMOUNT, &self.amount, Kind::Either, problems),
+            MakeBy::Amount => bench.amount(AMOUNT, &self.amount, Dimension::Either, problems),
             MakeBy::Sugar => bench.mass(SUGAR, &self.sugar, problems).map(Amount::Mass),
         };
         let (Some(brix), Some(kept), Some(amount)) = (brix, kept, amount) else {

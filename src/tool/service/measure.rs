@@ -111,7 +111,7 @@ impl Tool for MeasureForm {
     fn answer(&self, bench: &Bench) -> Answer {
         let mut answer = Answer::default();
         let weighed = self.weighed(bench, &mut answer.problems);
-        let typed = bench.amount(AMOUNT, &self.amount, text::Kind::Either, &mut answer.problems);
+        let typed = bench.amount(AMOUNT, &self.amount, text::Dimension::Either, &mut answer.problems);
         let (Some(weighed), Some(typed)) = (weighed, typed) else {
             return answer.without_answer("Type an amount, like 45 ml or 1½ oz.");
         };

@@ -3,3 +3,17 @@
 pub mod balance;
 pub mod measure;
 pub mod scale;
+
+use crate::screen::Tool;
+use crate::screen::route::Route;
+
+/// The tool of a route, as it starts; none for one of another place.
+#[must_use]
+pub fn tool(route: Route) -> Option<Box<dyn Tool>> {
+    Some(match route {
+        Route::Measure => Box::new(measure::MeasureForm::default()),
+        Route::Scale => Box::new(scale::ScaleForm::default()),
+        Route::Balance => Box::new(balance::BalanceForm::default()),
+        _ => return None,
+    })
+}

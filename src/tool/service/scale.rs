@@ -8,9 +8,9 @@ use crate::reading::{self, Contents, label, links};
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
 use crate::screen::{
-    Answer, Bench, Block, Button, Choice, Do, Figure, Input, Opt, Problem, Row, Strip, Tone, Tool, choice, form,
+    Act, Answer, Bench, Block, Button, Choice, Figure, Input, Opt, Problem, Row, Strip, Tone, Tool, choice, form,
 };
-use crate::text::{self, Kind, read_spec};
+use crate::text::{self, Dimension, read_spec};
 
 /// What the spec is scaled by.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -95,7 +95,7 @@ impl Tool for ScaleForm {
             ],
             By::Factor => vec![Block::amount(FACTOR, "Times", Keys::Count)],
             By::Have => {
-                let spec = measured(&read_spec(&self.spec, &bench.reading(Kind::Either)));
+                let spec = measured(&read_spec(&self.spec, &bench.reading(Dimension::Either)));
                 let keys = if self.have_is_counted(&spec) { Keys::Count } else { Keys::Either };
                 vec![Block::amount(HAVE, "I have", keys), Block::pick("have_of", "Of", line_options(spec))]
             }
@@ -105,7 +105,7 @@ impl Tool for ScaleForm {
             Block::Table("", Vec::new()),
             Block::field(SPEC, "The spec, a line for each ingredient", Input::Lines { placeholder }),
             Block::chips::<Rounding>("rounding", "Round to", true),
-            Block::Buttons(vec![Button::new("Keep it in Specs", Do::NewCard), Button::new("Save as CSV", Do::Csv)]),
+            Block::Buttons(vec![Button::new("Keep it in Specs", Act::NewSpec), Button::new("Save as CSV", Act::Csv)]),
         ]);
         blocks
     }
@@ -205,7 +205,7 @@ impl ScaleForm {
                 let amount = if self.have_is_counted(spec) {
                     bench.count(HAVE, &self.have, problems).map(Amount::Count)
                 } else {
-                    bench.amount(HAVE, &self.have, Kind::Either, problems)
+                    bench.amount(HAVE, &self.have, Dimension::Either, problems)
                 };
                 amount.map(|amount| Target::Have { line, amount })
             }

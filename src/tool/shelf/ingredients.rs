@@ -8,7 +8,7 @@ use crate::screen::own::taken;
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
 use crate::screen::{
-    Answer, Bench, Block, Button, Do, Figure, Input, Opt, Problem, Row, Strip, Texts, Tone, Tool, form,
+    Act, Answer, Bench, Block, Button, Fields, Figure, Input, Opt, Problem, Row, Strip, Tone, Tool, form,
 };
 use crate::text;
 
@@ -52,17 +52,6 @@ impl OwnForm {
     }
 }
 
-/// The texts of the ingredient that is open, over those of its screen.
-pub(crate) fn with_record(texts: &Texts, bench: &Bench) -> Texts {
-    let mut all = texts.clone();
-    if let Some(entry) = texts.get("id").and_then(|id| bench.book.own(id)) {
-        for (name, text) in entry.value.clone().fields() {
-            all.insert(name.to_owned(), std::mem::take(text));
-        }
-    }
-    all
-}
-
 /// An ingredient with a text in place; none for a field that it has not.
 #[must_use]
 pub fn edited(own: &Own, name: &str, text: &str) -> Option<Own> {
@@ -73,12 +62,24 @@ pub fn edited(own: &Own, name: &str, text: &str) -> Option<Own> {
 }
 
 impl Tool for OwnForm {
-    fn empty_label(&self, _bench: &Bench) -> &'static str {
-        if self.id.is_empty() { "" } else { "Delete" }
+    fn show(&mut self, bench: &Bench) -> (Vec<Block>, Answer) {
+        if let Some(entry) = bench.book.own(&self.id) {
+            let mut own = entry.value.clone();
+            for (name, field) in self.fields() {
+                if let Some((_, text)) = own.fields().into_iter().find(|(other, _)| *other == name) {
+                    *field = std::mem::take(text);
+                }
+            }
+        }
+        (self.layout(bench), self.answer(bench))
+    }
+
+    fn empty_label(&self, bench: &Bench) -> &'static str {
+        if bench.book.own(&self.id).is_some() { "Delete" } else { "" }
     }
 
     fn layout(&self, bench: &Bench) -> Vec<Block> {
-        let new = Block::Buttons(vec![Button::new("New ingredient", Do::NewOwn)]);
+        let new = Block::Buttons(vec![Button::new("New ingredient", Act::NewIngredient)]);
         if bench.book.own(&self.id).is_none() {
             return vec![new, Block::Table("", Vec::new())];
         }

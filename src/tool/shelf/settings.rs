@@ -8,10 +8,10 @@ use crate::book::{House, Jigger};
 use crate::quantity::{Amount, Conventions, Ounce, Unit, Volume};
 use crate::screen::pad::Keys;
 use crate::screen::{
-    Answer, Bench, Block, Choice, Figure, Input, Problem, Strip, Texts, Tone, Tool, fill, fixes, form,
+    Answer, Bench, Block, Choice, Figure, Input, Problem, Strip, Texts, Tone, Tool, fill, fixes, form, plural,
 };
 use crate::substance::energy::StandardDrink;
-use crate::text::{self, Decimal, Kind, Reading};
+use crate::text::{self, Decimal, Dimension, Reading};
 
 form! {
     /// What is typed and chosen.
@@ -121,7 +121,7 @@ impl Tool for ShelfForm {
             Some(problem) => problem.words.clone(),
             None => "Every tool reads and pours by what stands here".to_owned(),
         };
-        let noun = if count == 1 { "jigger measure" } else { "jigger measures" };
+        let noun = plural(count, "jigger measure", "jigger measures");
         let strip = Strip { figures: vec![Figure::new(count.to_string(), noun)], also, tone: Tone::Answer };
         Answer { strip, problems, ..Answer::default() }
     }
@@ -211,7 +211,7 @@ impl ShelfForm {
             UsualUnit::Centilitre => Unit::Centilitre,
             UsualUnit::Ounce => Unit::Ounce,
         };
-        let reading = Reading { conventions: &plain, decimal, bare: usual_unit, kind: Kind::Volume, own: &[] };
+        let reading = Reading { conventions: &plain, decimal, bare: usual_unit, kind: Dimension::Volume, own: &[] };
         let dash = small(DASH, &self.dash, (0.1, 5.0), &reading, &mut problems).unwrap_or(Conventions::DASH);
         let barspoon =
             small(BARSPOON, &self.barspoon, (1.0, 20.0), &reading, &mut problems).unwrap_or(Conventions::BARSPOON);

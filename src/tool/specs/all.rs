@@ -6,7 +6,7 @@ use crate::craft::balance::balance;
 use crate::reading::Contents;
 use crate::reading::named;
 use crate::screen::route::Route;
-use crate::screen::{Answer, Bench, Block, Button, Do, Figure, Input, Row, Strip, Tone, Tool, form};
+use crate::screen::{Act, Answer, Bench, Block, Button, Figure, Input, Row, Strip, Tone, Tool, form, plural};
 use crate::text;
 
 form! {
@@ -28,9 +28,9 @@ impl Tool for SpecsForm {
     }
 
     fn layout(&self, bench: &Bench) -> Vec<Block> {
-        let mut buttons = vec![Button::new("New spec", Do::NewCard)];
+        let mut buttons = vec![Button::new("New spec", Act::NewSpec)];
         if bench.book.cards.is_empty() {
-            buttons.push(Button::new("Try a demo", Do::Demo));
+            buttons.push(Button::new("Try a demo", Act::Demo));
         }
         vec![
             Block::field("search", "Search", Input::Words { placeholder: "name, tag or ingredient" }),
@@ -49,12 +49,12 @@ impl Tool for SpecsForm {
         answer.rows = found.by_ref().take(self.shown()).map(|entry| row(entry, bench)).collect();
         let has_more = found.next().is_some();
         if has_more {
-            answer.buttons.push(Button::new("Show more", Do::More));
+            answer.buttons.push(Button::new("Show more", Act::More));
         }
         let is_searched = !self.search.trim().is_empty();
         let found = if is_searched { answer.rows.len() } else { all };
         let count = |value: usize| text::count(value as f64, bench.decimal);
-        let noun = if found == 1 { "spec" } else { "specs" };
+        let noun = plural(found, "spec", "specs");
         let more = if is_searched && has_more { "+" } else { "" };
         answer.strip = Strip {
             figures: vec![Figure::new(format!("{}{more}", count(found)), noun)],
@@ -74,7 +74,7 @@ impl Tool for SpecsForm {
         if bench.book.cards.iter().any(|entry| entry.id.starts_with(crate::book::DEMO)) {
             answer.remarks.push("The harvest supper is a demo. Backup takes it away in one tap.".into());
         }
-        answer.cautions.extend(reminder(&bench.book));
+        answer.cautions.extend(reminder(bench));
         undo_remark(&mut answer, bench);
         answer
     }

@@ -3,7 +3,7 @@
 use super::remarks::{OLD_DAYS, age, undo_remark};
 use crate::book::{DEMO, Standing};
 use crate::reading::named;
-use crate::screen::{Answer, Bench, Block, Button, Do, Figure, Row, Strip, Tone, Tool, form};
+use crate::screen::{Act, Answer, Bench, Block, Button, Figure, Row, Strip, Tone, Tool, form, plural};
 use crate::text;
 
 form! {
@@ -24,33 +24,33 @@ impl Tool for BackupForm {
 
     fn layout(&self, bench: &Bench) -> Vec<Block> {
         let mut blocks = vec![Block::Buttons(vec![
-            Button::new("Save a backup", Do::Backup),
-            Button::new("Open a file", Do::ChooseFile),
-            Button::new("Paste", Do::Paste),
+            Button::new("Save a backup", Act::Backup),
+            Button::new("Open a file", Act::ChooseFile),
+            Button::new("Paste", Act::Paste),
         ])];
-        if let Some(Ok(import)) = &bench.book.import {
+        if let Some(Ok(import)) = &bench.at_hand.import {
             let [new, _, differing] = import.count(&bench.book);
             let mut buttons = Vec::new();
             if new > 0 {
-                buttons.push(Button::new("Take what is new", Do::TakeNew));
+                buttons.push(Button::new("Take what is new", Act::TakeNew));
             }
             if differing > 0 {
-                buttons.push(Button::new("Take all, replacing mine", Do::TakeAll));
-                buttons.push(Button::new("Take all, keeping mine too", Do::TakeBoth));
+                buttons.push(Button::new("Take all, replacing mine", Act::TakeAll));
+                buttons.push(Button::new("Take all, keeping mine too", Act::TakeBoth));
             }
-            buttons.push(Button::new("Close without taking", Do::PutAway));
+            buttons.push(Button::new("Close without taking", Act::PutAway));
             blocks.push(Block::Buttons(buttons));
         }
         blocks.push(Block::Table("", Vec::new()));
         let mut buttons = Vec::new();
         if !bench.book.unread.is_empty() {
-            buttons.push(Button::new("Download what can't be opened", Do::GiveUnread));
+            buttons.push(Button::new("Download what can't be opened", Act::GiveUnread));
         }
         let has_demo = bench.book.cards.iter().any(|entry| entry.id.starts_with(DEMO));
         if has_demo {
-            buttons.push(Button::new("Take the demo away", Do::RemoveDemo));
-        } else if bench.book.import.is_none() {
-            buttons.push(Button::new("Put the demo in", Do::Demo));
+            buttons.push(Button::new("Take the demo away", Act::RemoveDemo));
+        } else if bench.at_hand.import.is_none() {
+            buttons.push(Button::new("Put the demo in", Act::Demo));
         }
         blocks.push(Block::Buttons(buttons));
         blocks
@@ -60,7 +60,7 @@ impl Tool for BackupForm {
         let mut answer = Answer { rows_title: "In the file", ..Answer::default() };
         let book = &bench.book;
         let count = |value: usize| text::count(value as f64, bench.decimal);
-        match &book.import {
+        match &bench.at_hand.import {
             Some(Ok(import)) => {
                 let [new, same, differing] = import.count(book);
                 answer.strip = Strip {
@@ -95,11 +95,8 @@ impl Tool for BackupForm {
             None => {
                 let all = book.cards.len() + book.own.len();
                 answer.strip = Strip {
-                    figures: vec![Figure::new(
-                        count(book.cards.len()),
-                        if book.cards.len() == 1 { "spec" } else { "specs" },
-                    )],
-                    also: match (all, age(book)) {
+                    figures: vec![Figure::new(count(book.cards.len()), plural(book.cards.len(), "spec", "specs"))],
+                    also: match (all, age(bench)) {
                         (0, _) => "Nothing to back up yet".into(),
                         (_, None) => "Never backed up. Save a backup now and then".into(),
                         (_, Some(0)) => "Backed up today".into(),
@@ -117,8 +114,8 @@ impl Tool for BackupForm {
         answer.cells_title = "On this device";
         answer.cell("specs", Figure::new(count(book.cards.len()), ""));
         answer.cell("ingredients", Figure::new(count(book.own.len()), ""));
-        if book.usage > 0 {
-            let kilobytes = text::plain((book.usage as f64 / 1000.0).ceil(), 0, bench.decimal);
+        if bench.at_hand.usage > 0 {
+            let kilobytes = text::plain((bench.at_hand.usage as f64 / 1000.0).ceil(), 0, bench.decimal);
             answer.explained(
                 "room taken",
                 Figure::new(kilobytes, "kB"),

@@ -3,7 +3,6 @@
 mod lines;
 mod record;
 
-pub(crate) use record::with_record;
 pub use record::{changed, edited, loses, loses_much, plain, way_at};
 
 use super::remarks::undo_remark;
@@ -15,7 +14,8 @@ use crate::reading::{self, Contents, label, links, named};
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
 use crate::screen::{
-    Answer, Bench, Block, Button, Carry, Choice, Do, Figure, Input, Opt, Problem, Strip, Tone, Tool, choice, form,
+    Act, Answer, Bench, Block, Button, Carry, Choice, Figure, Input, Opt, Problem, Strip, Tone, Tool, choice, form,
+    newer_caution,
 };
 use crate::text;
 
@@ -91,13 +91,18 @@ const BATCH: f64 = 3.0;
 const LINES: &str = "lines";
 
 impl Tool for CardForm {
-    fn empty_label(&self, _bench: &Bench) -> &'static str {
-        if self.id.is_empty() { "" } else { "Delete" }
+    fn show(&mut self, bench: &Bench) -> (Vec<Block>, Answer) {
+        self.open(bench);
+        (self.layout(bench), self.answer(bench))
+    }
+
+    fn empty_label(&self, bench: &Bench) -> &'static str {
+        if bench.book.card(&self.id).is_some() { "Delete" } else { "" }
     }
 
     fn layout(&self, bench: &Bench) -> Vec<Block> {
         let Some(entry) = bench.book.card(&self.id) else {
-            return vec![Block::Buttons(vec![Button::new("New spec", Do::NewCard)])];
+            return vec![Block::Buttons(vec![Button::new("New spec", Act::NewSpec)])];
         };
         let mut blocks = Vec::new();
         let others: Vec<Carry> = bench
@@ -116,8 +121,8 @@ impl Tool for CardForm {
             ));
             blocks.push(Block::Carry(others));
             blocks.push(Block::Buttons(vec![
-                Button::new("Keep this one", Do::KeepThis),
-                Button::new("Keep all of them", Do::KeepBoth),
+                Button::new("Keep this one", Act::KeepThis),
+                Button::new("Keep all of them", Act::KeepAll),
             ]));
         }
         blocks.push(Block::field("name", "Name", Input::Words { placeholder: "Orchard lantern" }));
@@ -139,23 +144,23 @@ impl Tool for CardForm {
         blocks.push(Block::field("notes", "Notes", Input::Lines { placeholder: "" }));
         blocks.push(Block::field("tags", "Tags", Input::Words { placeholder: "autumn, stirred" }));
         blocks.push(Block::field("way", "Name of this form", Input::Words { placeholder: "quick" }));
-        let mut buttons = vec![Button::new("Add a form", Do::AddWay), Button::new("Duplicate", Do::Duplicate)];
+        let mut buttons = vec![Button::new("Add a form", Act::AddWay), Button::new("Duplicate", Act::Duplicate)];
         if entry.value.forms.len() > 1 {
-            buttons.push(Button::new("Remove this form", Do::RemoveWay));
+            buttons.push(Button::new("Remove this form", Act::RemoveWay));
         }
         blocks.push(Block::Buttons(buttons));
         blocks.push(Block::Buttons(vec![
-            Button::new("To the run sheet", Do::ToRun),
-            Button::new("Share as a link", Do::Share),
-            Button::new("Save as text", Do::Text),
-            Button::new("Save as a recipe file", Do::Recipe),
+            Button::new("To the run sheet", Act::ToRun),
+            Button::new("Share as a link", Act::Share),
+            Button::new("Save as text", Act::Text),
+            Button::new("Save as a recipe file", Act::Recipe),
         ]));
-        if let Some((_, link)) = bench.book.shared.as_ref().filter(|(id, link)| *id == self.id && !link.is_empty()) {
+        if let Some(link) = bench.at_hand.link_of(&self.id) {
             blocks.push(match text::qr(link) {
-                Some(code) => Block::Code(code, link.clone()),
+                Some(code) => Block::Code(code, link.to_owned()),
                 None => Block::Remark("Too long for a code: copy the link.".into()),
             });
-            blocks.push(Block::Buttons(vec![Button::new("Copy the link", Do::CopyLink)]));
+            blocks.push(Block::Buttons(vec![Button::new("Copy the link", Act::CopyLink)]));
             blocks.push(Block::Remark("The whole spec is in the link. Nothing is kept on any server.".into()));
         }
         blocks
@@ -167,11 +172,7 @@ impl Tool for CardForm {
             undo_remark(&mut answer, bench);
             return answer.without_answer("Choose a spec in All, or start one.");
         };
-        if let Some(version) = entry.newer {
-            answer
-                .cautions
-                .push(format!("A newer Meniscus (version {version}) wrote this: it can be read, not changed."));
-        }
+        answer.cautions.extend(newer_caution(entry.newer));
         let read = Contents::of(&self.lines, bench);
         let lines = &read.lines;
         answer.rows = lines.iter().map(|line| unscaled_row(line, bench)).collect();
@@ -263,7 +264,7 @@ fn ways(card: &Card) -> Vec<Opt> {
 mod tests {
     use super::*;
     use crate::book::{Book, Entry, Stamp, demo_cards};
-    use crate::screen::{Deed, Held, Texts};
+    use crate::screen::{Held, Texts};
     use crate::tool::screen;
 
     fn bench() -> Bench {
@@ -301,9 +302,13 @@ mod tests {
         let Some(Block::Table(_, rows)) = shown.blocks.iter().find(|block| matches!(block, Block::Table(..))) else {
             panic!("a table")
         };
-        assert_eq!(rows[0].puts.len(), 1, "the first cannot go up");
-        assert!(rows[1].puts[0].1.text.starts_with("20 ml dry vermouth\n45 ml pear brandy\n15 ml"));
-        assert!(!rows[1].puts[1].1.text.contains("vermouth"));
+        assert_eq!(rows[0].buttons.len(), 1, "the first cannot go up");
+        let put = |button: &Button| match &button.act {
+            Act::Put(puts) => puts[0].1.clone(),
+            other => panic!("{other:?}"),
+        };
+        assert!(put(&rows[1].buttons[0]).starts_with("20 ml dry vermouth\n45 ml pear brandy\n15 ml"));
+        assert!(!put(&rows[1].buttons[1]).contains("vermouth"));
     }
 
     #[test]
@@ -315,9 +320,10 @@ mod tests {
         assert_eq!(edited(&card, 0, "name", "Lamp").expect("a field").name, "Lamp");
         assert_eq!(edited(&card, 9, "lines", ""), None);
         // A tap on a line's fix, and one that changes nothing.
-        let fixed = super::changed(&card, 0, Deed::Rewrite("30 ml pear juice", "30 ml pear purée")).expect("a change");
+        let fixed = super::changed(&card, 0, &Act::Rewrite("30 ml pear juice".into(), "30 ml pear purée".into()))
+            .expect("a change");
         assert!(fixed.forms[0].lines.contains("\n30 ml pear purée\n"));
-        assert_eq!(super::changed(&card, 0, Deed::Rewrite("no such line", "x")), None);
+        assert_eq!(super::changed(&card, 0, &Act::Rewrite("no such line".into(), "x".into())), None);
         assert_eq!(edited(&card, 0, "search", ""), None);
         let mut card = card;
         for name in FIELDS {

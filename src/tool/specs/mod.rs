@@ -4,3 +4,17 @@ pub mod all;
 pub mod backup;
 pub mod card;
 mod remarks;
+
+use crate::screen::Tool;
+use crate::screen::route::Route;
+
+/// The tool of a route, as it starts; none for one of another place.
+#[must_use]
+pub fn tool(route: Route) -> Option<Box<dyn Tool>> {
+    Some(match route {
+        Route::Specs => Box::new(all::SpecsForm::default()),
+        Route::Card => Box::new(card::CardForm::default()),
+        Route::Backup => Box::new(backup::BackupForm::default()),
+        _ => return None,
+    })
+}

@@ -1,6 +1,6 @@
 //! What the screens of the book remark: a backup that is due, and what Undo would take back.
 
-use crate::book::{Book, DEMO};
+use crate::book::DEMO;
 use crate::screen::{Answer, Bench};
 
 /// Days after which a backup is old.
@@ -9,14 +9,14 @@ const DAY: u64 = 24 * 60 * 60 * 1000;
 /// Specs that are quickly written again.
 const FEW: usize = 5;
 /// Whole days since the last backup.
-pub(super) fn age(book: &Book) -> Option<u64> {
-    Some(book.now.saturating_sub(book.last_backup?) / DAY)
+pub(super) fn age(bench: &Bench) -> Option<u64> {
+    Some(bench.clock.now.saturating_sub(bench.book.last_backup?) / DAY)
 }
 
 /// A word where a backup is due: there is something to lose, and none is recent.
-pub(super) fn reminder(book: &Book) -> Option<String> {
-    let own = book.cards.iter().filter(|entry| !entry.id.starts_with(DEMO)).count();
-    match age(book) {
+pub(super) fn reminder(bench: &Bench) -> Option<String> {
+    let own = bench.book.cards.iter().filter(|entry| !entry.id.starts_with(DEMO)).count();
+    match age(bench) {
         _ if own < FEW => None,
         None => Some("Never backed up. Backup saves everything in one file.".into()),
         Some(days) if days > OLD_DAYS => Some(format!("Last backup {days} days ago. Save one in Backup.")),

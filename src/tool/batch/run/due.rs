@@ -1,10 +1,11 @@
 //! What is due next over all run sheets that are open, for the line that stands on every screen, and for the bell.
 
-use super::sheet::sheet;
+use super::sheet::sheet_of;
 use crate::reading::named;
 use crate::screen::Bench;
 use crate::screen::clock::{counted_down, lasting};
-use crate::screen::route::{Route, encode};
+use crate::screen::percent::encode;
+use crate::screen::route::Route;
 
 /// A wait that runs.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -27,7 +28,7 @@ pub fn timers(bench: &Bench) -> Vec<Timer> {
         if !entry.value.marks.values().any(crate::book::Tick::is_running) {
             continue;
         }
-        for step in sheet(&entry.value, bench).steps {
+        for step in &sheet_of(entry, bench).steps {
             let Some(due) = step.due() else { continue };
             let href = format!("{}&step={}", Route::Run.href_with("id", &entry.id), encode(&step.key));
             let words = format!("{}, {}", step.step.words, named(&entry.value.name));
@@ -52,7 +53,7 @@ pub fn next_due(bench: &Bench) -> Option<(String, String, bool, String)> {
     // Nothing waits: the next step that must start at a time.
     let mut first: Option<(i64, String, String)> = None;
     for entry in bench.book.runs.iter().filter(|entry| entry.value.finished == 0 && !entry.value.ready.is_empty()) {
-        for step in sheet(&entry.value, bench).steps {
+        for step in &sheet_of(entry, bench).steps {
             let Some(start) = step.start.filter(|_| !step.is_done() && step.is_free) else { continue };
             if first.as_ref().is_none_or(|(earliest, ..)| start < *earliest) {
                 let words = format!("{}, {}", step.step.words, named(&entry.value.name));

@@ -1,10 +1,12 @@
 //! A run as the record it is: its texts, its parts, what is marked.
 
-use super::sheet::{Sheeted, sheet};
-use super::{ICE, SPEC};
+use super::chain::sources;
+use super::rows::planned;
+use super::sheet::sheet;
+use super::spec::SPEC;
 use crate::book::{Logged, Part, Run, Tick};
-use crate::screen::{Bench, Deed, Texts};
-use crate::substance::fruit::Fruit;
+use crate::screen::sheet::Sheeted;
+use crate::screen::{Act, Bench};
 
 /// The fields that belong to the record.
 pub const FIELDS: [&str; 7] = ["name", "ready", "notes", "times", "got", "brix", "ph"];
@@ -57,42 +59,40 @@ pub fn undone(was: &Run, now: &Run) -> Run {
     merged
 }
 
-/// A run after a deed on it, and what that was; none when it changes nothing.
+/// A run after an act on it, and what that was; none when it changes nothing.
 #[must_use]
-pub fn changed(run: &Run, deed: Deed<'_>, bench: &Bench) -> Option<(Run, &'static str)> {
-    let Deed::Put(puts) = deed else { return None };
+pub fn changed(run: &Run, act: &Act, bench: &Bench) -> Option<(Run, &'static str)> {
     let now = bench.clock.now;
-    let (name, text) = puts.first()?;
     let mut run = run.clone();
-    let words = match *name {
-        "start" => {
-            let mark = run.marks.entry(text.clone()).or_default();
+    let words = match act {
+        Act::Start(step) => {
+            let mark = run.marks.entry(step.clone()).or_default();
             (mark.started, mark.done) = (now, 0);
             "a timer"
         }
-        "done" => {
-            run.marks.entry(text.clone()).or_default().done = now;
+        Act::Tick(step) => {
+            run.marks.entry(step.clone()).or_default().done = now;
             "a tick"
         }
-        "not_done" => {
-            let mark = run.marks.entry(text.clone()).or_default();
+        Act::Untick(step) => {
+            let mark = run.marks.entry(step.clone()).or_default();
             (mark.started, mark.done) = (0, 0);
             "a tick"
         }
-        "finish" => {
+        Act::Finish => {
             run.finished = now;
             run.log = sheet(&run, bench).steps.iter().map(|step| logged(step, bench)).collect();
             "finishing"
         }
-        "reopen" => {
+        Act::Reopen => {
             run.finished = 0;
             run.log.clear();
             "opening again"
         }
-        "takes" => {
-            let at = run.parts.iter().position(|part| part.key.to_string() == *text)?;
+        Act::MadeOf(key) => {
+            let at = run.parts.iter().position(|part| part.key == *key)?;
             // None, then each that it can be made of, then none again.
-            let choices: Vec<u32> = sources(&run, at).map(|part| part.key).collect();
+            let choices = sources(&run, at, bench);
             let next = match run.parts[at].from {
                 None => choices.first(),
                 Some(now) => choices.iter().skip_while(|key| **key != now).nth(1),
@@ -100,10 +100,11 @@ pub fn changed(run: &Run, deed: Deed<'_>, bench: &Bench) -> Option<(Run, &'stati
             run.parts[at].from = next.copied();
             "what a prep takes"
         }
-        "remove" => {
-            run.parts.retain(|part| part.key.to_string() != *text);
-            run.marks.retain(|key, _| key.split('/').next() != Some(text.as_str()));
-            for part in run.parts.iter_mut().filter(|part| part.from.is_some_and(|key| key.to_string() == *text)) {
+        Act::TakeOut(taken) => {
+            run.parts.retain(|part| part.key != *taken);
+            let is_of_it = |step: &str| step.split('/').next().and_then(|key| key.parse().ok()) == Some(*taken);
+            run.marks.retain(|step, _| !is_of_it(step));
+            for part in run.parts.iter_mut().filter(|part| part.from == Some(*taken)) {
                 part.from = None;
             }
             "a prep"
@@ -111,30 +112,6 @@ pub fn changed(run: &Run, deed: Deed<'_>, bench: &Bench) -> Option<(Run, &'stati
         _ => return None,
     };
     Some((run, words))
-}
-
-/// What each tool takes of what came before: its makings, and what it is made of.
-const CHAINS: [(&str, &[&str]); 4] =
-    [("clear", &["fruit"]), ("cordial", &["fruit", "clear"]), ("milk-wash", &[SPEC]), (SPEC, &["cordial"])];
-
-/// The parts before one that it can be made of and no other takes, the nearest first.
-pub(super) fn sources(run: &Run, at: usize) -> impl Iterator<Item = &Part> {
-    let part = run.parts.get(at);
-    let of = made_of(part.map_or("", |part| part.tool.as_str()));
-    let key = part.map(|part| part.key);
-    let is_free =
-        move |source: &&Part| run.parts.iter().all(|other| other.from != Some(source.key) || Some(other.key) == key);
-    run.parts.iter().take(at).rev().filter(move |part| of.contains(&part.tool.as_str())).filter(is_free)
-}
-
-fn made_of(tool: &str) -> &'static [&'static str] {
-    CHAINS.iter().find(|(made, _)| *made == tool).map_or(&[], |(_, of)| of)
-}
-
-/// Whether one part can be made of another, and is about the same fruit.
-fn makes(source: &Part, part: &Part) -> bool {
-    made_of(&part.tool).contains(&source.tool.as_str())
-        && (part.tool == "milk-wash" || part.tool == SPEC || fruit_of(source) == fruit_of(part))
 }
 
 /// The drink that "times" counts for: that of the step, or the first that is made as often as a person says.
@@ -145,74 +122,23 @@ pub(super) fn times_part(run: &Run, step: &str) -> Option<usize> {
     mine.or_else(|| run.parts.iter().position(counts))
 }
 
-/// A run with more parts; each takes what it is made of where that is on the sheet: of the same fruit, and not taken yet.
-/// A drink takes a cordial only when it is told to: which of its lines is meant, a person knows.
-#[must_use]
-pub fn with_parts(run: &Run, parts: Vec<Part>) -> Run {
-    let mut run = run.clone();
-    for mut part in parts {
-        part.key = run.next_key();
-        // Before what can be made of it and takes nothing yet; before the drink, where it goes into one.
-        let takes_it = |other: &Part| other.from.is_none() && makes(&part, other);
-        let goes_in = !matches!(part.tool.as_str(), SPEC | ICE | "milk-wash");
-        let is_before = |other: &Part| match part.tool.as_str() {
-            ICE => other.tool == "milk-wash",
-            _ => takes_it(other) || goes_in && matches!(other.tool.as_str(), SPEC | ICE),
-        };
-        let at = run.parts.iter().position(is_before).unwrap_or(run.parts.len());
-        if let Some(taker) =
-            run.parts.get_mut(at).filter(|other| other.from.is_none() && makes(&part, other) && other.tool != SPEC)
-        {
-            taker.from = Some(part.key);
-        }
-        run.parts.insert(at, part);
-        let source = sources(&run, at).find(|source| makes(source, &run.parts[at])).map(|part| part.key);
-        run.parts[at].from = source.filter(|_| run.parts[at].tool != SPEC);
-    }
-    run
-}
-
-/// The ingredient that a part is about: juice of a fruit; nothing for a drink.
-fn fruit_of(part: &Part) -> &str {
-    let text = |name: &str| part.texts.get(name).map_or("", String::as_str);
-    match part.tool.as_str() {
-        "fruit" | "clear" => Fruit::of(text("fruit")).ingredient,
-        "cordial" => text("juice_of"),
-        _ => "",
-    }
-}
-
 /// A step as it stands, for the log.
 fn logged(step: &Sheeted, bench: &Bench) -> Logged {
     Logged {
         key: step.key.clone(),
         title: step.title.clone(),
         words: step.step.words.clone(),
-        planned: super::rows::planned(step, bench),
+        planned: planned(step, bench),
     }
 }
 
-/// The key of the step that is open: the one chosen, or the next to do.
-#[must_use]
-pub fn open_step(texts: &Texts, bench: &Bench) -> String {
-    let Some(entry) = texts.get("id").and_then(|id| bench.book.run(id)) else { return String::new() };
-    let chosen = texts.get("step").map_or("", String::as_str);
-    let sheet = sheet(&entry.value, bench);
-    let open = sheet.steps.iter().find(|step| step.key == chosen).or_else(|| super::next(&sheet));
-    open.map(|step| step.key.clone()).unwrap_or_default()
-}
-
-/// The texts of the run that is open, over those of its screen.
-pub(crate) fn with_record(texts: &Texts, bench: &Bench) -> Texts {
-    let mut all = texts.clone();
-    let Some(entry) = texts.get("id").and_then(|id| bench.book.run(id)) else { return all };
-    let mut run = entry.value.clone();
-    let key = open_step(texts, bench);
-    let mut mark: Tick = run.marks.get(&key).cloned().unwrap_or_default();
-    for (name, text) in run.fields().into_iter().chain(mark.fields()) {
-        all.insert(name.to_owned(), std::mem::take(text));
-    }
-    let times = times_part(&run, &key).and_then(|at| run.parts[at].texts.get("times").cloned());
-    all.insert("times".into(), times.unwrap_or_default());
-    all
+/// The texts of a run at a step, by field.
+pub(super) fn texts_at(run: &Run, step: &str) -> Vec<(&'static str, String)> {
+    let mut run = run.clone();
+    let times = times_part(&run, step).and_then(|at| run.parts[at].texts.get("times").cloned());
+    let mut mark: Tick = run.marks.get(step).cloned().unwrap_or_default();
+    let texts = run.fields().into_iter().chain(mark.fields());
+    let mut texts: Vec<_> = texts.map(|(name, text)| (name, std::mem::take(text))).collect();
+    texts.push(("times", times.unwrap_or_default()));
+    texts
 }

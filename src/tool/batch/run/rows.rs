@@ -1,31 +1,25 @@
 //! The rows of a run sheet, of the list of runs, and where they lead.
 
-use super::SPEC;
-use super::record::sources;
-use super::sheet::{Sheet, Sheeted, plan, sheet};
-use super::spec::line_called;
-use crate::book::{Allergen, Logged, Part, Run, allergens_in};
-use crate::quantity::Amount;
-use crate::reading;
-use crate::reading::rows::exact_words;
+use super::chain::sources;
+use super::part::{making, plan, tool_name};
+use super::sheet::sheet_of;
+use super::spec::{SPEC, line_called};
+use crate::book::{Allergen, Entry, Logged, Part, Run};
+use crate::reading::rows::amount_words;
 use crate::reading::{label, named};
 use crate::screen::clock::{counted_down, lasting};
-use crate::screen::route::{Place, Route, encode};
-use crate::screen::{Answer, Bench, Fix, Row};
-use crate::substance::milk::Milk;
-use crate::text::{self, Kind, read_spec};
-
-/// What a tool is called, by the key of its form.
-pub(super) fn tool_name(key: &str) -> &'static str {
-    let all = Place::ALL.iter().flat_map(|place| place.tools());
-    all.copied().find(|route| route.form_key() == key).map_or("The spec", Route::label)
-}
+use crate::screen::percent::encode;
+use crate::screen::plan::Makes;
+use crate::screen::route::Route;
+use crate::screen::sheet::{Sheet, Sheeted};
+use crate::screen::{Act, Answer, Bench, Button, Row};
+use crate::text::{Dimension, read_spec};
 
 /// All runs: those that are open first, then the log, the latest first.
 pub(super) fn list(bench: &Bench) -> Vec<Row> {
-    let row = |entry: &std::sync::Arc<crate::book::Entry<Run>>| {
+    let row = |entry: &std::sync::Arc<Entry<Run>>| {
         let run = &entry.value;
-        let sheet = sheet(run, bench);
+        let sheet = sheet_of(entry, bench);
         let done = sheet.steps.iter().filter(|step| step.is_done()).count();
         let day = |at: u64| bench.clock.day(i64::try_from(at).unwrap_or(0));
         let detail = match (run.finished, sheet.ready) {
@@ -124,24 +118,22 @@ pub(super) fn log(run: &Run, bench: &Bench) -> Vec<Row> {
 
 /// What is made, each to take out, or to take what another gives instead of its own amount.
 pub(super) fn parts(run: &Run, bench: &Bench) -> Vec<Row> {
-    let title = |part: &Part| plan(part, bench).map_or_else(|| tool_name(&part.tool).to_owned(), |plan| plan.title);
-    let button = |name: &'static str, label: &str, spoken: String, part: &Part| {
-        (name, Fix { label: label.into(), spoken, text: part.key.to_string() })
-    };
+    let title =
+        |part: &Part| plan(part, None, bench).map_or_else(|| tool_name(&part.tool).to_owned(), |plan| plan.title);
     let row = |(at, part): (usize, &Part)| {
         let title_of = title(part);
-        let mut puts = Vec::new();
-        if part.from.is_some() || sources(run, at).next().is_some() {
-            puts.push(button("takes", "⇄", format!("{title_of}: made of something else"), part));
+        let mut buttons = Vec::new();
+        if part.from.is_some() || !sources(run, at, bench).is_empty() {
+            buttons.push(Button::sign("⇄", format!("{title_of}: made of something else"), Act::MadeOf(part.key)));
         }
-        puts.push(button("remove", "✕", format!("take {title_of} out"), part));
+        buttons.push(Button::sign("✕", format!("take {title_of} out"), Act::TakeOut(part.key)));
         let source = run.parts.iter().find(|source| Some(source.key) == part.from);
         let detail = match source {
             Some(source) if part.tool == SPEC => format!("as often as {} allows", title(source)),
             Some(source) => format!("made of what {} gives", title(source)),
             None => "by its own amount".into(),
         };
-        Row { name: title_of, detail, puts, ..Row::default() }
+        Row { name: title_of, detail, buttons, ..Row::default() }
     };
     run.parts.iter().enumerate().map(row).collect()
 }
@@ -149,12 +141,12 @@ pub(super) fn parts(run: &Run, bench: &Bench) -> Vec<Row> {
 /// What to mind: a drink that takes a cordial without a line for it; lines that are preps of their own and not on the
 /// sheet.
 pub(super) fn remarks(run: &Run, bench: &Bench) -> Vec<String> {
-    let has_cordial = run.parts.iter().any(|part| part.tool == Route::Cordial.form_key());
+    let has_cordial = run.parts.iter().any(|part| making(part, bench).makes == Makes::Cordial);
     let drinks: Vec<&Part> = run.parts.iter().filter(|part| part.tool == SPEC).collect();
     let mut said: Vec<String> = Vec::new();
     for part in &drinks {
         let text = |name: &str| part.texts.get(name).map_or("", String::as_str);
-        let lines = read_spec(text("lines"), &bench.reading(Kind::Either));
+        let lines = read_spec(text("lines"), &bench.reading(Dimension::Either));
         let name = named(text("name"));
         said.extend(match (line_called(&lines, "cordial"), part.from, has_cordial) {
             (Some(line), None, false) => Some(format!(
@@ -177,32 +169,10 @@ pub(super) fn remarks(run: &Run, bench: &Bench) -> Vec<String> {
     said
 }
 
-/// An amount as it is poured or weighed.
-pub(super) fn amount_words(amount: Amount, bench: &Bench) -> String {
-    match amount {
-        Amount::Volume(volume) => text::litres_or_ml(volume, bench.decimal).to_string(),
-        other => exact_words(other, bench),
-    }
-}
-
 /// A label for what the run makes.
 pub(super) fn carry(run: &Run, sheet: &Sheet, answer: &mut Answer, bench: &Bench) {
     let Some(last) = sheet.steps.last() else { return };
-    let mut declared: Vec<Allergen> = Vec::new();
-    for part in &run.parts {
-        for name in ["lines", "spec"] {
-            let lines = part.texts.get(name).map_or("", String::as_str);
-            declared.extend(reading::allergens(&read_spec(lines, &bench.reading(Kind::Either))));
-        }
-        // What it is washed with, or fat that is washed into it, is declared.
-        let text = |name: &str| part.texts.get(name).map_or("", String::as_str);
-        let named = match part.tool.as_str() {
-            "milk-wash" => Milk::of(text("kind")).name,
-            "infuse" => text("of"),
-            _ => "",
-        };
-        declared.extend(allergens_in(named));
-    }
+    let declared: Vec<Allergen> = run.parts.iter().flat_map(|part| making(part, bench).allergens).collect();
     // Made when the last of it was done; while it is not, when it is labelled.
     let last_done = sheet.steps.iter().map(|step| step.mark.done).max();
     let is_over = run.finished > 0 || sheet.steps.iter().all(Sheeted::is_done);

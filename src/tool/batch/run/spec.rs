@@ -1,15 +1,14 @@
 //! A form of a spec as a part of a run: its clear ice, its lines in their amounts, its steps with their waits.
 
-use super::rows::amount_words;
 use crate::book::{Card, Line, Part};
 use crate::craft::milk_wash::COMES_THROUGH;
 use crate::craft::scale::{Target, density_of, factor, volume_of};
 use crate::quantity::{Amount, Mass, Ratio, Temperature, Volume};
-use crate::reading::Contents;
-use crate::reading::rows::measured;
+use crate::reading::rows::{amount_words, measured};
+use crate::reading::{Contents, allergens};
 use crate::screen::Bench;
-use crate::screen::plan::{HOUR, MINUTE, Plan, Step};
-use crate::text::{self, Kind, SpecLine};
+use crate::screen::plan::{HOUR, MINUTE, Makes, Making, Plan, Step};
+use crate::text::{self, Dimension, SpecLine, read_spec};
 
 /// The key of a part that is a form of a spec.
 pub const SPEC: &str = "spec-form";
@@ -40,6 +39,16 @@ pub fn parts_of(id: &str, card: &Card, at: usize) -> Vec<Part> {
     parts
 }
 
+/// What it makes: the drink, which takes a cordial when it is told to, or its ice.
+pub(super) fn making(part: &Part, bench: &Bench) -> Making {
+    if part.tool == ICE {
+        return Making { makes: Makes::Ice, ..Making::default() };
+    }
+    let lines = part.texts.get("lines").map_or("", String::as_str);
+    let allergens = allergens(&read_spec(lines, &bench.reading(Dimension::Either)));
+    Making { makes: Makes::Drink, takes: &[Makes::Cordial], allergens, ..Making::default() }
+}
+
 /// Its steps; scaled by what came out of the part before it, where a line of it is that.
 pub(super) fn plan(part: &Part, came: Option<(&str, &str)>, bench: &Bench) -> Option<Plan> {
     let text = |name: &str| part.texts.get(name).map_or("", String::as_str);
@@ -48,7 +57,7 @@ pub(super) fn plan(part: &Part, came: Option<(&str, &str)>, bench: &Bench) -> Op
         let freeze =
             Step::work("freeze", format!("Freeze clear ice: {}", text("ice")), 10 * MINUTE).then_wait(24 * HOUR);
         let cut = Step::work("cut", "Cut the ice, put it back in the cold", 20 * MINUTE);
-        return Some(Plan { title: "Clear ice".into(), makes: "ice", steps: vec![freeze, cut], ..Plan::default() });
+        return Some(Plan { title: "Clear ice".into(), steps: vec![freeze, cut], ..Plan::default() });
     }
     let Contents { lines, mix, .. } = Contents::of(text("lines"), bench);
     let spec = measured(&lines);
@@ -71,13 +80,13 @@ pub(super) fn plan(part: &Part, came: Option<(&str, &str)>, bench: &Bench) -> Op
         last.gives = Ratio::from_value(through).ok().map(|through| Amount::Volume(total * through));
     }
     let density = mix.density(Temperature::TWENTY).ok();
-    Some(Plan { title: text("name").to_owned(), makes: "drink", steps, density, ..Plan::default() })
+    Some(Plan { title: text("name").to_owned(), steps, density, ..Plan::default() })
 }
 
 /// How many times the spec is made of what came out, where one of its lines is called so.
 pub(super) fn scaled_by(lines: &[SpecLine], came: Option<(&str, &str)>, bench: &Bench) -> Option<Ratio> {
     let (makes, amount) = came?;
-    let have = text::read_amount(amount, &bench.reading(Kind::Either)).ok().flatten()?;
+    let have = text::read_amount(amount, &bench.reading(Dimension::Either)).ok().flatten()?;
     let line = line_called(lines, makes)?;
     let density = density_of(line).0;
     volume_of(have, density).over(volume_of(line.amount, density))

@@ -4,8 +4,13 @@ use super::*;
 use crate::book::{Book, Entry, Part, Stamp, Tick, demo_cards};
 use crate::screen::clock::Clock;
 use crate::screen::route::Route;
-use crate::screen::{Block, Deed, Held, Screen, Texts};
+use crate::screen::{Block, Held, Screen, Texts};
 use crate::tool::screen;
+
+thread_local! {
+    /// How often a sheet was worked out.
+    pub(crate) static WORKED_OUT: std::cell::Cell<u32> = const { std::cell::Cell::new(0) };
+}
 
 /// Wednesday, 25 November 2026, 15:30.
 const NOW: u64 = 1_795_620_600_000;
@@ -21,7 +26,7 @@ fn chain() -> Run {
         part("clear", &[("fruit", "pear"), ("juice", "1 l")]),
         part("cordial", &[("juice", "780 ml"), ("juice_of", "pear-juice")]),
     ];
-    with_parts(&Run { name: "Pears".into(), made: NOW, ..Run::default() }, parts)
+    with_parts(&Run { name: "Pears".into(), made: NOW, ..Run::default() }, parts, &Bench::default())
 }
 
 fn bench(run: &Run, now: u64) -> Bench {
@@ -36,7 +41,7 @@ fn shown(run: &Run, now: u64) -> Screen {
 }
 
 fn done(run: &Run, key: &str, now: u64) -> Run {
-    changed(run, Deed::Put(&[("done", key.to_owned())]), &bench(run, now)).expect("a change").0
+    changed(run, &Act::Tick(key.to_owned()), &bench(run, now)).expect("a change").0
 }
 
 #[test]
@@ -44,7 +49,7 @@ fn each_part_takes_what_came_before_where_it_is_made_of_it() {
     let run = chain();
     assert_eq!(run.parts.iter().map(|part| part.from).collect::<Vec<_>>(), [None, Some(0), Some(1)]);
     assert_eq!(run.parts.iter().map(|part| part.key).collect::<Vec<_>>(), [0, 1, 2]);
-    let apart = with_parts(&run, vec![part("infuse", &[]), part("clear", &[])]);
+    let apart = with_parts(&run, vec![part("infuse", &[]), part("clear", &[])], &Bench::default());
     assert_eq!(apart.parts[3..].iter().map(|part| part.from).collect::<Vec<_>>(), [None, None]);
 }
 
@@ -89,7 +94,7 @@ fn what_came_out_changes_what_follows() {
 #[test]
 fn a_timer_goes_by_the_clock_and_comes_first_when_it_is_over() {
     let run = done(&chain(), "0/press", NOW);
-    let (run, _) = changed(&run, Deed::Put(&[("start", "1/blend".to_owned())]), &bench(&run, NOW)).expect("a change");
+    let (run, _) = changed(&run, &Act::Start("1/blend".to_owned()), &bench(&run, NOW)).expect("a change");
     assert_eq!(shown(&run, NOW + 60_000).strip.figures[0].to_string(), "44:00 to go");
     let timers = timers(&bench(&run, NOW));
     assert_eq!((timers.len(), timers[0].due), (1, 1_795_620_600_000 + 2_700_000));
@@ -97,8 +102,7 @@ fn a_timer_goes_by_the_clock_and_comes_first_when_it_is_over() {
     assert_eq!(later.strip.figures[0].to_string(), "2 h 15 min over");
     let (figure, words, is_over, _) = next_due(&bench(&run, NOW + 3 * 3_600_000)).expect("a line");
     assert!(is_over && figure == "2 h 15 min over" && words.ends_with(", Pears"), "{figure} {words}");
-    let stopped =
-        changed(&run, Deed::Put(&[("not_done", "1/blend".to_owned())]), &bench(&run, NOW)).expect("a change").0;
+    let stopped = changed(&run, &Act::Untick("1/blend".to_owned()), &bench(&run, NOW)).expect("a change").0;
     assert_eq!(super::timers(&bench(&stopped, NOW)), []);
 }
 
@@ -109,7 +113,7 @@ fn ticked_to_the_end_and_kept_in_the_log() {
         run = done(&run, &step.key, NOW);
     }
     assert_eq!(shown(&run, NOW).strip.also, "All steps are ticked off");
-    let (run, _) = changed(&run, Deed::Put(&[("finish", "1".to_owned())]), &bench(&run, NOW)).expect("a change");
+    let (run, _) = changed(&run, &Act::Finish, &bench(&run, NOW)).expect("a change");
     assert_eq!(shown(&run, NOW).strip.also, "Finished Wed 25 Nov 2026");
     assert_eq!(next_due(&bench(&run, NOW)), None);
 }
@@ -117,14 +121,14 @@ fn ticked_to_the_end_and_kept_in_the_log() {
 #[test]
 fn a_spec_brings_its_ice_and_its_steps_and_preps_go_before_it() {
     let (_, card) = demo_cards(NOW).remove(0);
-    let run = with_parts(&Run::default(), parts_of("demo-1", &card, 2));
+    let run = with_parts(&Run::default(), parts_of("demo-1", &card, 2), &Bench::default());
     let words =
         |run: &Run| sheet(run, &bench(run, NOW)).steps.into_iter().map(|step| step.step.words).collect::<Vec<_>>();
     let plain = words(&run);
     assert_eq!(plain[0], "Freeze clear ice: one clear block");
     assert!(plain[2].starts_with("Measure 900 ml pear brandy, 400 ml dry vermouth"), "{plain:?}");
     assert_eq!(plain[5], "Filter through the curd, 2 h");
-    let both = with_parts(&run, vec![part("cordial", &[])]);
+    let both = with_parts(&run, vec![part("cordial", &[])], &Bench::default());
     assert_eq!(both.parts.iter().map(|part| part.tool.as_str()).collect::<Vec<_>>(), ["cordial", ICE, SPEC]);
     let answer = screen(Route::Run, &Texts::from([("id".to_owned(), "r".to_owned())]), &bench(&both, NOW));
     let links =
@@ -147,8 +151,7 @@ fn a_spec_brings_its_ice_and_its_steps_and_preps_go_before_it() {
 
 #[test]
 fn a_finished_run_stays_as_it_was() {
-    let (run, _) =
-        changed(&chain(), Deed::Put(&[("finish", "1".to_owned())]), &bench(&chain(), NOW)).expect("a change");
+    let (run, _) = changed(&chain(), &Act::Finish, &bench(&chain(), NOW)).expect("a change");
     let rows = |bench: &Bench| {
         let shown = screen(Route::Run, &Texts::from([("id".to_owned(), "r".to_owned())]), bench);
         let Some(Block::Table(_, rows)) = shown.blocks.into_iter().find(|block| matches!(block, Block::Table(..)))
@@ -162,7 +165,7 @@ fn a_finished_run_stays_as_it_was() {
     // Another yield and another ounce tell nothing of what was done.
     let later = Bench { yields: "pear juice 30 %".into(), ..bench(&run, NOW) };
     assert_eq!(rows(&later), before);
-    let (open, _) = changed(&run, Deed::Put(&[("reopen", "1".to_owned())]), &later).expect("a change");
+    let (open, _) = changed(&run, &Act::Reopen, &later).expect("a change");
     assert!(open.log.is_empty());
 }
 
@@ -178,7 +181,7 @@ fn what_is_weighed_counts_as_what_is_poured() {
     let (_, card) = demo_cards(NOW).remove(0);
     let mut parts = parts_of("demo-1", &card, 1);
     parts.push(part("milk-wash", &[("drink", "1 l")]));
-    let mut run = with_parts(&Run::default(), parts);
+    let mut run = with_parts(&Run::default(), parts, &Bench::default());
     assert_eq!(run.parts[1].from, Some(0));
     run.marks.insert("0/2".into(), Tick { got: "1600 g".into(), ..Tick::default() });
     let sheet = sheet(&run, &bench(&run, NOW));
@@ -188,13 +191,14 @@ fn what_is_weighed_counts_as_what_is_poured() {
 #[test]
 fn other_fruit_is_not_taken_and_a_part_in_the_middle_can_go() {
     let lime = part("clear", &[("fruit", "lime")]);
-    let run = with_parts(&Run::default(), vec![lime, part("cordial", &[("juice_of", "pear-juice")])]);
+    let run =
+        with_parts(&Run::default(), vec![lime, part("cordial", &[("juice_of", "pear-juice")])], &Bench::default());
     assert_eq!(run.parts[1].from, None);
     // A tap offers it all the same, and another takes it back.
-    let tap = |run: &Run| changed(run, Deed::Put(&[("takes", "1".to_owned())]), &bench(run, NOW)).expect("a change").0;
+    let tap = |run: &Run| changed(run, &Act::MadeOf(1), &bench(run, NOW)).expect("a change").0;
     assert_eq!(tap(&run).parts[1].from, Some(0));
     assert_eq!(tap(&tap(&run)).parts[1].from, None);
-    let gone = changed(&chain(), Deed::Put(&[("remove", "1".to_owned())]), &bench(&chain(), NOW)).expect("a change").0;
+    let gone = changed(&chain(), &Act::TakeOut(1), &bench(&chain(), NOW)).expect("a change").0;
     assert_eq!(gone.parts.iter().map(|part| (part.key, part.from)).collect::<Vec<_>>(), [(0, None), (2, None)]);
 }
 
@@ -203,6 +207,7 @@ fn a_cordial_for_a_spec_is_made_of_the_juice_that_came() {
     let run = with_parts(
         &Run::default(),
         vec![part("clear", &[("fruit", "pear")]), part("cordial", &[("ask", "swap"), ("juice_of", "pear-juice")])],
+        &Bench::default(),
     );
     let mut run = run;
     let juice = |run: &Run| {
@@ -218,7 +223,7 @@ fn a_cordial_for_a_spec_is_made_of_the_juice_that_came() {
 fn hands_go_where_they_are_needed_first() {
     // The ice is frozen for a day: everything else is made meanwhile, and nothing is too late.
     let (_, card) = demo_cards(NOW).remove(0);
-    let mut run = with_parts(&chain(), parts_of("demo-1", &card, 2));
+    let mut run = with_parts(&chain(), parts_of("demo-1", &card, 2), &Bench::default());
     run.ready = "2026-11-26T19:30".into();
     let shown = shown(&run, NOW);
     let is_late = |block: &Block| matches!(block, Block::Caution(words) if words.starts_with("Too late"));
@@ -234,7 +239,7 @@ fn an_undo_takes_the_tick_back_and_leaves_what_was_typed() {
     let back = undone(&was, &now);
     assert_eq!(back.marks["0/press"], Tick { got: "900 ml".into(), ..Tick::default() });
     assert_eq!((back.notes.as_str(), back.parts.len()), ("dry fruit", 3));
-    let fewer = changed(&was, Deed::Put(&[("remove", "1".to_owned())]), &bench(&was, NOW)).expect("a change").0;
+    let fewer = changed(&was, &Act::TakeOut(1), &bench(&was, NOW)).expect("a change").0;
     assert_eq!(undone(&was, &fewer).parts, was.parts);
 }
 
@@ -254,24 +259,24 @@ fn preps_in_any_order_find_each_other_and_nothing_is_given_twice() {
     let clear = || part("clear", &[("fruit", "pear")]);
     let cordial = || part("cordial", &[("juice_of", "pear-juice")]);
     for parts in [[fruit(), clear(), cordial()], [cordial(), clear(), fruit()], [clear(), fruit(), cordial()]] {
-        let run = with_parts(&Run::default(), parts.to_vec());
+        let run = with_parts(&Run::default(), parts.to_vec(), &Bench::default());
         let order: Vec<&str> = run.parts.iter().map(|part| part.tool.as_str()).collect();
         assert_eq!(order, ["fruit", "clear", "cordial"]);
         let key = |at: usize| Some(run.parts[at].key);
         assert_eq!([run.parts[0].from, run.parts[1].from, run.parts[2].from], [None, key(0), key(1)]);
     }
     // Two cordials and one juice: the second makes do with its own amount.
-    let two = with_parts(&Run::default(), vec![clear(), cordial(), cordial()]);
+    let two = with_parts(&Run::default(), vec![clear(), cordial(), cordial()], &Bench::default());
     assert_eq!([two.parts[1].from, two.parts[2].from], [Some(0), None]);
-    let tap = changed(&two, Deed::Put(&[("takes", "2".to_owned())]), &bench(&two, NOW)).expect("a change").0;
+    let tap = changed(&two, &Act::MadeOf(2), &bench(&two, NOW)).expect("a change").0;
     assert_eq!(tap.parts[2].from, None);
 }
 
 #[test]
 fn times_counts_for_the_drink_whose_step_is_open() {
     let (_, card) = demo_cards(NOW).remove(0);
-    let run = with_parts(&Run::default(), parts_of("demo-1", &card, 0));
-    let run = with_parts(&run, parts_of("demo-1", &card, 1));
+    let run = with_parts(&Run::default(), parts_of("demo-1", &card, 0), &Bench::default());
+    let run = with_parts(&run, parts_of("demo-1", &card, 1), &Bench::default());
     let times = |run: &Run| run.parts.iter().map(|part| part.texts["times"].clone()).collect::<Vec<_>>();
     assert_eq!(times(&edited(&run, "1/measure", "times", "3").expect("a text")), ["1", "3"]);
     assert_eq!(times(&edited(&run, "", "times", "3").expect("a text")), ["3", "1"]);

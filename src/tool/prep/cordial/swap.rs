@@ -1,15 +1,15 @@
 //! One pour of cordial in place of the juice, citrus and syrup of a fresh form.
 
-use super::{Batch, CordialForm, KEPT_AT, LEAST_GRAMS, SERVES, SPEC, figures, grams, keeping};
-use crate::book::{Kind as Sort, Line, allergens_in};
+use super::{Batch, CordialForm, KEPT_AT, LEAST_GRAMS, SERVES, SPEC, figures, grams, keeping, steps};
+use crate::book::{Kind, Line, allergens_in, ingredient};
 use crate::craft::balance::{Balance, balance};
 use crate::craft::cordial::{Fill, Made, Miss, Swap, swap};
 use crate::craft::pour::litre_of;
-use crate::quantity::{Ratio, Temperature, Volume};
+use crate::quantity::{Mass, Ratio, Temperature, Volume};
 use crate::reading::rows::unscaled_row;
 use crate::reading::{Content, Contents};
 use crate::screen::route::Route;
-use crate::screen::{Answer, Bench, Choice, Figure, Fix, Problem, Row, Strip, Tone};
+use crate::screen::{Act, Answer, Bench, Button, Choice, Figure, Problem, Row, Strip, Tone};
 use crate::substance::mix::Mix;
 use crate::text::{self, SpecLine};
 
@@ -49,7 +49,7 @@ impl CordialForm {
                     // What is declared, and what a person keeps, is no cordial's to stand for.
                     let is_plain = taken.is_some_and(|taken| taken.ingredient.allergens.is_empty())
                         && allergens_in(&line.typed).next().is_none();
-                    goes = matches!(sort, Some(Sort::Juice | Sort::Syrup | Sort::Powder))
+                    goes = matches!(sort, Some(Kind::Juice | Kind::Syrup | Kind::Powder))
                         && mix.ethanol.g() <= 0.0
                         && is_plain
                         && !self.keeps(&line.typed);
@@ -79,16 +79,11 @@ impl CordialForm {
         swap(&split.replaced, &litre, split.before, fill, &self.parts(), kept)
     }
 
-    /// The cordial for all serves.
-    pub(super) fn swap_batch(&self, bench: &Bench) -> Option<Batch> {
-        let mut answer = Answer::default();
-        let split = self.split(bench);
-        // Without juice it is a syrup, and made as one.
-        let swap = self.solved(&split, bench, &mut answer).filter(|swap| swap.juice.ml() > LEAST_JUICE)?;
-        let serves = bench.count(SERVES, &self.serves, &mut answer.problems);
-        // As many as the juice there is makes.
-        let came = bench.volume("came", &self.came, &mut answer.problems).and_then(|came| came.over(swap.juice));
-        let serves = came.or(serves)?;
+    /// The cordial for all serves, or for as many as the juice there is makes. Without juice it is a syrup, and made as
+    /// one.
+    fn batch(&self, swap: &Swap, serves: Option<Ratio>, bench: &Bench) -> Option<Batch> {
+        let came = bench.volume("came", &self.came, &mut Vec::new()).and_then(|came| came.over(swap.juice));
+        let serves = came.or(serves).filter(|_| swap.juice.ml() > LEAST_JUICE)?;
         let made = Made {
             sugar: swap.sugar * serves,
             acids: swap.acids.iter().map(|(row, mass)| (*row, *mass * serves)).collect(),
@@ -96,13 +91,12 @@ impl CordialForm {
             is_too_sweet: false,
             is_too_sour: false,
         };
-        let name = self.taken(bench, &mut answer.problems)?.ingredient.name.to_ascii_lowercase();
         Some(Batch {
             juice: swap.juice * serves,
             made,
             volume: swap.pour * serves,
-            zest: crate::quantity::Mass::ZERO,
-            name,
+            zest: Mass::ZERO,
+            name: ingredient(&self.juice_of)?.name.to_ascii_lowercase(),
             water: swap.water * serves,
         })
     }
@@ -112,7 +106,7 @@ impl CordialForm {
         if split.lines.is_empty() {
             return answer.without_answer("Type or paste the fresh form, a line for each ingredient.");
         }
-        let serves = bench.count(SERVES, &self.serves, &mut answer.problems).unwrap_or(Ratio::ONE);
+        let serves = bench.count(SERVES, &self.serves, &mut answer.problems);
         let Some(swap) = self.solved(&split, bench, &mut answer) else {
             if answer.problems.is_empty() {
                 let words = match split.lines.iter().any(|line| self.keeps(&line.typed)) {
@@ -169,10 +163,11 @@ impl CordialForm {
             ..Row::default()
         });
         let gone = split.lines.iter().zip(&split.goes).filter(|(_, goes)| **goes).map(|(line, _)| line);
-        rows.extend(gone.map(|line| Row { puts: vec![self.keep(line, true)], ..unscaled_row(line, bench) }));
+        rows.extend(gone.map(|line| Row { buttons: vec![self.keep(line, true)], ..unscaled_row(line, bench) }));
         rows.extend(kept.filter(|line| !is_poured(line)).map(|line| unscaled_row(line, bench)));
         answer.rows = rows;
-        self.recipe(&mut answer, &swap, serves, bench);
+        answer.plan = self.batch(&swap, serves, bench).map(|batch| steps(&batch, bench));
+        self.recipe(&mut answer, &swap, serves.unwrap_or(Ratio::ONE), bench);
         let lines = self.with_cordial(&split, &swap, bench);
         answer.carry("Its balance", Route::Balance.href_with("spec", &lines));
         answer.carry("Scale it", Route::Scale.href_with("spec", &lines));
@@ -185,20 +180,20 @@ impl CordialForm {
     }
 
     /// A button that keeps a line as it is, or lets it go into the cordial again.
-    fn keep(&self, line: &SpecLine, is_kept: bool) -> (&'static str, Fix) {
+    fn keep(&self, line: &SpecLine, is_kept: bool) -> Button {
         let others = self.stays.lines().filter(|kept| !kept.is_empty() && *kept != line.typed);
         let all: Vec<&str> = others.chain(is_kept.then_some(line.typed.as_str())).collect();
         let (label, spoken) = match is_kept {
             true => ("✕", format!("keep {} as it is", line.typed)),
             false => ("↩", format!("let {} go into the cordial", line.typed)),
         };
-        ("stays", Fix { label: label.into(), spoken, text: all.join("\n") })
+        Button::sign(label, spoken, Act::Put(vec![("stays", all.join("\n"))]))
     }
 
     /// A line that stays; where a person said so, with the way back.
     fn kept_row(&self, line: &SpecLine, bench: &Bench) -> Row {
-        let puts = if self.keeps(&line.typed) { vec![self.keep(line, false)] } else { Vec::new() };
-        Row { puts, ..unscaled_row(line, bench) }
+        let buttons = if self.keeps(&line.typed) { vec![self.keep(line, false)] } else { Vec::new() };
+        Row { buttons, ..unscaled_row(line, bench) }
     }
 
     /// The recipe of the cordial for all serves, as rows.

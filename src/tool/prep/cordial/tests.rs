@@ -1,6 +1,7 @@
 //! Cordials as they are asked for.
 
 use super::*;
+use crate::screen::{Act, Button};
 
 fn answer(change: impl FnOnce(&mut CordialForm)) -> Answer {
     let mut form = CordialForm::default();
@@ -51,12 +52,12 @@ fn what_is_declared_or_kept_stays() {
     };
     assert_eq!(swapped("").strip.also, "in place of lemon juice, honey syrup");
     assert_eq!(swapped("20 ml honey syrup").strip.also, "in place of lemon juice");
-    let put = swapped("").rows.into_iter().flat_map(|row| row.puts).map(|(_, fix)| fix.text).collect::<Vec<_>>();
+    let put = swapped("").rows.into_iter().flat_map(|row| row.buttons).map(put_by).collect::<Vec<_>>();
     assert_eq!(put, ["25 ml lemon juice", "20 ml honey syrup"]);
     // All kept: each has its way back.
     let all = swapped("25 ml lemon juice\n20 ml honey syrup");
     assert!(all.problems[0].words.starts_with("Every line"), "{:?}", all.problems);
-    assert_eq!(all.rows.iter().filter(|row| !row.puts.is_empty()).count(), 2);
+    assert_eq!(all.rows.iter().filter(|row| !row.buttons.is_empty()).count(), 2);
 }
 
 #[test]
@@ -67,4 +68,12 @@ fn a_swap_says_why_there_is_water_or_little_juice() {
     });
     assert!(swapped.cautions[0].starts_with("More juice would be sourer than the drink"), "{:?}", swapped.cautions);
     assert!(!swapped.rows.iter().any(|row| row.name == "citric acid"));
+}
+
+/// The text that a button puts.
+fn put_by(button: Button) -> String {
+    match button.act {
+        Act::Put(puts) => puts.into_iter().map(|(_, text)| text).collect(),
+        other => panic!("{other:?}"),
+    }
 }

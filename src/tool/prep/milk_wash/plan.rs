@@ -25,6 +25,6 @@ impl MilkWashForm {
             Step::work("filter", "Filter, the first runnings back through the curd", 20 * MINUTE).then_wait(2 * HOUR),
             Step::work("bottle", format!("Bottle and label it{declared}"), 10 * MINUTE).giving(gives),
         ];
-        Plan { title: "Milk wash".into(), makes: "washed drink", steps, ..Plan::default() }
+        Plan { title: "Milk wash".into(), steps, ..Plan::default() }
     }
 }

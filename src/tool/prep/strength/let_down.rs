@@ -6,22 +6,15 @@ use crate::quantity::{Abv, Amount, Temperature, Volume};
 use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Figure, Problem, Strip, Tone};
 use crate::substance::ethanol;
-use crate::text::{self, Kind};
+use crate::text::{self, Dimension};
 
 impl StrengthForm {
-    fn strength(&self, field: &'static str, text: &str, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Abv> {
-        text::read_strength(text, bench.decimal).unwrap_or_else(|words| {
-            problems.push(Problem::new(field, words));
-            None
-        })
-    }
-
     pub(super) fn let_down(&self, mut answer: Answer, bench: &Bench) -> Answer {
         let problems = &mut answer.problems;
-        let from = self.strength(FROM, &self.from, bench, problems);
-        let to = self.strength(TO, &self.to, bench, problems);
+        let from = bench.strength(FROM, &self.from, problems);
+        let to = bench.strength(TO, &self.to, problems);
         let amount = match self.cut_by() {
-            CutBy::Spirit => bench.amount(SPIRIT, &self.spirit, Kind::Either, problems),
+            CutBy::Spirit => bench.amount(SPIRIT, &self.spirit, Dimension::Either, problems),
             CutBy::Bottle => bench.volume(BOTTLE, &self.bottle, problems).map(Amount::Volume),
         };
         let (Some(amount), Some(from), Some(to)) = (amount, from, to) else {

@@ -9,12 +9,12 @@ use crate::quantity::{Brix, Mass, Temperature};
 use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Figure, Problem, Strip, Tone};
 use crate::substance::sucrose;
-use crate::text::{self, Kind, Sweetness};
+use crate::text::{self, Dimension, Sweetness};
 
 impl SyrupForm {
     pub(super) fn correct(&self, mut answer: Answer, bench: &Bench) -> Answer {
         let problems = &mut answer.problems;
-        let amount = bench.amount(SYRUP, &self.syrup, Kind::Either, problems);
+        let amount = bench.amount(SYRUP, &self.syrup, Dimension::Either, problems);
         let reads = self.brix(READS, &self.reads, bench, problems);
         let wants = self.brix(WANTS, &self.wants, bench, problems);
         let (Some(amount), Some(reads), Some(wants)) = (amount, reads, wants) else {
@@ -38,7 +38,7 @@ impl SyrupForm {
     /// Sugar into juice: to a sweetness, or so many parts to one of juice by weight.
     pub(super) fn sweeten(&self, mut answer: Answer, bench: &Bench) -> Answer {
         let problems = &mut answer.problems;
-        let amount = bench.amount(JUICE, &self.juice, Kind::Either, problems);
+        let amount = bench.amount(JUICE, &self.juice, Dimension::Either, problems);
         let reads = Self::read(JUICE_READS, &self.juice_reads, bench, problems);
         let wants = Self::read(JUICE_WANTS, &self.juice_wants, bench, problems);
         let reads = match reads {

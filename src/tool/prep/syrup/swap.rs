@@ -1,14 +1,14 @@
 //! One sweetener for another at equal sugar.
 
 use super::SyrupForm;
-use crate::book::{Ingredient, Kind as Sort, LIBRARY, Measured, Taken, ingredient};
+use crate::book::{Ingredient, Kind, LIBRARY, Measured, Taken, ingredient};
 use crate::craft::pour::{litre_of, pour};
 use crate::craft::syrup::{Instead, instead};
 use crate::quantity::{Mass, Volume};
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Block, Figure, Opt, Problem, Row, Strip, Tone};
-use crate::text::{self, Kind};
+use crate::text::{self, Dimension};
 
 const SWAPPED: &str = "swapped";
 
@@ -16,7 +16,7 @@ const SWAPPED: &str = "swapped";
 fn sweeteners() -> impl Iterator<Item = &'static Ingredient> {
     LIBRARY
         .iter()
-        .filter(|row| row.sugar > 0.0 && row.acids.is_empty() && matches!(row.kind, Sort::Syrup | Sort::Powder))
+        .filter(|row| row.sugar > 0.0 && row.acids.is_empty() && matches!(row.kind, Kind::Syrup | Kind::Powder))
 }
 
 fn taken(key: &str) -> Taken {
@@ -35,7 +35,7 @@ impl SyrupForm {
     }
 
     pub(super) fn swap(&self, mut answer: Answer, bench: &Bench) -> Answer {
-        let Some(amount) = bench.amount(SWAPPED, &self.swapped, Kind::Either, &mut answer.problems) else {
+        let Some(amount) = bench.amount(SWAPPED, &self.swapped, Dimension::Either, &mut answer.problems) else {
             return answer.without_answer("Type how much sweetener there was.");
         };
         let Some(was) = pour(&taken(&self.swap_from), amount) else {
@@ -75,7 +75,7 @@ impl SyrupForm {
 }
 
 fn poured(made: &Instead, row: &Ingredient) -> Option<Volume> {
-    (row.kind != Sort::Powder).then(|| Volume::LITRE * made.times)
+    (row.kind != Kind::Powder).then(|| Volume::LITRE * made.times)
 }
 
 fn amount_of(row: &Ingredient, made: &Instead, bench: &Bench) -> Figure {

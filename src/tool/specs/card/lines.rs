@@ -2,7 +2,7 @@
 
 use super::{CardForm, LINES};
 use crate::book::LIBRARY;
-use crate::screen::{Answer, Bench, Button, Figure, Fix, Row};
+use crate::screen::{Act, Answer, Bench, Button, Figure, Row};
 use crate::text;
 
 impl CardForm {
@@ -37,7 +37,7 @@ impl CardForm {
                 "" => line,
                 lines => format!("{lines}\n{line}"),
             };
-            Button::putting(name, vec![(LINES, lines), ("add_name", String::new())])
+            Button::new(name, Act::Put(vec![(LINES, lines), ("add_name", String::new())]))
         };
         let holds = |name: &str| {
             let (name, wanted) = (name.as_bytes(), wanted.as_bytes());
@@ -61,12 +61,12 @@ impl CardForm {
             if at > 0 {
                 moved.swap(at - 1, at);
                 let spoken = format!("move {} up", row.name);
-                row.puts.push((LINES, Fix { label: "↑".into(), spoken, text: moved.join("\n") }));
+                row.buttons.push(Button::sign("↑", spoken, Act::Put(vec![(LINES, moved.join("\n"))])));
             }
             let mut fewer = lines.clone();
             fewer.remove(at);
             let spoken = format!("remove {}", row.name);
-            row.puts.push((LINES, Fix { label: "✕".into(), spoken, text: fewer.join("\n") }));
+            row.buttons.push(Button::sign("✕", spoken, Act::Put(vec![(LINES, fewer.join("\n"))])));
         }
     }
 }

@@ -1,10 +1,10 @@
 //! A card as the record it is: its texts, changed one by one, and all of it as plain text.
 
+use super::CardForm;
 use crate::book::Card;
 use crate::reading::named;
 use crate::reading::rows::rewritten;
-use crate::screen::{Bench, Deed, Texts};
-use crate::text;
+use crate::screen::{Act, Bench, Fields, Texts};
 
 /// Which way of making a card is open.
 #[must_use]
@@ -26,14 +26,14 @@ pub fn edited(card: &Card, at: usize, name: &str, text: &str) -> Option<Card> {
     Some(card)
 }
 
-/// A card after a deed on the form that is open; none when it changes nothing.
+/// A card after an act on the form that is open; none when it changes nothing.
 #[must_use]
-pub fn changed(card: &Card, at: usize, deed: Deed<'_>) -> Option<Card> {
+pub fn changed(card: &Card, at: usize, act: &Act) -> Option<Card> {
     let put = |card, name: &str, text: &str| edited(&card, at, name, text).unwrap_or(card);
-    let after = match deed {
-        Deed::Put(puts) => puts.iter().fold(card.clone(), |card, (name, text)| put(card, name, text)),
-        Deed::Rewrite(typed, fixed) => put(card.clone(), "lines", &rewritten(&card.forms.get(at)?.lines, typed, fixed)),
-        Deed::Clear | Deed::Take(..) => return None,
+    let after = match act {
+        Act::Put(puts) => puts.iter().fold(card.clone(), |card, (name, text)| put(card, name, text)),
+        Act::Rewrite(typed, fixed) => put(card.clone(), "lines", &rewritten(&card.forms.get(at)?.lines, typed, fixed)),
+        _ => return None,
     };
     (after != *card).then_some(after)
 }
@@ -84,21 +84,23 @@ pub fn plain(card: &Card) -> String {
     parts.join("\n\n")
 }
 
-/// The texts of the card that is open, over those of its screen.
-pub(crate) fn with_record(texts: &Texts, bench: &Bench) -> Texts {
-    let mut all = texts.clone();
-    let Some(entry) = texts.get("id").and_then(|id| bench.book.card(id)) else { return all };
-    let mut card = entry.value.clone();
-    let at = way_at(texts, &card);
-    all.insert("at".into(), text::plain(at as f64, 0, bench.decimal));
-    let mut put = |name: &str, text: &mut String| all.insert(name.to_owned(), std::mem::take(text));
-    for (name, text) in card.fields() {
-        put(name, text);
-    }
-    if let Some(way) = card.forms.get_mut(at) {
-        for (name, text) in way.fields() {
-            put(name, text);
+impl CardForm {
+    /// Takes in the texts of the card that is open, in the way of making it that is.
+    pub(super) fn open(&mut self, bench: &Bench) {
+        let Some(entry) = bench.book.card(&self.id) else { return };
+        let mut card = entry.value.clone();
+        let at = self.at.parse().unwrap_or(0_usize).min(card.forms.len().saturating_sub(1));
+        self.at = at.to_string();
+        let way = card.forms.get(at).cloned();
+        let shared = card.fields().into_iter().map(|(name, text)| (name, std::mem::take(text)));
+        let mut texts: Vec<(&str, String)> = shared.collect();
+        if let Some(mut way) = way {
+            texts.extend(way.fields().into_iter().map(|(name, text)| (name, std::mem::take(text))));
+        }
+        for (name, field) in self.fields() {
+            if let Some((_, text)) = texts.iter_mut().find(|(other, _)| *other == name) {
+                *field = std::mem::take(text);
+            }
         }
     }
-    all
 }

@@ -1,0 +1,50 @@
+//! Round the blocks: pills for the tools of a place, the five places, what needs saying, what is due.
+
+use super::block::{act_button, block};
+use super::node::{Element, Node, Tap, Text, button, element, link, said};
+use crate::desk::{Due, Link, Notice, View};
+use crate::screen::Act;
+
+/// The pills, and the offer of an update.
+pub(super) fn header(view: &View) -> Node {
+    let pills = element("nav", &[("class", "pills"), ("aria-label", "Tools")], links(&view.pills));
+    let mut children = vec![said("h1", &[("class", "unseen")], view.title), pills];
+    if view.update_waits {
+        children.push(button("update", "Update", "", Some(Tap::Act(Act::Update))));
+    }
+    element("header", &[("class", "top")], children)
+}
+
+/// The five places.
+pub(super) fn places(view: &View) -> Node {
+    element("nav", &[("class", "places"), ("aria-label", "Places")], links(&view.places))
+}
+
+fn links(links: &[Link]) -> Vec<Node> {
+    links.iter().map(|to| link(&to.href, to.label, to.is_here)).collect()
+}
+
+/// What stands between strip and pad: a notice, then the blocks of the screen. Each screen has a page of its own, so
+/// that nothing that was opened or focused on one is so on the next.
+pub(super) fn page(view: &View) -> Node {
+    let mut children = Vec::new();
+    children.extend(view.notice.iter().map(notice));
+    for shown in &view.screen.blocks {
+        block(view, shown, &mut children);
+    }
+    Element { tag: "main", fixed: &[("id", "page")], key: view.title, children, ..Element::default() }.into()
+}
+
+fn notice(notice: &Notice) -> Node {
+    let mut children = vec![said("span", &[], notice.words.clone())];
+    children.extend(notice.buttons.iter().map(|shown| act_button("", shown)));
+    element("p", &[("class", "notice"), ("role", "alert")], children)
+}
+
+/// What is due next.
+pub(super) fn due(due: &Due) -> Node {
+    let class = if due.is_over { "due over" } else { "due" };
+    let attributes = vec![("class", class.into()), ("href", Text::Owned(due.href.clone()))];
+    let children = vec![said("b", &[], due.figure.clone()), said("span", &[], due.words.clone())];
+    Element { tag: "a", attributes, children, ..Element::default() }.into()
+}

@@ -1,0 +1,198 @@
+//! Pieces of the page, as plain data.
+
+use std::borrow::Cow;
+use std::sync::Arc;
+
+use crate::screen::Act;
+use crate::screen::pad::Key;
+use crate::text::Decimal;
+
+/// Words of the page; most stand in the program.
+pub type Text = Cow<'static, str>;
+
+/// Attributes that an element has for good.
+pub type Fixed = &'static [(&'static str, &'static str)];
+
+/// A piece of the page. Cheap to clone.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Node {
+    /// Words.
+    Words(Text),
+    /// An element.
+    Element(Arc<Element>),
+}
+
+/// An element of HTML or SVG.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Element {
+    /// Its tag.
+    pub tag: &'static str,
+    /// Attributes that it has for good: with others it is another element.
+    pub fixed: Fixed,
+    /// Whose it is, where another of its kind may come in its place: the name of a field. Else empty.
+    pub key: &'static str,
+    /// Attributes that may change; those that are off are left out.
+    pub attributes: Vec<(&'static str, Text)>,
+    /// What a person can change in it.
+    pub live: Option<Live>,
+    /// What is in it.
+    pub children: Vec<Node>,
+    /// What a tap on it does.
+    pub tap: Option<Tap>,
+}
+
+/// What a person can change in an element, as it must stand now.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Live {
+    /// The text of an input.
+    Value(String),
+    /// Whether a radio button is on.
+    Checked(bool),
+    /// Whether an option of a list is chosen.
+    Selected(bool),
+}
+
+/// What a tap does.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Tap {
+    /// An act.
+    Act(Act),
+    /// Puts a text in a field, and the focus there, since the button goes.
+    Fix(&'static str, String),
+    /// Presses a key of the pad.
+    Press(Press),
+}
+
+/// A key pressed into a field.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Press {
+    /// The field.
+    pub field: &'static str,
+    /// The key.
+    pub key: Key,
+    /// The decimal mark.
+    pub decimal: Decimal,
+    /// Whether the pad turns to its front again: the digits come next.
+    pub turns: bool,
+}
+
+impl Node {
+    /// Whether this can be drawn over another without being made anew.
+    #[must_use]
+    pub fn is_like(&self, other: &Node) -> bool {
+        match (self, other) {
+            (Node::Words(_), Node::Words(_)) => true,
+            (Node::Element(one), Node::Element(other)) => {
+                let is_fixed_alike = std::ptr::eq(one.fixed, other.fixed) || one.fixed == other.fixed;
+                is_fixed_alike && one.tag == other.tag && one.key == other.key
+            }
+            _ => false,
+        }
+    }
+
+    /// Whether nothing at all has changed from another, told at a glance.
+    #[must_use]
+    pub fn is_same(&self, other: &Node) -> bool {
+        match (self, other) {
+            (Node::Words(one), Node::Words(other)) => one == other,
+            (Node::Element(one), Node::Element(other)) => Arc::ptr_eq(one, other),
+            _ => false,
+        }
+    }
+
+    /// Whose it is; empty for nobody's.
+    #[must_use]
+    pub fn key(&self) -> &'static str {
+        match self {
+            Node::Words(_) => "",
+            Node::Element(element) => element.key,
+        }
+    }
+}
+
+impl Element {
+    /// Whether it belongs to SVG, which has a namespace of its own.
+    #[must_use]
+    pub fn is_svg(&self) -> bool {
+        matches!(self.tag, "svg" | "rect" | "path" | "text")
+    }
+}
+
+impl From<Element> for Node {
+    fn from(element: Element) -> Node {
+        Node::Element(Arc::new(element))
+    }
+}
+
+/// The element that a path leads to: at each turn the number of the child, elements alone counted.
+#[must_use]
+pub fn at<'a>(nodes: &'a [Node], path: &[usize]) -> Option<&'a Element> {
+    let (turn, rest) = path.split_first()?;
+    let element = |node: &'a Node| match node {
+        Node::Words(_) => None,
+        Node::Element(element) => Some(element.as_ref()),
+    };
+    let element = nodes.iter().filter_map(element).nth(*turn)?;
+    if rest.is_empty() { Some(element) } else { at(&element.children, rest) }
+}
+
+/// For each piece that is to be drawn, which of those that stand there it is drawn over: a piece with a key over its own,
+/// wherever that stands; any other over the next one like it, unless a piece that is still wanted stands before that.
+#[must_use]
+pub fn kept(standing: &[&Node], nodes: &[Node]) -> Vec<Option<usize>> {
+    let mut rest: Vec<usize> = (0..standing.len()).collect();
+    let mut kept = Vec::with_capacity(nodes.len());
+    for (at, node) in nodes.iter().enumerate() {
+        let is_wanted = |old: &usize| {
+            let old = standing[*old];
+            !old.key().is_empty() && nodes[at + 1..].iter().any(|later| later.is_like(old))
+        };
+        let found = rest.iter().position(|old| standing[*old].is_like(node));
+        kept.push(found.and_then(|found| match rest[..found].iter().any(is_wanted) {
+            false => rest.drain(..=found).next_back(),
+            true if !node.key().is_empty() => Some(rest.remove(found)),
+            true => None,
+        }));
+    }
+    kept
+}
+
+/// Words.
+pub(super) fn words(words: impl Into<Text>) -> Node {
+    Node::Words(words.into())
+}
+
+/// An element of which nothing but what is in it changes.
+pub(super) fn element(tag: &'static str, fixed: Fixed, children: Vec<Node>) -> Node {
+    Element { tag, fixed, children, ..Element::default() }.into()
+}
+
+/// An element with nothing but words in it.
+pub(super) fn said(tag: &'static str, fixed: Fixed, said: impl Into<Text>) -> Node {
+    element(tag, fixed, vec![words(said)])
+}
+
+/// A link; `is_here` marks the one that leads to what is shown.
+pub(super) fn link(href: &str, label: impl Into<Text>, is_here: bool) -> Node {
+    let mut attributes = vec![("href", Text::Owned(href.to_owned()))];
+    if is_here {
+        attributes.push(("aria-current", "page".into()));
+    }
+    Element { tag: "a", attributes, children: vec![words(label)], ..Element::default() }.into()
+}
+
+/// A button; without a tap it is one that cannot be tapped now.
+pub(super) fn button(class: &'static str, label: impl Into<Text>, spoken: &str, tap: Option<Tap>) -> Node {
+    let mut attributes = Vec::new();
+    if !class.is_empty() {
+        attributes.push(("class", class.into()));
+    }
+    if !spoken.is_empty() {
+        attributes.push(("aria-label", Text::Owned(spoken.to_owned())));
+    }
+    if tap.is_none() {
+        attributes.push(("disabled", "".into()));
+    }
+    let children = vec![words(label)];
+    Element { tag: "button", fixed: &[("type", "button")], attributes, children, tap, ..Element::default() }.into()
+}

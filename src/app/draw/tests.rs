@@ -1,0 +1,204 @@
+use super::node::{Element, Node, element, said, words};
+use super::*;
+use crate::desk::{Link, Notice, Pad};
+use crate::quantity::Unit;
+use crate::screen::pad::{Key, Keys, back, front};
+use crate::screen::route::Route;
+use crate::screen::{Act, Bench, Block, Button, Drawing, Placed, Screen, Texts};
+use crate::text::{Decimal, qr};
+use crate::tool::screen;
+
+fn view(route: Route, typed: &[(&str, &str)]) -> View {
+    let texts: Texts = typed.iter().map(|(name, text)| ((*name).to_owned(), (*text).to_owned())).collect();
+    let link = |label, href: &str, is_here| Link { label, href: href.to_owned(), is_here };
+    View {
+        title: route.row().label,
+        pills: vec![link("Measure", "#/service/measure", true), link("Scale", "#/service/scale", false)],
+        places: vec![link("Service", "#/service/measure", true), link("Prep", "#/prep/fruit", false)],
+        screen: screen(route, &texts, &Bench::default()).into(),
+        has_pad: true,
+        bare_unit: "ml",
+        ..View::default()
+    }
+}
+
+fn page_with(block: Block) -> String {
+    let screen = Screen { blocks: vec![block], ..Screen::default() };
+    html(&nodes(&View { screen: screen.into(), ..View::default() })[2..3])
+}
+
+fn holds(html: &str, part: &str) {
+    assert!(html.contains(part), "{part}\nis not in\n{html}");
+}
+
+/// The first button that says this, wherever it stands.
+fn tap_on(nodes: &[Node], label: &str) -> Option<Tap> {
+    nodes.iter().find_map(|node| match node {
+        Node::Words(_) => None,
+        Node::Element(element) if element.tag == "button" && element.children == [words(label.to_owned())] => {
+            element.tap.clone()
+        }
+        Node::Element(element) => tap_on(&element.children, label),
+    })
+}
+
+#[test]
+fn measure_as_it_opens() {
+    let mut view = view(Route::Measure, &[("amount", "1½ oz")]);
+    view.active = Some("amount");
+    let parts = nodes(&view);
+    assert_eq!(
+        html(&parts[..1]),
+        "<header class=\"top\"><h1 class=\"unseen\">Measure</h1><nav class=\"pills\" aria-label=\"Tools\">\
+         <a href=\"#/service/measure\" aria-current=\"page\">Measure</a><a href=\"#/service/scale\">Scale</a></nav></header>"
+    );
+    let strip = html(&parts[1..2]);
+    assert!(
+        strip.starts_with("<output class=\"strip\"><span class=\"figure\"><b>44.4</b> <small>ml</small></span>"),
+        "{strip}"
+    );
+    let page = html(&parts[2..3]);
+    holds(
+        &page,
+        "<main id=\"page\"><div class=\"field on\"><label for=\"amount\">Amount</label><input type=\"text\" \
+         autocomplete=\"off\" autocapitalize=\"off\" spellcheck=\"false\" enterkeyhint=\"done\" maxlength=\"20000\" \
+         id=\"amount\" inputmode=\"none\" value=\"1½ oz\"><span class=\"assumed\" aria-hidden=\"true\"></span></div>",
+    );
+    holds(&page, "<button type=\"button\" disabled=\"\">Undo</button><button type=\"button\">Copy</button></div>");
+    assert_eq!(parts.len(), 4);
+    holds(
+        &html(&parts),
+        "<nav class=\"places\" aria-label=\"Places\"><a href=\"#/service/measure\" aria-current=\"page\">",
+    );
+}
+
+#[test]
+fn a_bare_number_shows_the_unit_it_is_read_in() {
+    holds(&html(&nodes(&view(Route::Measure, &[("amount", "45")]))), "aria-hidden=\"true\">ml</span>");
+    holds(&html(&nodes(&view(Route::Measure, &[("amount", "45 ml")]))), "aria-hidden=\"true\"></span>");
+}
+
+#[test]
+fn a_problem_stands_under_its_field_with_what_would_settle_it() {
+    let parts = nodes(&view(Route::Measure, &[("amount", "1,725 ml")]));
+    let page = html(&parts);
+    holds(&page, "<div class=\"field wrong\">");
+    holds(&page, "aria-invalid=\"true\" aria-describedby=\"amount-problem\" value=\"1,725 ml\">");
+    holds(&page, "</div><p class=\"problem\" id=\"amount-problem\"><span>");
+    let fix = tap_on(&parts, "1.7250 ml").expect("a fix");
+    assert_eq!(fix, Tap::Fix("amount", "1.7250 ml".into()));
+}
+
+#[test]
+fn a_line_that_is_not_read_is_rewritten_as_it_was_typed() {
+    let parts = nodes(&view(Route::Balance, &[("spec", "2 oz gin\n1,725 ml mystery")]));
+    let page = html(&parts);
+    holds(&page, "<div class=\"lines\"><label for=\"spec\">");
+    holds(&page, ">2 oz gin\n1,725 ml mystery</textarea>");
+    holds(&page, "<li class=\"marked\"><span class=\"name\">1,725 ml mystery</span><b></b><span class=\"detail\">");
+    let fix = tap_on(&parts, "1.7250 ml mystery").expect("a fix");
+    assert_eq!(fix, Tap::Act(Act::Rewrite("1,725 ml mystery".into(), "1.7250 ml mystery".into())));
+}
+
+#[test]
+fn chips_are_radio_buttons_and_lists_have_their_headings() {
+    let page = html(&nodes(&view(Route::Acid, &[])));
+    holds(&page, "<fieldset class=\"chips\"><legend");
+    holds(&page, "<label class=\"chip\"><input type=\"radio\" name=\"");
+    holds(&page, "checked=\"\"><span>");
+    let page = html(&nodes(&view(Route::MilkWash, &[])));
+    let list = page.contains("<option");
+    assert!(!list || page.contains("selected=\"\""), "{page}");
+}
+
+#[test]
+fn a_label_is_drawn_as_often_as_it_is_printed() {
+    let line = Placed { words: "Lime & mint".into(), x: 2.5, y: 6.0, size: 4.0, is_heavy: true };
+    let code = qr("meniscus").map(|code| (code, [30.0, 2.0, 20.0]));
+    let drawing =
+        Drawing { width: 50.0, height: 25.0, texts: vec![line], code, paper: "tape", copies: 2, is_cut: false };
+    let page = page_with(Block::Label(Some(drawing)));
+    let svg = "<svg class=\"label\" role=\"img\" aria-label=\"Label, as it is printed\" viewBox=\"0 0 50.00000 25.00000\">\
+               <rect class=\"tape\" width=\"50.00000\" height=\"25.00000\"></rect>\
+               <text x=\"2.50000\" y=\"6.00000\" font-size=\"4.00000\" font-weight=\"700\">Lime &amp; mint</text><path d=\"";
+    holds(&page, &format!("<section aria-label=\"Label\" class=\"labels tape\">{svg}"));
+    assert_eq!(page.matches(svg).count(), 2);
+    holds(&page, " transform=\"translate(30.00000 2.00000) scale(");
+}
+
+#[test]
+fn what_is_typed_is_never_taken_for_html() {
+    let page = html(&nodes(&view(Route::Measure, &[("amount", "\"><b onclick=x>&amp;")])));
+    holds(&page, "value=\"&quot;&gt;&lt;b onclick=x&gt;&amp;amp;\"");
+}
+
+#[test]
+fn the_pad_has_the_keys_of_its_face_and_turns_back() {
+    let mut shown =
+        Pad { field: "amount", keys: front(Keys::Pour, Decimal::Point), unit: Unit::Ounce, decimal: Decimal::Point };
+    let press = |pad: Pad, label: &str| {
+        let view = View { pad: Some(pad), ..View::default() };
+        let pad = &nodes(&view)[3..4];
+        holds(
+            &html(pad),
+            "<section class=\"pad\" aria-label=\"Pad\"><button type=\"button\" tabindex=\"-1\" class=\"key",
+        );
+        tap_on(pad, label)
+    };
+    assert_eq!(press(shown, "Done"), Some(Tap::Act(Act::Activate(None))));
+    assert_eq!(press(shown, "⋯"), Some(Tap::Act(Act::Turn)));
+    let expected = Press { field: "amount", key: Key::Unit(Unit::Ounce), decimal: Decimal::Point, turns: false };
+    assert_eq!(press(shown, "oz"), Some(Tap::Press(expected)));
+    shown.keys = back(Keys::Pour);
+    assert!(matches!(press(shown, "⅛"), Some(Tap::Press(Press { turns: true, .. }))));
+    assert!(matches!(press(shown, "⌫"), Some(Tap::Press(Press { turns: false, .. }))));
+}
+
+#[test]
+fn a_notice_has_its_buttons_and_stands_above_the_blocks() {
+    let buttons = vec![Button::new("OK", Act::Dismiss)];
+    let notice = Some(Notice { words: "Saved nowhere.".into(), buttons });
+    let parts = nodes(&View { notice, ..view(Route::Measure, &[]) });
+    holds(
+        &html(&parts),
+        "<main id=\"page\"><p class=\"notice\" role=\"alert\"><span>Saved nowhere.</span><button type=\"button\">OK</button></p>",
+    );
+    assert_eq!(tap_on(&parts, "OK"), Some(Tap::Act(Act::Dismiss)));
+}
+
+#[test]
+fn the_hint_on_installing_goes_for_good() {
+    let hint = |view: View| {
+        html(&nodes(&View { screen: Screen { blocks: vec![Block::InstallHint], ..Screen::default() }.into(), ..view }))
+    };
+    assert!(!hint(View { is_installed: true, ..View::default() }).contains("hint"));
+    assert!(!hint(View::default()).contains(">Install<"));
+    holds(&hint(View { can_install: true, ..View::default() }), "<button type=\"button\">Install</button>");
+}
+
+fn keyed(key: &'static str) -> Node {
+    Element { tag: "div", key, ..Element::default() }.into()
+}
+
+#[test]
+fn fields_keep_their_place_while_others_come_and_go() {
+    let (a, b, problem, table) = (keyed("a"), keyed("b"), said("p", &[], "no"), element("ul", &[], Vec::new()));
+    let kept = |standing: &[&Node], drawn: &[&Node]| {
+        kept(standing, &drawn.iter().map(|node| (*node).clone()).collect::<Vec<_>>())
+    };
+    assert_eq!(kept(&[&a, &b], &[&a, &problem, &b]), [Some(0), None, Some(1)]);
+    assert_eq!(kept(&[&a, &problem, &b], &[&a, &b, &problem]), [Some(0), Some(2), None]);
+    assert_eq!(kept(&[&a, &b, &table], &[&problem, &table, &a, &b]), [None, None, Some(0), Some(1)]);
+    assert_eq!(kept(&[&problem, &a, &table], &[&a, &table]), [Some(1), Some(2)]);
+    assert_eq!(kept(&[&a, &b], &[&b, &a]), [Some(1), Some(0)]);
+    assert_eq!(kept(&[&a], &[&b]), [None]);
+}
+
+#[test]
+fn a_path_leads_to_what_stands_there() {
+    let button = element("i", &[], Vec::new());
+    let tree = [words("so"), element("p", &[], vec![words("and"), element("b", &[], Vec::new()), button])];
+    assert_eq!(at(&tree, &[0, 1]).map(|found| found.tag), Some("i"));
+    assert_eq!(at(&tree, &[0]).map(|found| found.tag), Some("p"));
+    assert!(at(&tree, &[]).is_none() && at(&tree, &[1]).is_none() && at(&tree, &[0, 2]).is_none());
+}

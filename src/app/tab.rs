@@ -1,0 +1,99 @@
+//! This tab: the desk, the store it keeps things in, and what happens to it from outside.
+
+use std::cell::{Cell, RefCell};
+use std::rc::Rc;
+
+use super::browser;
+use super::effects::do_effect;
+use super::shown::Shown;
+use crate::desk::{Desk, Device, Effect, News, World};
+use crate::screen::Act;
+use crate::store::{self, Local};
+
+/// The desk of this tab, and the page as it was drawn last.
+pub(super) struct Tab {
+    desk: RefCell<Desk>,
+    shown: RefCell<Option<Shown>>,
+    look: Cell<&'static str>,
+}
+
+fn world<'a>() -> World<'a> {
+    World { keeper: &Local, now: store::now(), fresh: &browser::fresh_id }
+}
+
+impl Tab {
+    /// Does what a person does.
+    fn act(self: &Rc<Tab>, act: &Act) {
+        let effects = self.desk.borrow_mut().act(act, &world());
+        self.draw(effects);
+    }
+
+    /// Takes in what has happened.
+    pub(super) fn tell(self: &Rc<Tab>, news: &News) {
+        let effects = self.desk.borrow_mut().tell(news, &world());
+        self.draw(effects);
+    }
+
+    /// Draws what has changed, then does what is left to do.
+    fn draw(self: &Rc<Tab>, effects: Vec<Effect>) {
+        let view = self.desk.borrow_mut().view(&world());
+        if self.look.replace(view.look) != view.look {
+            browser::set_look(view.look);
+        }
+        if let Some(shown) = self.shown.borrow().as_ref() {
+            shown.draw(&view);
+        }
+        effects.into_iter().for_each(|effect| do_effect(self, effect));
+    }
+}
+
+/// What the page has noted so far.
+fn noted() -> News {
+    News::Page {
+        update_waits: browser::page_flag("data-update"),
+        can_install: browser::page_flag("data-can-install"),
+        is_installed: browser::page_flag("data-installed"),
+    }
+}
+
+/// Opens everything that is stored, and puts the app in place of the first paint.
+pub fn start() {
+    let Some(root) = browser::app_root() else { return };
+    let device =
+        Device { decimal: browser::device_decimal(), ahead: browser::minutes_ahead, page: browser::page_address() };
+    let (mut desk, mut effects) = Desk::open(device, store::trial(), &world());
+    for news in [noted(), News::Address(browser::hash())] {
+        effects.extend(desk.tell(&news, &world()));
+    }
+    let view = desk.view(&world());
+    let tab = Rc::new(Tab { desk: RefCell::new(desk), shown: RefCell::default(), look: Cell::new("") });
+    let handed = Rc::clone(&tab);
+    let shown = Shown::mount(root, &view, Rc::new(move |act| handed.act(&act)));
+    *tab.shown.borrow_mut() = Some(shown);
+    hear(&tab);
+    tab.draw(effects);
+}
+
+/// Hears what happens besides.
+fn hear(tab: &Rc<Tab>) {
+    let on = |name: &str, news: fn() -> News| {
+        let tab = Rc::clone(tab);
+        browser::on_event(name, move || tab.tell(&news()));
+    };
+    let with = |name: &str, field: &'static str, news: fn(String) -> News| {
+        let tab = Rc::clone(tab);
+        browser::on_event_with(name, field, move |text| tab.tell(&news(text)));
+    };
+    on("hashchange", || News::Address(browser::hash()));
+    for name in ["meniscus-update-waiting", "meniscus-can-install", "meniscus-installed"] {
+        on(name, noted);
+    }
+    // A phone may have slept through what other tabs did.
+    on("visibilitychange", || if browser::is_visible() { News::Seen } else { News::Tick });
+    with("storage", "key", News::Stored);
+    with("meniscus-given", "text", News::Given);
+    with("meniscus-packed", "text", News::Packed);
+    with("meniscus-file", "text", News::File);
+    let tab = Rc::clone(tab);
+    browser::every_second(move || tab.tell(&News::Tick));
+}

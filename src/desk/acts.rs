@@ -1,0 +1,157 @@
+//! What an act does: each to the form of the screen shown, to the record that is open, or to the book.
+
+use super::effect::{raise, send};
+use super::records::Open;
+use super::{Desk, Effect, News, World};
+use crate::screen::route::Route;
+use crate::screen::{Act, Block, Field, Input};
+use crate::store::deeds;
+use crate::tool::Change;
+use crate::tool::specs::{all, card};
+
+impl Desk {
+    pub(super) fn do_act(&mut self, act: &Act, world: &World<'_>) {
+        match act {
+            Act::Type(name, text) => self.type_text(name, text, world),
+            Act::Choose(name, text) => self.choose(name, text, world),
+            Act::Put(_) | Act::Rewrite(..) | Act::Empty => self.change(act, world),
+            Act::Undo if self.route.row().is_of_book => self.undo_deed(world),
+            Act::Undo => self.undo_form(self.route, world),
+            Act::Copy => {
+                let text = self.shown().copy.clone();
+                self.effects.push(Effect::Copy(text));
+            }
+            Act::Activate(name) => self.activate(name.as_deref()),
+            Act::Turn => self.sight.is_turned = !self.sight.is_turned,
+            Act::Dismiss => self.sight.notice.clear(),
+            Act::Update => self.effects.push(raise("meniscus-update-now")),
+            Act::Install => self.effects.push(raise("meniscus-install")),
+            Act::KeepYield(yields) => self.keep_yield(yields, world),
+            Act::More => {
+                let shown = self.shown().rows() + all::STEP;
+                self.type_into(self.route, "shown", shown.to_string(), world);
+            }
+            Act::Start(_)
+            | Act::Tick(_)
+            | Act::Untick(_)
+            | Act::Finish
+            | Act::Reopen
+            | Act::MadeOf(_)
+            | Act::TakeOut(_) => self.change_run(act, world),
+            Act::ToRun => self.put_on_run(world),
+            Act::AllRuns => {
+                self.type_into(self.route, "id", String::new(), world);
+                self.effects.push(Effect::Replace(Route::Run.href()));
+            }
+            Act::Backup
+            | Act::GiveUnread
+            | Act::GiveUnsaved
+            | Act::ChooseFile
+            | Act::Paste
+            | Act::Share
+            | Act::CopyLink
+            | Act::Text
+            | Act::Recipe
+            | Act::Csv
+            | Act::Print
+            | Act::Picture => self.give(act, world),
+            Act::PutAway => self.bench.at_hand.import = None,
+            _ => self.do_to_book(act, world),
+        }
+    }
+
+    /// Puts texts, rewrites a line or empties: the record that is open, else the form.
+    fn change(&mut self, act: &Act, world: &World<'_>) {
+        let worked = match (self.open_record(), act) {
+            (Some(Open::Spec(entry, _)), Act::Empty) => Some(deeds::delete_card(&entry)),
+            (Some(Open::Ingredient(entry)), Act::Empty) => Some(deeds::delete_own(&entry)),
+            (Some(Open::Run(entry)), Act::Empty) => Some(deeds::delete_run(&entry)),
+            (Some(Open::Spec(entry, at)), act) => match card::changed(&entry.value, at, act) {
+                Some(value) => match deeds::change(&entry, &value, "the lines", world.now) {
+                    Ok(deed) => Some(deed),
+                    Err(problem) => return self.sight.notice = problem.to_string(),
+                },
+                None => None,
+            },
+            _ if *act == Act::Empty && self.route == Route::Backup => {
+                return self.bench.at_hand.import = None;
+            }
+            _ => None,
+        };
+        if let Some(deed) = worked
+            && (self.perform(Ok(deed), world).is_none() || !matches!(act, Act::Put(_)))
+        {
+            return;
+        }
+        let change = match act {
+            Act::Put(puts) => Change::Put(puts),
+            Act::Rewrite(typed, fixed) => Change::Rewrite(typed, fixed),
+            _ => Change::Empty,
+        };
+        self.change_form(self.route, change, world);
+    }
+
+    /// Keeps yields on the shelf. What came out has been counted: once more it would be set against the new yield.
+    fn keep_yield(&mut self, yields: &str, world: &World<'_>) {
+        let mut texts = self.texts(Route::Shelf).clone();
+        texts.insert("yields".into(), yields.to_owned());
+        self.replace_form(Route::Shelf, texts, world);
+        self.type_into(self.route, "got", String::new(), world);
+        self.say("Kept in Shelf, under your own yields. It counts from now on.");
+    }
+
+    /// Says something above the page, for a while.
+    pub(super) fn say(&mut self, words: &str) {
+        words.clone_into(&mut self.sight.notice);
+        self.sight.is_passing = true;
+        self.effects.push(Effect::Later(6_000, News::SaidIsOver(words.to_owned())));
+    }
+
+    /// A text was copied, or could not be: the button says so for a moment.
+    pub(super) fn copied(&mut self, done: bool) {
+        if done { "Copied" } else { "Can't copy here" }.clone_into(&mut self.sight.copied);
+        self.effects.push(Effect::Later(2_000, News::CopiedIsOver));
+    }
+
+    /// Makes a choice; when that brings another first number, the pad goes there. The focus stays on the choice.
+    fn choose(&mut self, name: &str, text: &str, world: &World<'_>) {
+        let before = self.first_number();
+        self.type_text(name, text, world);
+        self.is_stale = true;
+        let first = self.first_number().filter(|first| Some(*first) != before);
+        if let (Some((field, _)), Some(_)) = (first, self.sight.active) {
+            self.sight.activate(first);
+            self.effects.push(Effect::Show(field));
+            self.effects.push(Effect::Select(field));
+        }
+    }
+
+    /// Makes a number the field that the pad types into, and shows it; none puts the pad away.
+    fn activate(&mut self, name: Option<&str>) {
+        let numbers = |block: &Block| match block {
+            Block::Field(Field { name: field, input: Input::Amount(keys), .. }) if Some(*field) == name => {
+                Some((*field, *keys))
+            }
+            _ => None,
+        };
+        let field = self.shown().blocks.iter().find_map(numbers);
+        self.sight.activate(field);
+        if let Some((field, _)) = field {
+            self.effects.push(Effect::Show(field));
+        }
+    }
+
+    /// What an address brings goes into the form of its screen.
+    pub(super) fn carry(&mut self, name: &str, text: &str, world: &World<'_>) {
+        if name == "packed" {
+            self.effects.push(send("meniscus-unpack", text));
+        } else {
+            self.change_form(self.route, Change::Take(name, text), world);
+        }
+    }
+
+    /// What Undo would take back, where there is something.
+    pub(super) fn can_undo(&self) -> bool {
+        if self.route.row().is_of_book { self.bench.book.last_act.is_some() } else { self.can_undo_form(self.route) }
+    }
+}

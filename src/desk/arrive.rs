@@ -1,0 +1,82 @@
+//! Arriving at an address, with what it carries; and how a screen begins.
+
+use super::{Desk, Effect, World};
+use crate::screen::address;
+use crate::screen::pad::Keys;
+use crate::screen::route::Route;
+use crate::screen::{Block, Field, Input};
+use crate::store::ledger;
+use crate::tool::shelf::settings::Keyboard;
+
+impl Desk {
+    /// Goes where an address leads.
+    pub(super) fn arrive(&mut self, hash: &str, world: &World<'_>) {
+        let address = address::read(hash);
+        let is_other = self.route != address.route;
+        if is_other {
+            self.route = address.route;
+            self.sight.activate(None);
+            if std::mem::take(&mut self.sight.is_passing) && self.unsaved.is_empty() {
+                self.sight.notice.clear();
+            }
+            if address.route.row().needs_specs {
+                self.with_cards(world);
+            }
+            if address.route == Route::Backup {
+                self.bench.at_hand.usage = ledger::usage(world.keeper);
+            }
+        }
+        for (name, text) in &address.carried {
+            self.carry(name, text, world);
+        }
+        if address.unknown {
+            self.sight.notice = "No page has that address. This is Measure, in Service.".into();
+        }
+        if address.route == Route::Label {
+            self.pack_label(world);
+        }
+        // Which record is open stays in the address: each tab has its own.
+        let is_record = address.carried.iter().all(|(name, _)| name == "id");
+        if address.unknown || !is_record {
+            self.effects.push(Effect::Replace(address.route.href()));
+        }
+        if is_other || !self.has_begun {
+            self.has_begun = true;
+            self.begin();
+        }
+    }
+
+    /// A screen begins at its top, under its name, with its first number ready.
+    pub(super) fn begin(&mut self) {
+        self.is_stale = true;
+        self.effects.push(Effect::Begin(self.route.row().label));
+        let first = self.first_number().filter(|_| !self.route.row().is_read_first && self.has_pad());
+        match first {
+            Some((field, _)) => {
+                self.sight.activate(first);
+                self.effects.push(Effect::Enter(field));
+                self.effects.push(Effect::Show(field));
+            }
+            None => self.effects.push(Effect::Leave),
+        }
+        // A new record begins with its name.
+        if self.shown().field("name").is_some_and(|field| field.text.is_empty()) {
+            self.effects.push(Effect::Enter("name"));
+        }
+    }
+
+    /// Whether numbers are typed on the app's own pad.
+    pub(super) fn has_pad(&self) -> bool {
+        Keyboard::of(self.texts(Route::Shelf)) == Keyboard::Pad
+    }
+
+    /// The first number of a screen, unless words come before it: those are typed on the phone's own keyboard.
+    pub(super) fn first_number(&mut self) -> Option<(&'static str, Keys)> {
+        let typed_in = |block: &Block| match block {
+            Block::Field(Field { name, input: Input::Amount(keys), .. }) => Some(Some((*name, *keys))),
+            Block::Field(Field { input: Input::Lines { .. } | Input::Words { .. }, .. }) => Some(None),
+            _ => None,
+        };
+        self.shown().blocks.iter().find_map(typed_in)?
+    }
+}

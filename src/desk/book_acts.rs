@@ -1,0 +1,64 @@
+//! What is done to the book: specs, ingredients and runs begun, copied, chosen among; the demo; imports taken.
+
+use super::{Desk, Effect, World};
+use crate::book::Run;
+use crate::screen::Act;
+use crate::screen::route::Route;
+use crate::store::SaveProblem;
+use crate::store::deeds::{self, Deed, Merge};
+
+impl Desk {
+    pub(super) fn do_to_book(&mut self, act: &Act, world: &World<'_>) {
+        self.sight.activate(None);
+        if matches!(act, Act::Demo | Act::RemoveDemo | Act::TakeNew | Act::TakeAll | Act::TakeBoth) {
+            self.with_cards(world);
+        }
+        let Some(worked) = self.worked(act, world) else { return };
+        let Some(done) = self.perform(worked, world) else { return };
+        match (act, done.open) {
+            (Act::NewSpec, Some(id)) => self.effects.push(Effect::Go(Route::Card.href_with("id", &id))),
+            (Act::TakeNew | Act::TakeAll | Act::TakeBoth, _) => self.bench.at_hand.import = None,
+            (Act::AddWay, _) => {
+                if let Some((entry, _)) = self.open_spec() {
+                    let last = entry.value.forms.len().saturating_sub(1);
+                    self.type_into(self.route, "at", last.to_string(), world);
+                }
+            }
+            (_, Some(id)) => self.show_record(id, world),
+            (_, None) => {}
+        }
+    }
+
+    /// The deed that an act comes to; none where it has nothing to be done to.
+    fn worked(&mut self, act: &Act, world: &World<'_>) -> Option<Result<Deed, SaveProblem>> {
+        let now = world.now;
+        let importing = |desk: &Desk, merge| match &desk.bench.at_hand.import {
+            Some(Ok(import)) => Some(deeds::import(&desk.bench.book, import, merge, now, world.fresh)),
+            _ => None,
+        };
+        match act {
+            Act::NewSpec => {
+                // From Scale, its spec comes along.
+                let lines = self.shown().field("spec").map(|field| field.text.clone());
+                return Some(deeds::new_card(&lines.unwrap_or_default(), &(world.fresh)(), now));
+            }
+            Act::NewIngredient => return Some(deeds::new_own(&(world.fresh)(), now)),
+            Act::NewRun => return Some(deeds::new_run(&Run { made: now, ..Run::default() }, &(world.fresh)(), now)),
+            Act::Demo => return Some(deeds::demo(&self.bench.book, now)),
+            Act::RemoveDemo => return Some(Ok(deeds::remove_demo(&self.bench.book))),
+            Act::TakeNew => return importing(self, Merge::NewOnly),
+            Act::TakeAll => return importing(self, Merge::Replace),
+            Act::TakeBoth => return importing(self, Merge::Beside),
+            _ => {}
+        }
+        let (entry, at) = self.open_spec()?;
+        Some(match act {
+            Act::Duplicate => deeds::duplicate(&entry, &(world.fresh)(), now),
+            Act::AddWay => deeds::change(&entry, &deeds::with_way(&entry.value, at), "a new form", now),
+            Act::RemoveWay => deeds::change(&entry, &deeds::without_way(&entry.value, at), "a form", now),
+            Act::KeepThis => deeds::keep_this(&self.bench.book, &entry, now),
+            Act::KeepAll => deeds::keep_both(&self.bench.book, &entry, now, world.fresh),
+            _ => return None,
+        })
+    }
+}

@@ -1,0 +1,63 @@
+//! The clock: run sheets at the time it is, what rings, what is due next.
+
+use std::rc::Rc;
+use std::sync::Arc;
+
+use super::view::Due;
+use super::{Desk, Effect};
+use crate::screen::Bench;
+use crate::screen::route::Route;
+use crate::tool::batch::run;
+
+impl Desk {
+    /// The bench, with the run sheets at the time it is. Each is worked out once, until its record or the bench changes;
+    /// only its times are worked out anew.
+    pub(super) fn timed(&mut self) -> &Bench {
+        let shows_all = self.route == Route::Run;
+        let runs = self.bench.book.runs.iter().filter(|entry| shows_all || entry.value.finished == 0);
+        let runs: Vec<_> = runs.map(Arc::clone).collect();
+        self.bench.sheets.clear();
+        let mut known = std::mem::take(&mut self.worked_out);
+        for entry in runs {
+            let at = known.iter().position(|(there, _)| Arc::ptr_eq(there, &entry));
+            let sheet = match at {
+                Some(at) => known.swap_remove(at).1,
+                None => Rc::new(run::worked_out(&entry.value, &self.bench)),
+            };
+            let timed = Rc::new(sheet.as_ref().clone().at(&self.bench.clock));
+            self.bench.sheets.push((entry.id.clone(), timed));
+            self.worked_out.push((entry, sheet));
+        }
+        &self.bench
+    }
+
+    /// Rings for what is over, and keeps the screen awake while a wait runs.
+    pub(super) fn beat(&mut self) {
+        let timers = match self.bench.book.runs.is_empty() {
+            true => Vec::new(),
+            false => run::timers(self.timed()),
+        };
+        if self.is_awake == timers.is_empty() {
+            self.is_awake = !timers.is_empty();
+            let text = if self.is_awake { "1" } else { "" };
+            self.effects.push(Effect::Send("meniscus-awake", vec![("text", text.to_owned())]));
+        }
+        let now = self.bench.clock.now();
+        for timer in timers.into_iter().filter(|timer| timer.due <= now) {
+            if !self.rung.contains(&timer.key) {
+                self.rung.push(timer.key.clone());
+                let texts = vec![("text", timer.words), ("tag", timer.key), ("href", timer.href)];
+                self.effects.push(Effect::Send("meniscus-ring", texts));
+            }
+        }
+    }
+
+    /// What is due next, on every screen but the run sheet's own. The bench is timed already.
+    pub(super) fn due(&self) -> Option<Due> {
+        if self.route == Route::Run || self.bench.book.runs.is_empty() {
+            return None;
+        }
+        let (figure, words, is_over, href) = run::next_due(&self.bench)?;
+        Some(Due { figure, words, is_over, href })
+    }
+}

@@ -1,0 +1,170 @@
+//! The forms of the tools: opened once, saved at every edit, with taps of Undo.
+
+use super::{Desk, World};
+use crate::screen::Texts;
+use crate::screen::route::Route;
+use crate::store::forms::{Loaded, load, save, stored_under};
+use crate::store::{Kept, SaveProblem};
+use crate::tool::shelf::settings::ShelfForm;
+use crate::tool::{Change, after};
+
+/// A form that outlives the screen it is shown on.
+#[derive(Clone, Debug)]
+pub(super) struct Form {
+    pub(super) key: &'static str,
+    pub(super) kept: Kept,
+    /// Whether each tab has its own.
+    is_tabs_own: bool,
+    /// False when what is stored could be neither read nor set aside, and so must not be overwritten.
+    may_write: bool,
+}
+
+impl Form {
+    /// Opens a form; empty texts stand for the defaults where nothing is stored. What is wrong with it, in words.
+    fn open(route: Route, world: &World<'_>) -> (Form, Option<String>) {
+        let key = route.form_key();
+        let (kept, may_write, problem) = match load(world.keeper, key) {
+            Loaded::Form(kept) => (kept, true, None),
+            Loaded::Nothing => (Kept::default(), true, None),
+            Loaded::Unreadable { why, set_aside } => {
+                let then = if set_aside {
+                    "It is kept aside, untouched, and the usual values stand in."
+                } else {
+                    "It is left as it is, and what you type here now is not saved."
+                };
+                let words = format!("What was saved for “{key}” could not be used: {why}. {then}");
+                (Kept::default(), set_aside, Some(words))
+            }
+        };
+        (Form { key, kept, is_tabs_own: route.row().is_tabs_own, may_write }, problem)
+    }
+}
+
+impl Desk {
+    /// Opens each form once.
+    pub(super) fn open_forms(&mut self, world: &World<'_>) {
+        for route in Route::ALL {
+            if self.forms.iter().all(|form| form.key != route.form_key()) {
+                let (form, problem) = Form::open(*route, world);
+                self.forms.push(form);
+                if let Some(words) = problem {
+                    self.sight.notice = words;
+                }
+            }
+        }
+    }
+
+    fn form_mut(&mut self, route: Route) -> Option<&mut Form> {
+        self.forms.iter_mut().find(|form| form.key == route.form_key())
+    }
+
+    /// The texts of a screen's form.
+    pub(super) fn texts(&self, route: Route) -> &Texts {
+        static NONE: Texts = Texts::new();
+        self.forms.iter().find(|form| form.key == route.form_key()).map_or(&NONE, |form| &form.kept.now)
+    }
+
+    /// A text of a screen's form.
+    pub(super) fn text(&self, route: Route, name: &str) -> String {
+        self.texts(route).get(name).cloned().unwrap_or_default()
+    }
+
+    /// Types a text into a form.
+    pub(super) fn type_into(&mut self, route: Route, name: &str, text: String, world: &World<'_>) {
+        if let Some(form) = self.form_mut(route) {
+            form.kept.now.insert(name.to_owned(), text);
+            self.save_form(route, world);
+        }
+    }
+
+    /// Changes a form; Undo brings back what stood there.
+    pub(super) fn change_form(&mut self, route: Route, change: Change<'_>, world: &World<'_>) {
+        let next = after(route, self.texts(route), change);
+        self.replace_form(route, next, world);
+    }
+
+    /// Puts other texts in place of those of a form; Undo brings these back.
+    pub(super) fn replace_form(&mut self, route: Route, next: Texts, world: &World<'_>) {
+        if let Some(form) = self.form_mut(route) {
+            form.kept.replace(next);
+            self.save_form(route, world);
+        }
+    }
+
+    /// Brings back what was replaced last.
+    pub(super) fn undo_form(&mut self, route: Route, world: &World<'_>) {
+        if let Some(form) = self.form_mut(route) {
+            form.kept.undo();
+            self.save_form(route, world);
+        }
+    }
+
+    /// Whether there is something to undo in a form.
+    pub(super) fn can_undo_form(&self, route: Route) -> bool {
+        self.forms.iter().any(|form| form.key == route.form_key() && !form.kept.before.is_empty())
+    }
+
+    /// Takes over what another tab has saved. Which record is open, each tab decides for itself.
+    pub(super) fn follow_forms(&mut self, world: &World<'_>) {
+        for form in self.forms.iter_mut().filter(|form| !form.is_tabs_own) {
+            if let Loaded::Form(kept) = load(world.keeper, form.key) {
+                form.kept = kept;
+            }
+        }
+        self.read_shelf();
+    }
+
+    /// Saves once more what could not be saved before.
+    pub(super) fn save_forms_again(&mut self, world: &World<'_>) {
+        for route in Route::ALL {
+            if self.unsaved.contains(&stored_under(route.form_key())) {
+                self.save_form(*route, world);
+            }
+        }
+    }
+
+    fn save_form(&mut self, route: Route, world: &World<'_>) {
+        let Some(form) = self.form_mut(route) else { return };
+        let key = form.key;
+        if form.may_write {
+            let saved = save(world.keeper, key, &form.kept, world.now);
+            self.note(&stored_under(key), saved);
+        }
+        if key == Route::Shelf.form_key() {
+            self.read_shelf();
+        }
+    }
+
+    /// Says what was not saved, until it is: the notice goes when nothing is unsaved any more.
+    pub(super) fn note(&mut self, key: &str, saved: Result<(), SaveProblem>) {
+        let at = self.unsaved.iter().position(|unsaved| unsaved == key);
+        match (saved, at) {
+            (Ok(()), Some(at)) => {
+                self.unsaved.remove(at);
+                if self.unsaved.is_empty() {
+                    self.sight.notice.clear();
+                }
+            }
+            (Ok(()), None) => {}
+            (Err(problem), at) => {
+                if at.is_none() {
+                    self.unsaved.push(key.to_owned());
+                }
+                self.sight.notice = problem.to_string();
+            }
+        }
+    }
+
+    /// Sets the bench by what stands on the shelf.
+    pub(super) fn read_shelf(&mut self) {
+        let shelf = ShelfForm::of(self.texts(Route::Shelf)).bench(self.device.decimal);
+        self.bench = crate::screen::Bench {
+            book: self.bench.book.clone(),
+            at_hand: std::mem::take(&mut self.bench.at_hand),
+            clock: self.bench.clock,
+            ..shelf
+        };
+        self.bench.read_own();
+        self.worked_out.clear();
+    }
+}

@@ -1,0 +1,195 @@
+//! The library: the book as it is in this tab, kept in step with the store at every edit.
+
+use std::rc::Rc;
+use std::sync::Arc;
+
+use super::effect::raise;
+use super::{Desk, Effect, News, World};
+use crate::book::{Book, Entry, Run};
+use crate::store::deeds::Deed;
+use crate::store::ledger::{self, INGREDIENTS, RUNS, SPECS};
+use crate::store::{self, SaveProblem, backup, journal};
+use crate::tool::batch::run;
+
+/// Records that are read one by one; of more the whole store is read.
+const FEW: usize = 50;
+/// Milliseconds after which no other tab can be at an act any more.
+const NOBODY_AT_WORK: u64 = 6_000;
+
+/// A run sheet as it was before a deed, with what has been typed since.
+fn merged(key: &str, was: &str, there: &str, now: u64) -> Option<String> {
+    let (was, there) = (store::open::<Run>(was).ok()?, store::open::<Run>(there).ok()?);
+    let is_ours = key.starts_with(RUNS) && was.newer.is_none() && there.newer.is_none();
+    let run = run::undone(&was.data, &there.data);
+    store::seal(&run, there.stamp.next(now)).ok().filter(|_| is_ours)
+}
+
+/// What is unsaved in `mine` stays as it is among `theirs`.
+fn keep_unsaved<T>(theirs: &mut Vec<Arc<Entry<T>>>, mine: &[Arc<Entry<T>>], prefix: &str, unsaved: &[String]) {
+    let is_unsaved = |entry: &&Arc<Entry<T>>| unsaved.iter().any(|key| key.strip_prefix(prefix) == Some(&entry.id));
+    for entry in mine.iter().filter(is_unsaved) {
+        theirs.retain(|there| there.id != entry.id);
+        theirs.push(Arc::clone(entry));
+    }
+}
+
+/// Puts a record in the place of the one of its id, or takes that away.
+fn put_in_place<T>(list: &mut Vec<Arc<Entry<T>>>, id: &str, entry: Option<Entry<T>>) {
+    let at = list.iter().position(|there| there.id == id);
+    match (at, entry) {
+        (Some(at), Some(entry)) => list[at] = Arc::new(entry),
+        (None, Some(entry)) => list.push(Arc::new(entry)),
+        (Some(at), None) => drop(list.remove(at)),
+        (None, None) => {}
+    }
+}
+
+impl Desk {
+    /// Reads the store anew. What could not be saved stays as it is in this tab.
+    pub(super) fn read_all(&mut self, with_cards: bool, world: &World<'_>) {
+        let mut book = match ledger::load(world.keeper, with_cards) {
+            Ok(book) => book,
+            Err(problem) => return self.sight.notice = problem.to_string(),
+        };
+        let mine = &self.bench.book;
+        keep_unsaved(&mut book.cards, &mine.cards, SPECS, &self.unsaved);
+        keep_unsaved(&mut book.own, &mine.own, INGREDIENTS, &self.unsaved);
+        keep_unsaved(&mut book.runs, &mine.runs, RUNS, &self.unsaved);
+        book.sort();
+        self.bench.book = crate::screen::Held::new(book);
+        self.bench.read_own();
+        self.worked_out.clear();
+    }
+
+    /// Reads the specs, unless they have been read.
+    pub(super) fn with_cards(&mut self, world: &World<'_>) {
+        if !self.bench.book.has_cards {
+            self.read_all(true, world);
+        }
+    }
+
+    /// Reads the records under these keys anew.
+    pub(super) fn reread<'k>(&mut self, keys: impl Iterator<Item = &'k str>, world: &World<'_>) {
+        let mut has_own = false;
+        let keys: Vec<&str> = keys.collect();
+        self.bench.book.change(|book| {
+            for key in &keys {
+                if let Some(id) = key.strip_prefix(SPECS).filter(|_| book.has_cards) {
+                    put_in_place(&mut book.cards, id, ledger::card(world.keeper, id));
+                } else if let Some(id) = key.strip_prefix(INGREDIENTS) {
+                    put_in_place(&mut book.own, id, ledger::own(world.keeper, id));
+                    has_own = true;
+                } else if let Some(id) = key.strip_prefix(RUNS) {
+                    put_in_place(&mut book.runs, id, ledger::run(world.keeper, id));
+                }
+            }
+            book.last_act = journal::last(world.keeper);
+            book.sort();
+        });
+        if has_own {
+            self.bench.read_own();
+            self.worked_out.clear();
+        }
+    }
+
+    /// Takes over what another tab has changed under a key of the browser's store; what is unsaved here stays.
+    pub(super) fn follow(&mut self, key: &str, world: &World<'_>) {
+        match key.strip_prefix("meniscus/") {
+            Some(key) if !key.starts_with("tool/") => {
+                let is_damaged = self.bench.book.unread.iter().any(|unread| unread.key == key);
+                if is_damaged || (key.starts_with(INGREDIENTS) || key.starts_with(RUNS)) {
+                    // It may be readable now, or no more.
+                    self.read_all(self.bench.book.has_cards, world);
+                } else if !self.unsaved.iter().any(|unsaved| unsaved == key) {
+                    self.reread(std::iter::once(key), world);
+                }
+            }
+            _ => self.follow_forms(world),
+        }
+    }
+
+    /// Does a deed, all of it or nothing. The record to open, when it was done; none when it was not, and that was said.
+    pub(super) fn perform(&mut self, deed: Result<Deed, SaveProblem>, world: &World<'_>) -> Option<Done> {
+        if !self.save_the_unsaved(world) {
+            return None;
+        }
+        let deed = match deed {
+            Ok(deed) => deed,
+            Err(problem) => {
+                self.sight.notice = problem.to_string();
+                return None;
+            }
+        };
+        let done = journal::transact(world.keeper, &deed.words, &deed.puts, world.now);
+        if done.is_err() || deed.puts.len() > FEW {
+            self.read_all(self.bench.book.has_cards, world);
+        } else {
+            self.reread(deed.puts.iter().map(|put| put.key.as_str()), world);
+        }
+        match done {
+            Ok(()) => {
+                // There is something to lose now.
+                self.effects.push(raise("meniscus-persist"));
+                Some(Done { open: deed.open })
+            }
+            Err(problem) => {
+                self.sight.notice = problem.to_string();
+                None
+            }
+        }
+    }
+
+    /// Takes the last deed back.
+    pub(super) fn undo_deed(&mut self, world: &World<'_>) {
+        let beside = |key: &str| format!("{key}~{}", (world.fresh)());
+        if !self.save_the_unsaved(world) {
+            return;
+        }
+        let merge = |key: &str, was: &str, there: &str| merged(key, was, there, world.now);
+        if let Err(problem) = journal::undo(world.keeper, world.now, merge, beside) {
+            self.sight.notice = problem.to_string();
+        }
+        self.read_all(self.bench.book.has_cards, world);
+    }
+
+    /// Takes back what a tab that was killed had begun, now or when no other tab can be at it any more.
+    pub(super) fn recover(&mut self, world: &World<'_>) {
+        if let Ok(true) = journal::recover(world.keeper, world.now) {
+            self.effects.push(Effect::Later(NOBODY_AT_WORK, News::Recover));
+        }
+    }
+
+    pub(super) fn recover_now(&mut self, world: &World<'_>) {
+        let _ = journal::recover(world.keeper, world.now);
+        self.read_all(self.bench.book.has_cards, world);
+    }
+
+    /// Looks at a file that was chosen.
+    pub(super) fn look_at(&mut self, text: &str) {
+        // What boot.js hands over for a link that does not unpack.
+        let import = match text {
+            "!" => Err("This link was cut short or changed. Nothing was taken.".to_owned()),
+            text => backup::read(text).map(Rc::new).map_err(|problem| problem.to_string()),
+        };
+        self.bench.at_hand.import = Some(import);
+    }
+
+    /// The spec being shared has been packed.
+    pub(super) fn packed(&mut self, text: &str) {
+        let link = format!("{}#/specs/backup?packed={text}", self.device.page);
+        if let Some((_, shared)) = &mut self.bench.at_hand.shared {
+            *shared = link;
+        }
+    }
+
+    /// Changes the book of this tab.
+    pub(super) fn change_book(&mut self, change: impl FnOnce(&mut Book)) {
+        self.bench.book.change(change);
+    }
+}
+
+/// A deed that was done.
+pub(super) struct Done {
+    /// The record to open.
+    pub(super) open: Option<String>,
+}

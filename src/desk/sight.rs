@@ -1,0 +1,41 @@
+//! What is in sight besides the screen.
+
+use crate::screen::pad::Keys;
+
+/// What is in sight. Nothing of it is kept.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Sight {
+    /// The field the pad types into, and its keys.
+    pub(super) active: Option<(&'static str, Keys)>,
+    /// Whether the pad shows its back.
+    pub(super) is_turned: bool,
+    /// Something to say above the page; empty when there is nothing.
+    pub(super) notice: String,
+    /// Whether what is said above the page goes by itself.
+    pub(super) is_passing: bool,
+    /// What the copy button says for a moment after it was tapped; else empty.
+    pub(super) copied: String,
+    /// Whether a new version waits.
+    pub(super) update_waits: bool,
+    /// Whether the browser can be asked to install the app.
+    pub(super) can_install: bool,
+    /// Whether it is installed.
+    pub(super) is_installed: bool,
+}
+
+impl Sight {
+    /// Makes a field the active one, or none.
+    pub(super) fn activate(&mut self, field: Option<(&'static str, Keys)>) {
+        if self.active != field {
+            self.active = field;
+            self.is_turned = false;
+        }
+    }
+
+    /// Puts words away that were said for a while, unless others stand there now.
+    pub(super) fn is_over(&mut self, words: &str) {
+        if self.notice == words {
+            self.notice.clear();
+        }
+    }
+}

@@ -1,0 +1,107 @@
+//! What a person can do on a screen, beyond following a link: each act is one of these, and buttons carry them.
+
+/// Something a person does.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Act {
+    /// Types a text into a field, by name.
+    Type(String, String),
+    /// Makes a choice, by the name of its field; it may bring other fields.
+    Choose(String, String),
+    /// Puts texts in fields, at a tap; Undo brings back what stood there.
+    Put(Vec<(&'static str, String)>),
+    /// Puts the second line in place of the first, where that stands.
+    Rewrite(String, String),
+    /// Empties the tool, deletes the record that is open, or puts the import away.
+    Empty,
+    /// Takes back what was done last.
+    Undo,
+    /// Copies the answer.
+    Copy,
+    /// Makes a field the one that the pad types into; none puts the pad away.
+    Activate(Option<String>),
+    /// Turns the pad over.
+    Turn,
+    /// Puts the notice away.
+    Dismiss,
+    /// Takes the new version that waits.
+    Update,
+    /// Asks the browser to install the app.
+    Install,
+
+    /// Starts a spec; from a tool with a spec in it, that comes along.
+    NewSpec,
+    /// Starts an ingredient.
+    NewIngredient,
+    /// Starts a run sheet.
+    NewRun,
+    /// Copies the spec that is open.
+    Duplicate,
+    /// Adds a form to it.
+    AddWay,
+    /// Takes the form that is open away.
+    RemoveWay,
+    /// Keeps the version that is open and takes the others away.
+    KeepThis,
+    /// Keeps all versions, each for itself.
+    KeepAll,
+    /// Puts the demo in the book.
+    Demo,
+    /// Takes it away.
+    RemoveDemo,
+    /// Takes what is new from an import.
+    TakeNew,
+    /// Takes what is new or different.
+    TakeAll,
+    /// Takes what is new, and what differs beside what is there.
+    TakeBoth,
+    /// Shows more of a list.
+    More,
+    /// Keeps yields on the shelf: all of them, a line each.
+    KeepYield(String),
+
+    /// Gives a backup of everything.
+    Backup,
+    /// Gives what could not be read.
+    GiveUnread,
+    /// Gives what could not be saved.
+    GiveUnsaved,
+    /// Asks for a file to import.
+    ChooseFile,
+    /// Takes an import from the clipboard.
+    Paste,
+    /// Puts an import away.
+    PutAway,
+    /// Makes a link of the spec that is open.
+    Share,
+    /// Copies that link.
+    CopyLink,
+    /// Gives the spec as plain text.
+    Text,
+    /// Gives the spec as a schema.org recipe.
+    Recipe,
+    /// Gives the table of the screen as CSV.
+    Csv,
+    /// Prints the label.
+    Print,
+    /// Gives the label as a picture.
+    Picture,
+
+    /// Puts what the screen makes on the run sheet that is open, or on a new one.
+    ToRun,
+    /// Shows all run sheets.
+    AllRuns,
+    /// Starts the wait of a step, and readies the bell.
+    Start(String),
+    /// Ticks a step off.
+    Tick(String),
+    /// Takes the tick off a step, or stops its wait.
+    Untick(String),
+    /// Finishes the run, and keeps it in the log.
+    Finish,
+    /// Takes it out of the log again.
+    Reopen,
+    /// Has a part made of another, the next that it can be made of; after the last, of its own amount.
+    MadeOf(u32),
+    /// Takes a part out.
+    TakeOut(u32),
+}

@@ -1,0 +1,24 @@
+//! What lies on the bench for now, beside the book: nothing of it is kept.
+
+use std::rc::Rc;
+
+use crate::book::Import;
+
+/// What is at hand.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct AtHand {
+    /// An import that waits for a choice, or why it cannot be taken.
+    pub import: Option<Result<Rc<Import>, String>>,
+    /// A spec made into a link to share: which, and the link; empty until it is packed.
+    pub shared: Option<(String, String)>,
+    /// Bytes taken up on this device; 0 where not counted.
+    pub usage: usize,
+}
+
+impl AtHand {
+    /// The link that a spec, or a form of it, has been made into.
+    #[must_use]
+    pub fn link_of(&self, which: &str) -> Option<&str> {
+        self.shared.as_ref().filter(|(id, link)| id == which && !link.is_empty()).map(|(_, link)| link.as_str())
+    }
+}

@@ -1,0 +1,102 @@
+//! A run sheet: the steps that a run comes to, each with the time it must start.
+
+use super::clock::Clock;
+use super::plan::Step;
+use crate::book::Tick;
+use crate::craft::run::{Progress, Task, earliest_ends, latest_starts};
+
+/// A run worked out.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Sheet {
+    /// Its steps, part by part.
+    pub steps: Vec<Sheeted>,
+    /// When it must be ready, in milliseconds since 1970.
+    pub ready: Option<i64>,
+    /// The time it was worked out for.
+    pub now: i64,
+    /// When it can be ready from now on.
+    pub earliest: i64,
+    /// Parts that come to no step: something in them cannot be read.
+    pub unread: Vec<String>,
+    /// What each step takes, and which it waits for.
+    pub(crate) tasks: Vec<Task>,
+}
+
+/// A step of a run.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Sheeted {
+    /// "2/rest": the key of its part and its own.
+    pub key: String,
+    /// What its part makes.
+    pub title: String,
+    /// What to do.
+    pub step: Step,
+    /// What has been done.
+    pub mark: Tick,
+    /// When it must start at the latest, in milliseconds since 1970; none without a time to be ready.
+    pub start: Option<i64>,
+    /// Whether everything it waits for is over.
+    pub is_free: bool,
+}
+
+impl Sheeted {
+    /// When its wait is over; none while it has not begun, or is ticked off.
+    #[must_use]
+    pub fn due(&self) -> Option<i64> {
+        let started = i64::try_from(self.mark.started).ok()?;
+        self.mark.is_running().then(|| started.saturating_add(i64::from(self.step.wait) * 1000))
+    }
+
+    /// Whether it is ticked off.
+    #[must_use]
+    pub const fn is_done(&self) -> bool {
+        self.mark.done > 0
+    }
+}
+
+impl Sheet {
+    /// The same at a time: when each step must start, and when all can be over.
+    #[must_use]
+    pub fn at(mut self, clock: &Clock) -> Sheet {
+        self.now = clock.now();
+        let now = self.now.div_euclid(1000);
+        if let Some(ready) = self.ready {
+            let starts = latest_starts(&self.tasks, ready.div_euclid(1000));
+            for (step, start) in self.steps.iter_mut().zip(starts) {
+                step.start = Some(start * 1000);
+            }
+        }
+        let progress: Vec<Progress> = self
+            .steps
+            .iter()
+            .map(|step| match step.due() {
+                Some(due) => Progress::OverAt(due.div_euclid(1000)),
+                None if step.is_done() => Progress::Done,
+                None => Progress::Due,
+            })
+            .collect();
+        for (at, task) in self.tasks.iter().enumerate() {
+            self.steps[at].is_free = task.after.iter().all(|before| self.steps[*before].is_done());
+        }
+        self.earliest = earliest_ends(&self.tasks, &progress, now).into_iter().max().unwrap_or(now) * 1000;
+        self
+    }
+
+    /// The next step to do: one whose wait is over, else of those that may be begun the one that must start first, else
+    /// the one that is over first.
+    #[must_use]
+    pub fn next(&self) -> Option<&Sheeted> {
+        let waiting = self.steps.iter().filter(|step| step.due().is_some()).min_by_key(|step| step.due());
+        if let Some(over) = waiting.filter(|step| step.due().is_some_and(|due| due <= self.now)) {
+            return Some(over);
+        }
+        let free = |step: &&Sheeted| !step.is_done() && step.is_free && !step.mark.is_running();
+        self.steps.iter().filter(free).min_by_key(|step| step.start.unwrap_or(0)).or(waiting)
+    }
+
+    /// The step that is open: the one chosen by its key, or the next to do.
+    #[must_use]
+    pub fn open(&self, chosen: &str) -> Option<&Sheeted> {
+        self.steps.iter().find(|step| step.key == chosen).or_else(|| self.next())
+    }
+}

@@ -1,0 +1,58 @@
+//! The forms of the tools in the store: `tool/<key>` holds the texts of one, and those that Undo brings back.
+
+use super::envelope::{Kept, Unreadable, open, seal};
+use super::keeper::{Keeper, SaveProblem, put, set_aside};
+use crate::book::Stamp;
+
+/// What was found under a form's key.
+#[derive(Clone, Debug)]
+pub enum Loaded {
+    /// Nothing yet.
+    Nothing,
+    /// The form.
+    Form(Kept),
+    /// Something that cannot be used. It has been copied aside, untouched, when `set_aside` is true.
+    Unreadable {
+        /// Why.
+        why: Unreadable,
+        /// Whether it is safe under a key of its own.
+        set_aside: bool,
+    },
+}
+
+/// Where a form is kept.
+#[must_use]
+pub fn stored_under(key: &str) -> String {
+    format!("tool/{key}")
+}
+
+/// Reads a form. A text that cannot be read, or that a later version wrote, is copied aside before anything could
+/// overwrite it.
+#[must_use]
+pub fn load(keeper: &dyn Keeper, key: &str) -> Loaded {
+    let key = stored_under(key);
+    let Ok(Some(text)) = keeper.get(&key) else { return Loaded::Nothing };
+    let why = match open::<Kept>(&text) {
+        Ok(opened) => match opened.newer {
+            None => return Loaded::Form(opened.data),
+            Some(version) => Unreadable::Newer(version),
+        },
+        Err(why) => why,
+    };
+    Loaded::Unreadable { set_aside: set_aside(keeper, &key, &text), why }
+}
+
+/// Saves a form, and reads it back to be sure.
+///
+/// # Errors
+/// [`SaveProblem`] when it is not kept.
+pub fn save(keeper: &dyn Keeper, key: &str, kept: &Kept, now: u64) -> Result<(), SaveProblem> {
+    let key = stored_under(key);
+    let there = keeper.get(&key)?.and_then(|text| open::<serde::de::IgnoredAny>(&text).ok());
+    if there.as_ref().is_some_and(|there| there.newer.is_some()) {
+        return Err(SaveProblem::ReadOnly);
+    }
+    let stamp = there.map_or_else(Stamp::default, |there| there.stamp);
+    let text = seal(kept, stamp.next(now)).map_err(|_| SaveProblem::Blocked)?;
+    put(keeper, &key, Some(&text))
+}

@@ -1,0 +1,49 @@
+//! How the parts of a run find each other: what each can be made of.
+
+use super::part::making;
+use crate::book::{Part, Run};
+use crate::screen::Bench;
+use crate::screen::plan::{Makes, Making};
+
+/// The parts before one that it can be made of and no other takes, the nearest first.
+pub(super) fn sources(run: &Run, at: usize, bench: &Bench) -> Vec<u32> {
+    let Some(part) = run.parts.get(at) else { return Vec::new() };
+    let takes = making(part, bench).takes;
+    let is_free =
+        |source: &&Part| run.parts.iter().all(|other| other.from != Some(source.key) || other.key == part.key);
+    let is_of_kind = |source: &&Part| takes.contains(&making(source, bench).makes);
+    run.parts.iter().take(at).rev().filter(is_of_kind).filter(is_free).map(|source| source.key).collect()
+}
+
+/// A run with more parts; each takes what it is made of where that is on the sheet: of the same fruit, and not taken yet.
+/// A drink takes a cordial only when it is told to: which of its lines is meant, a person knows.
+#[must_use]
+pub fn with_parts(run: &Run, parts: Vec<Part>, bench: &Bench) -> Run {
+    let mut run = run.clone();
+    for mut part in parts {
+        part.key = run.next_key();
+        let mine = making(&part, bench);
+        let theirs: Vec<Making> = run.parts.iter().map(|other| making(other, bench)).collect();
+        // Before what can be made of it and takes nothing yet; before the drink, where it goes into one.
+        let takes_it = |at: usize| run.parts[at].from.is_none() && theirs[at].takes(&mine);
+        let is_before = |at: &usize| match mine.makes {
+            Makes::Ice => theirs[*at].makes == Makes::WashedDrink,
+            _ => takes_it(*at) || mine.makes.goes_in() && matches!(theirs[*at].makes, Makes::Drink | Makes::Ice),
+        };
+        let at = (0..run.parts.len()).find(is_before).unwrap_or(run.parts.len());
+        let is_taken = at < run.parts.len() && takes_it(at) && theirs[at].makes != Makes::Drink;
+        if let Some(taker) = run.parts.get_mut(at).filter(|_| is_taken) {
+            taker.from = Some(part.key);
+        }
+        run.parts.insert(at, part);
+        if mine.makes != Makes::Drink {
+            let sources = sources(&run, at, bench);
+            let makes = |key: &&u32| {
+                let part = run.parts.iter().find(|part| part.key == **key);
+                part.is_some_and(|part| mine.takes(&making(part, bench)))
+            };
+            run.parts[at].from = sources.iter().find(makes).copied();
+        }
+    }
+    run
+}

@@ -1,0 +1,185 @@
+//! A bar: a store, and desks at it as tabs of one browser are.
+
+use std::cell::Cell;
+
+use meniscus::desk::{Desk, Device, Effect, News, View, World};
+use meniscus::screen::route::Route;
+use meniscus::screen::{Act, Block};
+use meniscus::store::SaveProblem;
+use meniscus::store::memory::Memory;
+use meniscus::text::Decimal;
+
+/// Wednesday, 25 November 2026, 15:30.
+pub const NOW: u64 = 1_795_620_600_000;
+
+thread_local! {
+    static IDS: Cell<u32> = const { Cell::new(0) };
+}
+
+fn fresh() -> String {
+    IDS.with(|ids| ids.replace(ids.get() + 1)).to_string() + "id"
+}
+
+/// A tab.
+pub struct Tab<'a> {
+    pub keeper: &'a Memory,
+    pub desk: Desk,
+    pub now: u64,
+    /// What the app was asked to do, the latest last.
+    pub effects: Vec<Effect>,
+}
+
+fn world(keeper: &Memory, now: u64) -> World<'_> {
+    World { keeper, now, fresh: &fresh }
+}
+
+impl<'a> Tab<'a> {
+    /// Opens the app at an address, as a browser does.
+    pub fn open(keeper: &'a Memory, at: &str) -> Tab<'a> {
+        Tab::open_later(keeper, at, NOW)
+    }
+
+    pub fn open_later(keeper: &'a Memory, at: &str, now: u64) -> Tab<'a> {
+        Tab::open_with(keeper, at, now, Ok(()))
+    }
+
+    pub fn open_with(keeper: &'a Memory, at: &str, now: u64, trial: Result<(), SaveProblem>) -> Tab<'a> {
+        let device = Device { decimal: Decimal::Point, ahead: |_| 0, page: "https://bar.example/".into() };
+        let (desk, effects) = Desk::open(device, trial, &world(keeper, now));
+        let mut tab = Tab { keeper, desk, now, effects };
+        tab.go(at);
+        tab
+    }
+
+    pub fn act(&mut self, act: Act) -> &mut Tab<'a> {
+        let effects = self.desk.act(&act, &world(self.keeper, self.now));
+        self.effects.extend(effects);
+        self
+    }
+
+    pub fn tell(&mut self, news: News) -> &mut Tab<'a> {
+        let effects = self.desk.tell(&news, &world(self.keeper, self.now));
+        self.effects.extend(effects);
+        self
+    }
+
+    /// Goes to an address.
+    pub fn go(&mut self, at: &str) -> &mut Tab<'a> {
+        let hash = if at.starts_with('#') { at.to_owned() } else { format!("#/{at}") };
+        self.tell(News::Address(hash))
+    }
+
+    /// Goes where the app last asked to go.
+    pub fn follow(&mut self) -> &mut Tab<'a> {
+        let to = self.effects.iter().rev().find_map(|effect| match effect {
+            Effect::Go(to) => Some(to.clone()),
+            _ => None,
+        });
+        let to = to.expect("somewhere to go");
+        self.go(&to)
+    }
+
+    pub fn type_in(&mut self, field: &str, text: &str) -> &mut Tab<'a> {
+        self.act(Act::Type(field.into(), text.into()))
+    }
+
+    /// Taps the button that says this.
+    pub fn tap(&mut self, label: &str) -> &mut Tab<'a> {
+        let act = self.button(label).unwrap_or_else(|| panic!("no button {label:?} in {:?}", self.labels()));
+        self.act(act)
+    }
+
+    /// Taps the small button called so.
+    pub fn tap_sign(&mut self, spoken: &str) -> &mut Tab<'a> {
+        let view = self.view();
+        let rows = view.screen.blocks.iter().filter_map(|block| match block {
+            Block::Table(_, rows) => Some(rows),
+            _ => None,
+        });
+        let button = rows.flatten().flat_map(|row| &row.buttons).find(|button| button.spoken == spoken);
+        let act = button.unwrap_or_else(|| panic!("no {spoken:?}")).act.clone();
+        self.act(act)
+    }
+
+    fn button(&mut self, label: &str) -> Option<Act> {
+        let view = self.view();
+        let on_page = view.screen.blocks.iter().flat_map(|block| match block {
+            Block::Buttons(buttons) => buttons.clone(),
+            _ => Vec::new(),
+        });
+        let in_notice = view.notice.iter().flat_map(|notice| notice.buttons.clone());
+        on_page.chain(in_notice).find(|button| button.label == label).map(|button| button.act)
+    }
+
+    fn labels(&mut self) -> Vec<String> {
+        let view = self.view();
+        let on_page = view.screen.blocks.iter().flat_map(|block| match block {
+            Block::Buttons(buttons) => buttons.clone(),
+            _ => Vec::new(),
+        });
+        on_page.map(|button| button.label).collect()
+    }
+
+    pub fn view(&mut self) -> View {
+        self.desk.view(&world(self.keeper, self.now))
+    }
+
+    /// What the strip says: figures, a bar, the line below.
+    pub fn strip(&mut self) -> String {
+        let view = self.view();
+        let figures: Vec<String> = view.screen.strip.figures.iter().map(ToString::to_string).collect();
+        format!("{} | {}", figures.join(" + "), view.screen.strip.also).replace('\u{202f}', " ")
+    }
+
+    /// What a field holds.
+    pub fn value(&mut self, field: &str) -> String {
+        let view = self.view();
+        view.screen.field(field).unwrap_or_else(|| panic!("no field {field}")).text.clone()
+    }
+
+    /// What is said above the page.
+    pub fn notice(&mut self) -> String {
+        self.view().notice.map(|notice| notice.words).unwrap_or_default()
+    }
+
+    /// The rows of the tables, name and amount.
+    pub fn rows(&mut self) -> Vec<String> {
+        let view = self.view();
+        let rows = view.screen.blocks.iter().filter_map(|block| match block {
+            Block::Table(_, rows) => Some(rows.clone()),
+            _ => None,
+        });
+        rows.flatten().map(|row| format!("{}|{}|{}", row.name, row.amount, row.detail)).collect()
+    }
+
+    /// Where the links of a label lead.
+    pub fn link(&mut self, label: &str) -> String {
+        let view = self.view();
+        let links = view.screen.blocks.iter().flat_map(|block| match block {
+            Block::Carry(links) => links.clone(),
+            _ => Vec::new(),
+        });
+        let mut links = links.filter(|link| link.label == label);
+        links.next().unwrap_or_else(|| panic!("no link {label:?}")).href
+    }
+
+    /// Texts that were sent to boot.js under a name.
+    pub fn sent(&self, name: &str) -> Vec<String> {
+        let sent = self.effects.iter().filter_map(|effect| match effect {
+            Effect::Send(sent, texts) if *sent == name => Some(texts),
+            _ => None,
+        });
+        sent.map(|texts| texts.last().map(|(_, text)| text.clone()).unwrap_or_default()).collect()
+    }
+}
+
+/// Texts stored under keys that begin so.
+pub fn stored(keeper: &Memory, prefix: &str) -> Vec<String> {
+    let all = keeper.dump().into_iter();
+    all.filter(|(key, _)| key.starts_with(prefix)).map(|(key, text)| format!("{key}={text}")).collect()
+}
+
+/// Every screen.
+pub fn screens() -> impl Iterator<Item = Route> {
+    Route::ALL.iter().copied()
+}

@@ -1,0 +1,166 @@
+//! The book: specs and ingredients written, found, changed, copied, deleted, brought back, taken in and given out.
+
+use meniscus::desk::News;
+use meniscus::screen::Act;
+use meniscus::store::memory::Memory;
+
+use crate::bar::{NOW, Tab, stored};
+
+fn with_demo(keeper: &Memory) {
+    Tab::open(keeper, "specs").tap("Try a demo");
+}
+
+#[test]
+fn a_spec_is_found_changed_deleted_and_brought_back() {
+    let keeper = Memory::default();
+    with_demo(&keeper);
+    let mut tab = Tab::open(&keeper, "specs");
+    assert_eq!(tab.strip(), "3 specs | Kept on this device");
+    assert_eq!(tab.type_in("search", "verjus").rows().len(), 1);
+    tab.act(Act::Empty);
+    assert_eq!(tab.rows().len(), 3);
+    tab.go("specs/spec?id=demo-2").type_in("garnish", "bay leaf");
+    assert_eq!(tab.value("garnish"), "bay leaf");
+    tab.act(Act::Empty);
+    assert_eq!(tab.strip().split(" | ").nth(1), Some("Choose a spec in All, or start one."));
+    let mut again = Tab::open(&keeper, "specs");
+    assert_eq!(again.strip(), "2 specs | Kept on this device");
+    again.act(Act::Undo);
+    assert_eq!(again.strip(), "3 specs | Kept on this device", "also after a reload");
+    assert_eq!(again.go("specs/spec?id=demo-2").value("garnish"), "bay leaf");
+}
+
+#[test]
+fn a_new_spec_is_written_and_lines_come_along_from_scale() {
+    let keeper = Memory::default();
+    let mut tab = Tab::open(&keeper, "service/scale");
+    tab.type_in("spec", "60 ml gin").tap("Keep it in Specs").follow();
+    assert_eq!(tab.value("lines"), "60 ml gin");
+    tab.type_in("name", "Weir").type_in("way", "quick").type_in("add_name", "lime");
+    tab.tap("Lime juice");
+    assert_eq!(tab.value("lines"), "60 ml gin\n30 ml Lime juice");
+    assert_eq!(tab.value("add_name"), "");
+    tab.tap("Add a form");
+    assert_eq!((tab.value("at"), tab.value("way")), ("1".into(), String::new()));
+    tab.tap("Duplicate");
+    assert_eq!(tab.value("name"), "Weir (copy)");
+    assert_eq!(stored(&keeper, "spec/").len(), 2);
+    tab.act(Act::Undo);
+    assert_eq!(stored(&keeper, "spec/").len(), 1);
+}
+
+#[test]
+fn lines_move_and_a_text_pasted_over_comes_back() {
+    let keeper = Memory::default();
+    with_demo(&keeper);
+    let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1");
+    let lines = tab.value("lines");
+    tab.tap_sign("move pear juice up");
+    assert!(tab.value("lines").starts_with("30 ml pear juice\n45 ml pear brandy"));
+    assert_eq!(tab.act(Act::Undo).value("lines"), lines);
+    tab.type_in("steps", "");
+    assert_eq!(tab.value("steps"), "");
+    assert!(tab.act(Act::Undo).value("steps").starts_with("Build over"));
+}
+
+#[test]
+fn a_bar_s_own_figures_count_at_once() {
+    let keeper = Memory::default();
+    let mut tab = Tab::open(&keeper, "shelf/ingredients");
+    tab.tap("New ingredient").type_in("name", "hedge gin").type_in("like", "london-dry-gin");
+    tab.type_in("strength", "50");
+    assert_eq!(tab.strip(), "hedge gin | 50 % vol");
+    tab.go("service/balance").type_in("spec", "60 ml hedge gin");
+    assert!(tab.strip().starts_with("50.0 % vol"), "{}", tab.strip());
+    tab.go("shelf/ingredients").act(Act::Empty);
+    assert!(tab.go("service/balance").strip().starts_with("40.0 % vol"), "gin again: {}", tab.strip());
+}
+
+#[test]
+fn a_backup_goes_out_and_comes_back_by_choice() {
+    let keeper = Memory::default();
+    with_demo(&keeper);
+    let mut tab = Tab::open(&keeper, "specs/backup");
+    assert!(tab.strip().ends_with("Never backed up. Save a backup now and then"));
+    let file = tab.tap("Save a backup").sent("meniscus-give").pop().expect("a file");
+    assert!(tab.tell(News::Given("meniscus-backup.json".into())).strip().ends_with("Backed up today"));
+    tab.tap("Take the demo away");
+    assert_eq!(stored(&keeper, "spec/").len(), 0);
+    tab.tell(News::File(file.clone()));
+    assert_eq!(tab.strip(), "5 new | 0 the same, 0 differing. Nothing is taken until you say");
+    assert_eq!(stored(&keeper, "spec/").len(), 0, "not before it is said");
+    tab.tap("Take what is new");
+    assert_eq!((stored(&keeper, "spec/").len(), stored(&keeper, "ingredient/").len()), (3, 2));
+    // What differs is taken beside, or in its place.
+    tab.go("specs/spec?id=demo-1").type_in("name", "Lamp");
+    tab.go("specs/backup").tell(News::File(file.clone())).tap("Take all, keeping mine too");
+    assert_eq!(stored(&keeper, "spec/").len(), 4);
+    tab.tell(News::File(file)).tap("Take all, replacing mine");
+    assert_eq!(tab.go("specs/spec?id=demo-1").value("name"), "Orchard lantern");
+    // Nothing in it, cut short, or put away.
+    tab.go("specs/backup").tell(News::File("{".into()));
+    assert!(tab.strip().starts_with("? | It can't be read"), "{}", tab.strip());
+    tab.tell(News::File("!".into()));
+    assert!(tab.strip().contains("cut short"), "{}", tab.strip());
+    tab.act(Act::PutAway);
+    assert!(tab.strip().starts_with("4 specs"));
+}
+
+#[test]
+fn a_spec_travels_as_a_link_a_recipe_a_text_and_a_table() {
+    let keeper = Memory::default();
+    with_demo(&keeper);
+    let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1");
+    let packed = tab.tap("Share as a link").sent("meniscus-pack").pop().expect("a text to pack");
+    assert!(packed.contains("Orchard lantern") && !packed.contains("\"id\":\"demo-1\""), "somebody's own: {packed}");
+    tab.tell(News::Packed("abc".into())).tap("Copy the link");
+    let link = "https://bar.example/#/specs/backup?packed=abc";
+    assert_eq!(tab.effects.last(), Some(&meniscus::desk::Effect::Copy(link.into())));
+    assert!(tab.tap("Save as a recipe file").sent("meniscus-give")[0].contains("schema.org"));
+    assert!(tab.tap("Save as text").sent("meniscus-give")[1].starts_with("Orchard lantern\n\nquick\n"));
+    assert!(tab.go("service/scale").tap("Save as CSV").sent("meniscus-give")[2].starts_with("\"ingredient\","));
+    // The link opens as what it is: something to look at first.
+    let elsewhere = Memory::default();
+    let mut other = Tab::open(&elsewhere, "#/specs/backup?packed=abc");
+    assert_eq!(other.sent("meniscus-unpack"), ["abc"]);
+    assert_eq!(other.tell(News::File(packed)).strip().split(" | ").next(), Some("1 new"));
+}
+
+#[test]
+fn a_label_holds_the_form_alone() {
+    let keeper = Memory::default();
+    with_demo(&keeper);
+    let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1");
+    tab.act(Act::Choose("at".into(), "1".into()));
+    let href = tab.link("Label it");
+    tab.go(&href);
+    assert_eq!(tab.value("name"), "Orchard lantern");
+    let packed = tab.sent("meniscus-pack").pop().expect("a text to pack");
+    assert!(packed.contains("dry vermouth") && !packed.contains("whole milk") && !packed.contains("coins"), "{packed}");
+    tab.tell(News::Packed("x".repeat(300)));
+    let code = |tab: &mut Tab<'_>| {
+        tab.view()
+            .screen
+            .blocks
+            .iter()
+            .any(|block| matches!(block, meniscus::screen::Block::Label(Some(label)) if label.code.is_some()))
+    };
+    assert!(code(&mut tab));
+    tab.act(Act::Print).act(Act::Picture);
+    assert_eq!((tab.sent("meniscus-print").len(), tab.sent("meniscus-picture").len()), (1, 1));
+}
+
+#[test]
+fn a_backup_grows_old() {
+    let keeper = Memory::default();
+    Tab::open(&keeper, "specs/backup").tell(News::Given("meniscus-backup.json".into()));
+    for (days, words) in [(0, "Nothing to back up yet"), (40, "Nothing to back up yet")] {
+        let later = NOW + days * 86_400_000;
+        assert!(Tab::open_later(&keeper, "specs/backup", later).strip().ends_with(words), "{days}");
+    }
+    with_demo(&keeper);
+    for (days, words) in [(1, "Backed up yesterday"), (40, "Last backup 40 days ago. Save one now")] {
+        let later = NOW + days * 86_400_000;
+        assert!(Tab::open_later(&keeper, "specs/backup", later).strip().ends_with(words), "{days}");
+    }
+}

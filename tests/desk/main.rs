@@ -1,0 +1,9 @@
+//! The desk, act by act, on a store that fails on demand: what no browser is needed for.
+
+mod bar;
+mod book;
+mod faults;
+mod frame;
+mod links;
+mod runs;
+mod tools;

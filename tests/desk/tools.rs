@@ -1,0 +1,128 @@
+//! Tools: typed into, emptied, undone, carried from one to the next, kept.
+
+use meniscus::desk::{Effect, News};
+use meniscus::screen::Act;
+use meniscus::screen::pad::Key;
+use meniscus::store::memory::Memory;
+
+use crate::bar::{Tab, screens, stored};
+
+#[test]
+fn what_is_typed_is_answered_and_kept() {
+    let keeper = Memory::default();
+    let mut tab = Tab::open(&keeper, "service/measure");
+    assert_eq!(tab.strip(), "51.8 ml | Pour 1½ oz + ¼ oz, exact");
+    assert_eq!(tab.type_in("amount", "45 ml").strip(), "1.52 oz | Pour 1½ oz, −0.6 ml, −1.4 %");
+    assert_eq!(stored(&keeper, "tool/measure").len(), 1);
+    assert_eq!(Tab::open(&keeper, "service/measure").value("amount"), "45 ml", "after a reload");
+}
+
+#[test]
+fn emptied_and_brought_back() {
+    let keeper = Memory::default();
+    let mut tab = Tab::open(&keeper, "service/measure");
+    assert!(!tab.view().can_undo);
+    tab.type_in("amount", "45 ml").act(Act::Empty);
+    assert_eq!(tab.value("amount"), "");
+    assert!(tab.view().can_undo);
+    assert_eq!(tab.act(Act::Undo).value("amount"), "45 ml");
+    tab.act(Act::Copy);
+    assert_eq!(tab.effects.last(), Some(&Effect::Copy("1.52 oz\nPour 1½ oz, −0.6 ml, −1.4 %".into())));
+    assert_eq!(tab.tell(News::Copied(true)).view().copied, "Copied");
+    assert_eq!(tab.tell(News::CopiedIsOver).view().copied, "");
+}
+
+#[test]
+fn an_amount_is_carried_to_the_next_tool() {
+    let keeper = Memory::default();
+    let mut tab = Tab::open(&keeper, "service/measure");
+    let href = tab.type_in("amount", "1 l").link("Share it out in serves");
+    tab.go(&href);
+    assert_eq!(tab.value("made"), "1000 ml");
+    assert!(tab.effects.contains(&Effect::Replace("#/batch/serves".into())), "what was carried leaves the address");
+    assert!(tab.view().can_undo);
+    assert_eq!(tab.act(Act::Undo).value("made"), "2.8 l");
+}
+
+#[test]
+fn a_line_is_settled_in_a_tap() {
+    let keeper = Memory::default();
+    let mut tab = Tab::open(&keeper, "service/scale");
+    tab.type_in("spec", "60 gin\n30 ml lime juice");
+    tab.act(Act::Rewrite("60 gin".into(), "60 ml gin".into()));
+    assert_eq!(tab.value("spec"), "60 ml gin\n30 ml lime juice");
+    assert_eq!(tab.act(Act::Undo).value("spec"), "60 gin\n30 ml lime juice");
+    // Balance shares the form.
+    assert_eq!(tab.go("service/balance").value("spec"), "60 gin\n30 ml lime juice");
+}
+
+#[test]
+fn settings_reach_every_tool() {
+    let keeper = Memory::default();
+    let mut tab = Tab::open(&keeper, "shelf");
+    tab.act(Act::Choose("ounce".into(), "round".into())).act(Act::Choose("usual_unit".into(), "oz".into()));
+    tab.act(Act::Choose("theme".into(), "paper".into()));
+    assert_eq!(tab.view().look, "paper");
+    assert_eq!(tab.go("service/measure").strip(), "52.5 ml | Pour 1½ oz + ¼ oz, exact");
+    assert_eq!(tab.view().bare_unit, "oz");
+}
+
+#[test]
+fn a_yield_is_kept_on_the_shelf_and_counts() {
+    let keeper = Memory::default();
+    let mut tab = Tab::open(&keeper, "prep/fruit");
+    tab.type_in("got", "800 ml");
+    let label = tab.view().screen.blocks.iter().find_map(|block| match block {
+        meniscus::screen::Block::Buttons(buttons) => {
+            buttons.iter().find(|button| button.label.starts_with("Keep ")).map(|button| button.label.clone())
+        }
+        _ => None,
+    });
+    tab.tap(&label.expect("an offer"));
+    assert!(tab.notice().starts_with("Kept in Shelf"));
+    assert_eq!(tab.value("got"), "");
+    assert!(tab.strip().ends_with("your own yield"), "{}", tab.strip());
+    assert!(Tab::open(&keeper, "shelf").value("yields").starts_with("lime juice "));
+    let words = tab.notice();
+    assert_eq!(tab.tell(News::SaidIsOver("something else".into())).notice(), words);
+    assert_eq!(tab.tell(News::SaidIsOver(words)).notice(), "");
+}
+
+#[test]
+fn the_pad_is_ready_where_a_tool_begins_with_a_number() {
+    let keeper = Memory::default();
+    for route in screens() {
+        let mut tab = Tab::open(&keeper, "service/measure");
+        let view = tab.go(&route.href()).view();
+        let begins_with_number =
+            ["Scale", "Balance", "All", "Spec", "Backup", "Settings", "Run sheet", "Label", "Ingredients"];
+        let expected = !begins_with_number.contains(&route.row().label) || route.row().label == "Scale";
+        assert_eq!(view.pad.is_some(), expected, "{route:?}");
+        assert_eq!(view.pad.map(|pad| pad.field), view.active, "{route:?}");
+    }
+}
+
+#[test]
+fn the_pad_follows_a_choice_and_turns() {
+    let keeper = Memory::default();
+    let mut tab = Tab::open(&keeper, "batch/serves");
+    assert_eq!(tab.view().active, Some("made"));
+    tab.act(Act::Choose("ask".into(), "make".into()));
+    assert_eq!(tab.view().active, Some("wanted"));
+    assert!(tab.effects.ends_with(&[Effect::Show("wanted"), Effect::Select("wanted")]));
+    let front = tab.view().pad.expect("a pad").keys;
+    assert!(tab.act(Act::Turn).view().pad.is_some_and(|pad| pad.keys != front));
+    assert!(tab.act(Act::Activate(Some("serve".into()))).view().pad.is_some_and(|pad| pad.keys.contains(&Key::Turn)));
+    assert_eq!(tab.act(Act::Activate(None)).view().pad, None);
+    tab.go("shelf").act(Act::Choose("keyboard".into(), "phone".into()));
+    assert_eq!(tab.go("service/measure").view().pad, None, "the phone's keyboard is chosen");
+}
+
+#[test]
+fn an_unknown_address_leads_to_measure_and_says_so() {
+    let keeper = Memory::default();
+    let mut tab = Tab::open(&keeper, "cellar/rats");
+    assert_eq!(tab.view().title, "Measure");
+    assert!(tab.notice().starts_with("No page has that address."));
+    assert_eq!(tab.act(Act::Dismiss).notice(), "");
+}
