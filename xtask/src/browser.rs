@@ -28,7 +28,8 @@ pub fn find() -> Option<Browser> {
     Some(Browser { chromium, driver })
 }
 
-fn on_path(name: &str) -> Option<PathBuf> {
+/// The first file of this name on the PATH.
+pub(crate) fn on_path(name: &str) -> Option<PathBuf> {
     let path = std::env::var_os("PATH")?;
     std::env::split_paths(&path).map(|folder| folder.join(name)).find(|file| file.is_file())
 }

@@ -12,18 +12,18 @@ use crate::{root, run, tools};
 /// # Errors
 /// When a step fails.
 pub fn build() -> Result<()> {
-    tools::ensure()?;
+    let tools = tools::ensure()?;
     println!("Building the app into dist/.");
-    run(Command::new(tools::folder().join("bin/trunk"))
+    run(Command::new(tools.trunk)
         .args(["build", "--release"])
-        .env("PATH", tools::path())
+        .env("PATH", tools.path)
         .env("TRUNK_SKIP_VERSION_CHECK", "true")
         .env("RUSTFLAGS", flags())
         .env_remove("NO_COLOR"))
 }
 
 /// Keeps the folders of this machine out of what is published: panic messages name source files.
-fn flags() -> String {
+pub(crate) fn flags() -> String {
     let home = std::env::var_os("CARGO_HOME").map(PathBuf::from);
     let home = home.or_else(|| std::env::var_os("HOME").map(|home| PathBuf::from(home).join(".cargo")));
     let mut from = vec![root()];
