@@ -8,6 +8,7 @@ pub mod server;
 pub mod size;
 pub mod smaller;
 pub mod tools;
+pub mod weigh;
 
 use std::path::PathBuf;
 use std::process::Command;

@@ -1,13 +1,14 @@
 //! `cargo xtask …`
 
 use anyhow::{Result, bail};
-use xtask::{build, check, precache, server, size};
+use xtask::{build, check, precache, server, size, weigh};
 
 const USAGE: &str = "\
 cargo xtask serve      build the app and serve it on this machine
 cargo xtask check      everything that must hold before a change is kept
 cargo xtask build      build the app into dist/, ready for any static host
 cargo xtask measure    sizes, and timings in the browser
+cargo xtask weigh      where the bytes of the wasm are: by crate, module and function
 cargo xtask pictures   draw the icons and screenshots anew";
 
 fn main() -> Result<()> {
@@ -28,6 +29,7 @@ fn main() -> Result<()> {
             size::report()?;
             check::measure_in_browser()
         }
+        ["weigh"] => weigh::weigh(),
         ["pictures"] => check::pictures(),
         // Called by Trunk when everything else is in place; see Trunk.toml.
         ["precache"] => precache::write_from_hook(),
