@@ -20,3 +20,27 @@ pub async fn phone_with(before: &str) -> Result<(Serving, Phone)> {
     let phone = Phone::start(&serving.url(), &Setup { before: before.into(), ..Setup::default() }).await?;
     Ok((serving, phone))
 }
+
+/// Every tool that has a number field: its address, and the name of that field.
+#[must_use]
+pub fn number_fields() -> Vec<(&'static str, &'static str)> {
+    vec![
+        ("service/measure", "amount"),
+        ("service/scale", "serves"),
+        ("service/balance", "makes"),
+        ("prep/fruit", "wanted"),
+        ("prep/clear", "juice"),
+        ("prep/cordial", "juice"),
+        ("prep/milk-wash", "drink"),
+        ("prep/infuse", "saline"),
+        ("prep/acid", "juice"),
+        ("prep/syrup", "amount"),
+        ("prep/strength", "spirit"),
+        ("batch/serves", "made"),
+        ("batch/run", "got"),
+        ("batch/label", "days"),
+        ("specs/spec", "holds"),
+        ("shelf", "dash"),
+        ("shelf/ingredients", "strength"),
+    ]
+}

@@ -1,0 +1,109 @@
+//! How fast the app starts and answers, on a processor four times slower than this one.
+
+mod planted;
+mod work;
+
+use anyhow::Result;
+use browser::{Phone, Setup, number_fields};
+use serde_json::{Value, json};
+use xtask::server::Serving;
+
+const SLOWER: u32 = 4;
+const STARTS: usize = 5;
+
+#[tokio::main]
+async fn main() -> Result<()> {
+    let serving = Serving::start(&xtask::dist())?;
+    println!("\nin Chromium, processor slowed {SLOWER} times");
+    let mut cold = Vec::new();
+    for _ in 0..STARTS {
+        let phone = slow_phone(&serving).await?;
+        phone.open("service/measure").await?;
+        cold.push(start_times(&phone).await?);
+    }
+    let phone = slow_phone(&serving).await?;
+    phone.open("service/measure").await?;
+    phone.is_kept().await?;
+    let mut kept = Vec::new();
+    for _ in 0..STARTS {
+        phone.reload().await?;
+        kept.push(start_times(&phone).await?);
+    }
+    print_starts("first visit", &cold);
+    print_starts("kept offline", &kept);
+    keystrokes(&phone).await?;
+    drop(phone);
+    seconds(&slow_phone(&serving).await?).await
+}
+
+/// Screens that show a record of the book: one must be open.
+const OF_RECORDS: [&str; 3] = ["batch/run", "specs/spec", "shelf/ingredients"];
+
+async fn keystrokes(phone: &Phone) -> Result<()> {
+    println!(
+        "\none keystroke in a number field: from its input event until all it changed stands and is laid out\n\
+         (scripts and layout, not painting), median of {}",
+        work::KEYSTROKES
+    );
+    let (of_records, tools): (Vec<_>, Vec<_>) =
+        number_fields().into_iter().partition(|(route, _)| OF_RECORDS.contains(route));
+    for (route, field) in tools {
+        phone.open(route).await?;
+        print_keystroke(phone, route, field).await?;
+    }
+    planted::plant(phone).await?;
+    for (route, field) in of_records {
+        let step = if route == "batch/run" { format!("&step={}", planted::STEP_THAT_GIVES) } else { String::new() };
+        phone.open(&format!("{route}?id={}{step}", planted::ID)).await?;
+        print_keystroke(phone, route, field).await?;
+    }
+    Ok(())
+}
+
+async fn print_keystroke(phone: &Phone, route: &str, field: &str) -> Result<()> {
+    println!("{:>9.1} ms  {route}, {field}", work::keystroke(phone, field).await?);
+    Ok(())
+}
+
+async fn seconds(phone: &Phone) -> Result<()> {
+    phone.open("service/measure").await?;
+    planted::plant(phone).await?;
+    println!(
+        "\none second of a running timer: from the call of what the app does every second, the clock a second on,\n\
+         until all it changed stands and is laid out; a run sheet of six preps, one timer running; median of {}",
+        work::SECONDS
+    );
+    phone.open(&format!("batch/run?id={}", planted::ID)).await?;
+    println!("{:>9.1} ms  on the run sheet", work::second(phone, ".strip .figure").await?);
+    phone.open("service/measure").await?;
+    println!("{:>9.1} ms  on Measure, with the line of what is due", work::second(phone, ".due b").await?);
+    Ok(())
+}
+
+async fn slow_phone(serving: &Serving) -> Result<Phone> {
+    // Notes when the strip of the app first stands.
+    let up = "new MutationObserver((_, o) => { if (document.getElementById('page')) { window.__up = performance.now(); o.disconnect() } }).observe(document, { subtree: true, childList: true })";
+    let before = format!("{up};{}", work::HOLD_CLOCK);
+    let phone = Phone::start(&serving.url(), &Setup { before, ..Setup::default() }).await?;
+    phone.cdp("Emulation.setCPUThrottlingRate", json!({ "rate": SLOWER })).await?;
+    Ok(phone)
+}
+
+async fn start_times(phone: &Phone) -> Result<(f64, f64)> {
+    let times = phone
+        .run("return [performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? 0, window.__up]")
+        .await?;
+    let number = |at: usize| times.get(at).and_then(Value::as_f64).unwrap_or(f64::NAN);
+    Ok((number(0), number(1)))
+}
+
+fn print_starts(name: &str, times: &[(f64, f64)]) {
+    println!("{:>9.0} ms  {name}: first paint (median of {STARTS})", median(times.iter().map(|time| time.0)));
+    println!("{:>9.0} ms  {name}: answering", median(times.iter().map(|time| time.1)));
+}
+
+fn median(values: impl Iterator<Item = f64>) -> f64 {
+    let mut sorted: Vec<f64> = values.collect();
+    sorted.sort_by(f64::total_cmp);
+    sorted[sorted.len() / 2]
+}
