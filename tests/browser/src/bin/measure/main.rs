@@ -14,7 +14,7 @@ const STARTS: usize = 5;
 #[tokio::main]
 async fn main() -> Result<()> {
     let serving = Serving::start(&xtask::dist())?;
-    println!("\nin Chromium, processor slowed {SLOWER} times");
+    println!("\nin Chromium, processor slowed {SLOWER} times; what else the machine does makes these longer");
     let mut cold = Vec::new();
     for _ in 0..STARTS {
         let phone = slow_phone(&serving).await?;

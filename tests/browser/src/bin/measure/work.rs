@@ -27,7 +27,10 @@ const timed = async (event) => { const from = performance.now(); event(); await 
 pub async fn keystroke(phone: &Phone, field: &str) -> Result<f64> {
     let typed = format!("const e = document.getElementById('{field}'); e.value = String(20 + i)");
     let event = "e.dispatchEvent(new Event('input', { bubbles: true }))";
-    median_of(phone, KEYSTROKES, &typed, event).await.with_context(|| format!("a keystroke in {field}"))
+    let before = phone.stored("").await?;
+    let took = median_of(phone, KEYSTROKES, &typed, event).await.with_context(|| format!("a keystroke in {field}"))?;
+    ensure!(before != phone.stored("").await?, "nothing typed in {field} was taken");
+    Ok(took)
 }
 
 /// One second of the clock; `shown` is the element that counts it.
