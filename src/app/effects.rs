@@ -3,21 +3,21 @@
 use std::rc::Rc;
 
 use super::browser;
-use super::tab::Tab;
 use crate::desk::{Effect, News};
 
-pub(super) fn do_effect(tab: &Rc<Tab>, effect: Effect) {
+/// Does an effect; what it brings back is told.
+pub(super) fn do_effect(effect: Effect, tell: &Rc<dyn Fn(&News)>) {
     match effect {
         Effect::Go(to) => browser::go(&to),
         Effect::Replace(to) => browser::replace_hash(&to),
         Effect::Copy(text) => {
-            let tab = Rc::clone(tab);
-            browser::copy(&text, move |done| tab.tell(&News::Copied(done)));
+            let tell = Rc::clone(tell);
+            browser::copy(&text, move |done| tell(&News::Copied(done)));
         }
         Effect::Send(name, texts) => browser::send(name, &texts),
         Effect::Later(milliseconds, news) => {
-            let tab = Rc::clone(tab);
-            browser::later(milliseconds, move || tab.tell(&news));
+            let tell = Rc::clone(tell);
+            browser::later(milliseconds, move || tell(&news));
         }
         Effect::Begin(title) => {
             browser::set_title(title);

@@ -11,7 +11,7 @@ use crate::screen::Act;
 use crate::store::{self, Local};
 
 /// The desk of this tab, and the page as it was drawn last.
-pub(super) struct Tab {
+struct Tab {
     desk: RefCell<Desk>,
     shown: RefCell<Option<Shown>>,
     look: Cell<&'static str>,
@@ -29,7 +29,7 @@ impl Tab {
     }
 
     /// Takes in what has happened.
-    pub(super) fn tell(self: &Rc<Tab>, news: &News) {
+    fn tell(self: &Rc<Tab>, news: &News) {
         let effects = self.desk.borrow_mut().tell(news, &world());
         self.draw(effects);
     }
@@ -43,7 +43,9 @@ impl Tab {
         if let Some(shown) = self.shown.borrow().as_ref() {
             shown.draw(&view);
         }
-        effects.into_iter().for_each(|effect| do_effect(self, effect));
+        let tab = Rc::clone(self);
+        let tell: Rc<dyn Fn(&News)> = Rc::new(move |news| tab.tell(news));
+        effects.into_iter().for_each(|effect| do_effect(effect, &tell));
     }
 }
 

@@ -52,6 +52,11 @@ impl Desk {
 
     /// Keeps a text of the screen shown: in the record that is open, or among the texts of its form.
     pub(super) fn type_text(&mut self, name: &str, text: &str, world: &World<'_>) {
+        if !self.unsaved.is_empty() {
+            // There may be room now; what is saved is another write than it was.
+            self.save_forms_again(world);
+            self.save_the_unsaved(world);
+        }
         let opened = match self.open_record() {
             Some(Open::Spec(entry, at)) if card::FIELDS.contains(&name) => {
                 self.edit_card(&entry, at, name, text, world)
@@ -66,11 +71,6 @@ impl Desk {
                 None
             }
         };
-        if !self.unsaved.is_empty() {
-            // There may be room now.
-            self.save_forms_again(world);
-            self.save_the_unsaved(world);
-        }
         // The same form of it stays open under its other id.
         if let Some(id) = opened {
             self.type_into(self.route, "id", id, world);
@@ -85,7 +85,6 @@ impl Desk {
         text: &str,
         world: &World<'_>,
     ) -> Option<String> {
-        self.save_the_unsaved(world);
         let value = card::edited(&entry.value, at, name, text)?;
         // A field emptied or pasted over: Undo brings it back.
         let is_deed = card::loses_much(&entry.value, &value) && entry.newer.is_none();

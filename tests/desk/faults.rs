@@ -104,7 +104,9 @@ fn a_full_store_says_so_keeps_what_was_typed_and_recovers() {
     keeper.limit(10_000_000);
     tab.type_in("garnish", "none");
     assert_eq!(tab.notice(), "", "it is saved now");
-    assert_eq!(Tab::open(&keeper, "specs/spec?id=demo-1").value("notes"), long);
+    let mut again = Tab::open(&keeper, "specs/spec?id=demo-1");
+    assert_eq!((again.value("notes"), again.value("garnish")), (long, "none".into()));
+    assert_eq!(stored(&keeper, "spec/demo-1").len(), 1, "as one");
 }
 
 #[test]
