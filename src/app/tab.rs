@@ -41,7 +41,7 @@ impl Tab {
             browser::set_look(view.look);
         }
         if let Some(shown) = self.shown.borrow().as_ref() {
-            shown.draw(&view);
+            shown.draw(view);
         }
         let tab = Rc::clone(self);
         let tell: Rc<dyn Fn(&News)> = Rc::new(move |news| tab.tell(news));
@@ -70,7 +70,7 @@ pub fn start() {
     let view = desk.view(&world());
     let tab = Rc::new(Tab { desk: RefCell::new(desk), shown: RefCell::default(), look: Cell::new("") });
     let handed = Rc::clone(&tab);
-    let shown = Shown::mount(root, &view, Rc::new(move |act| handed.act(&act)));
+    let shown = Shown::mount(root, view, Rc::new(move |act| handed.act(&act)));
     *tab.shown.borrow_mut() = Some(shown);
     hear(&tab);
     tab.draw(effects);

@@ -7,38 +7,36 @@ use crate::desk::View;
 use crate::screen::{Act, Block, Button, Cell, Row, Share};
 use crate::text::Qr;
 
-/// Draws a block behind those drawn so far.
-pub(super) fn block(view: &View, block: &Block, drawn: &mut Vec<Node>) {
+/// The pieces of a block.
+pub(super) fn block(view: &View, block: &Block) -> Vec<Node> {
     match block {
-        Block::Field(shown) => field(view, shown, drawn),
-        Block::Actions(clear) => drawn.push(actions(view, clear)),
-        Block::InstallHint if view.is_installed => {}
-        Block::InstallHint => drawn.push(install_hint(view)),
-        Block::Heading(words) => drawn.push(heading(words)),
-        Block::Table(_, rows) if rows.is_empty() => {}
-        Block::Cells(_, cells) if cells.is_empty() => {}
+        Block::Field(shown) => field(view, shown),
+        Block::Actions(clear) => vec![actions(view, clear)],
+        Block::InstallHint if view.is_installed => Vec::new(),
+        Block::InstallHint => vec![install_hint(view)],
+        Block::Heading(words) => vec![heading(words)],
+        Block::Table(_, rows) if rows.is_empty() => Vec::new(),
+        Block::Cells(_, cells) if cells.is_empty() => Vec::new(),
         Block::Table(title, rows) => {
-            let rows = rows.iter().map(row).collect();
-            drawn.extend([heading(title), element("ul", &[("class", "rows")], rows)]);
+            vec![heading(title), element("ul", &[("class", "rows")], rows.iter().map(row).collect())]
         }
         Block::Cells(title, cells) => {
-            let cells = cells.iter().map(cell).collect();
-            drawn.extend([heading(title), element("dl", &[("class", "cells")], cells)]);
+            vec![heading(title), element("dl", &[("class", "cells")], cells.iter().map(cell).collect())]
         }
         Block::Carry(links) => {
             let links = links.iter().map(|to| link(&to.href, to.label.clone(), false)).collect();
             let fixed = &[("class", "carry"), ("aria-label", "Carry on")];
-            drawn.extend([heading("Carry on"), element("nav", fixed, links)]);
+            vec![heading("Carry on"), element("nav", fixed, links)]
         }
-        Block::Buttons(buttons) if buttons.is_empty() => {}
+        Block::Buttons(buttons) if buttons.is_empty() => Vec::new(),
         Block::Buttons(buttons) => {
             let buttons = buttons.iter().map(|shown| act_button("", shown)).collect();
-            drawn.push(element("div", &[("class", "actions")], buttons));
+            vec![element("div", &[("class", "actions")], buttons)]
         }
-        Block::Label(shown) => drawn.extend(shown.iter().map(label)),
-        Block::Code(shown, words) => drawn.push(code(shown, words)),
-        Block::Remark(words) => drawn.push(said("p", &[("class", "remark")], words.clone())),
-        Block::Caution(words) => drawn.push(said("p", &[("class", "caution")], words.clone())),
+        Block::Label(shown) => shown.iter().map(label).collect(),
+        Block::Code(shown, words) => vec![code(shown, words)],
+        Block::Remark(words) => vec![said("p", &[("class", "remark")], words.clone())],
+        Block::Caution(words) => vec![said("p", &[("class", "caution")], words.clone())],
     }
 }
 

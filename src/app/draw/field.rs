@@ -6,17 +6,18 @@ use crate::screen::pad::{Keys, unit_typed};
 use crate::screen::{Field, Fix, Input, Opt, Problem};
 use crate::text;
 
-/// Draws a field, and what is wrong with it, behind what is drawn so far.
-pub(super) fn field(view: &View, field: &Field, drawn: &mut Vec<Node>) {
-    drawn.push(match &field.input {
+/// A field, and what is wrong with it.
+pub(super) fn field(view: &View, field: &Field) -> Vec<Node> {
+    let mut drawn = vec![match &field.input {
         Input::Amount(keys) => amount(view, field, *keys),
         Input::Words { placeholder } => words_row(field, placeholder),
         Input::Lines { placeholder } => lines(field, placeholder),
         Input::Chips { options, captioned } => chips(field, options, *captioned),
         Input::Pick(options) => pick(field, options),
         Input::When => when(field),
-    });
+    }];
     drawn.extend(field.problem.iter().map(|problem| problem_of(field.name, problem)));
+    drawn
 }
 
 /// A row with a label on the left and a number on the right.

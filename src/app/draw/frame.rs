@@ -1,6 +1,6 @@
 //! Round the blocks: pills for the tools of a place, the five places, what needs saying, what is due.
 
-use super::block::{act_button, block};
+use super::block::act_button;
 use super::node::{Element, Node, Tap, Text, button, element, link, said};
 use crate::desk::{Due, Link, Notice, View};
 use crate::screen::Act;
@@ -26,12 +26,8 @@ fn links(links: &[Link]) -> Vec<Node> {
 
 /// What stands between strip and pad: a notice, then the blocks of the screen. Each screen has a page of its own, so
 /// that nothing that was opened or focused on one is so on the next.
-pub(super) fn page(view: &View) -> Node {
-    let mut children = Vec::new();
-    children.extend(view.notice.iter().map(notice));
-    for shown in &view.screen.blocks {
-        block(view, shown, &mut children);
-    }
+pub(super) fn page(view: &View, blocks: impl Iterator<Item = Node>) -> Node {
+    let children = view.notice.iter().map(notice).chain(blocks).collect();
     Element { tag: "main", fixed: &[("id", "page")], key: view.title, children, ..Element::default() }.into()
 }
 

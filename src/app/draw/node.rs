@@ -14,7 +14,7 @@ pub type Text = Cow<'static, str>;
 pub type Fixed = &'static [(&'static str, &'static str)];
 
 /// A piece of the page. Cheap to clone.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Node {
     /// Words.
     Words(Text),
@@ -23,7 +23,7 @@ pub enum Node {
 }
 
 /// An element of HTML or SVG.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Element {
     /// Its tag.
     pub tag: &'static str,

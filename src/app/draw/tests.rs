@@ -1,6 +1,6 @@
 use super::node::{Element, Node, element, said, words};
 use super::*;
-use crate::desk::{Link, Notice, Pad};
+use crate::desk::{Link, Notice, Pad, View};
 use crate::quantity::Unit;
 use crate::screen::pad::{Key, Keys, back, front};
 use crate::screen::route::Route;
@@ -22,9 +22,13 @@ fn view(route: Route, typed: &[(&str, &str)]) -> View {
     }
 }
 
+fn nodes(view: View) -> Vec<Node> {
+    Canvas::of(view).parts()
+}
+
 fn page_with(block: Block) -> String {
     let screen = Screen { blocks: vec![block], ..Screen::default() };
-    html(&nodes(&View { screen: screen.into(), ..View::default() })[2..3])
+    html(&nodes(View { screen: screen.into(), ..View::default() })[2..3])
 }
 
 fn holds(html: &str, part: &str) {
@@ -46,7 +50,7 @@ fn tap_on(nodes: &[Node], label: &str) -> Option<Tap> {
 fn measure_as_it_opens() {
     let mut view = view(Route::Measure, &[("amount", "1½ oz")]);
     view.active = Some("amount");
-    let parts = nodes(&view);
+    let parts = nodes(view);
     assert_eq!(
         html(&parts[..1]),
         "<header class=\"top\"><h1 class=\"unseen\">Measure</h1><nav class=\"pills\" aria-label=\"Tools\">\
@@ -74,13 +78,13 @@ fn measure_as_it_opens() {
 
 #[test]
 fn a_bare_number_shows_the_unit_it_is_read_in() {
-    holds(&html(&nodes(&view(Route::Measure, &[("amount", "45")]))), "aria-hidden=\"true\">ml</span>");
-    holds(&html(&nodes(&view(Route::Measure, &[("amount", "45 ml")]))), "aria-hidden=\"true\"></span>");
+    holds(&html(&nodes(view(Route::Measure, &[("amount", "45")]))), "aria-hidden=\"true\">ml</span>");
+    holds(&html(&nodes(view(Route::Measure, &[("amount", "45 ml")]))), "aria-hidden=\"true\"></span>");
 }
 
 #[test]
 fn a_problem_stands_under_its_field_with_what_would_settle_it() {
-    let parts = nodes(&view(Route::Measure, &[("amount", "1,725 ml")]));
+    let parts = nodes(view(Route::Measure, &[("amount", "1,725 ml")]));
     let page = html(&parts);
     holds(&page, "<div class=\"field wrong\">");
     holds(&page, "aria-invalid=\"true\" aria-describedby=\"amount-problem\" value=\"1,725 ml\">");
@@ -91,7 +95,7 @@ fn a_problem_stands_under_its_field_with_what_would_settle_it() {
 
 #[test]
 fn a_line_that_is_not_read_is_rewritten_as_it_was_typed() {
-    let parts = nodes(&view(Route::Balance, &[("spec", "2 oz gin\n1,725 ml mystery")]));
+    let parts = nodes(view(Route::Balance, &[("spec", "2 oz gin\n1,725 ml mystery")]));
     let page = html(&parts);
     holds(&page, "<div class=\"lines\"><label for=\"spec\">");
     holds(&page, ">2 oz gin\n1,725 ml mystery</textarea>");
@@ -102,11 +106,11 @@ fn a_line_that_is_not_read_is_rewritten_as_it_was_typed() {
 
 #[test]
 fn chips_are_radio_buttons_and_lists_have_their_headings() {
-    let page = html(&nodes(&view(Route::Acid, &[])));
+    let page = html(&nodes(view(Route::Acid, &[])));
     holds(&page, "<fieldset class=\"chips\"><legend");
     holds(&page, "<label class=\"chip\"><input type=\"radio\" name=\"");
     holds(&page, "checked=\"\"><span>");
-    let page = html(&nodes(&view(Route::MilkWash, &[])));
+    let page = html(&nodes(view(Route::MilkWash, &[])));
     let list = page.contains("<option");
     assert!(!list || page.contains("selected=\"\""), "{page}");
 }
@@ -128,7 +132,7 @@ fn a_label_is_drawn_as_often_as_it_is_printed() {
 
 #[test]
 fn what_is_typed_is_never_taken_for_html() {
-    let page = html(&nodes(&view(Route::Measure, &[("amount", "\"><b onclick=x>&amp;")])));
+    let page = html(&nodes(view(Route::Measure, &[("amount", "\"><b onclick=x>&amp;")])));
     holds(&page, "value=\"&quot;&gt;&lt;b onclick=x&gt;&amp;amp;\"");
 }
 
@@ -138,7 +142,7 @@ fn the_pad_has_the_keys_of_its_face_and_turns_back() {
         Pad { field: "amount", keys: front(Keys::Pour, Decimal::Point), unit: Unit::Ounce, decimal: Decimal::Point };
     let press = |pad: Pad, label: &str| {
         let view = View { pad: Some(pad), ..View::default() };
-        let pad = &nodes(&view)[3..4];
+        let pad = &nodes(view)[3..4];
         holds(
             &html(pad),
             "<section class=\"pad\" aria-label=\"Pad\"><button type=\"button\" tabindex=\"-1\" class=\"key",
@@ -158,7 +162,7 @@ fn the_pad_has_the_keys_of_its_face_and_turns_back() {
 fn a_notice_has_its_buttons_and_stands_above_the_blocks() {
     let buttons = vec![Button::new("OK", Act::Dismiss)];
     let notice = Some(Notice { words: "Saved nowhere.".into(), buttons });
-    let parts = nodes(&View { notice, ..view(Route::Measure, &[]) });
+    let parts = nodes(View { notice, ..view(Route::Measure, &[]) });
     holds(
         &html(&parts),
         "<main id=\"page\"><p class=\"notice\" role=\"alert\"><span>Saved nowhere.</span><button type=\"button\">OK</button></p>",
@@ -169,7 +173,7 @@ fn a_notice_has_its_buttons_and_stands_above_the_blocks() {
 #[test]
 fn the_hint_on_installing_goes_for_good() {
     let hint = |view: View| {
-        html(&nodes(&View { screen: Screen { blocks: vec![Block::InstallHint], ..Screen::default() }.into(), ..view }))
+        html(&nodes(View { screen: Screen { blocks: vec![Block::InstallHint], ..Screen::default() }.into(), ..view }))
     };
     assert!(!hint(View { is_installed: true, ..View::default() }).contains("hint"));
     assert!(!hint(View::default()).contains(">Install<"));
@@ -201,4 +205,20 @@ fn a_path_leads_to_what_stands_there() {
     assert_eq!(at(&tree, &[0, 1]).map(|found| found.tag), Some("i"));
     assert_eq!(at(&tree, &[0]).map(|found| found.tag), Some("p"));
     assert!(at(&tree, &[]).is_none() && at(&tree, &[1]).is_none() && at(&tree, &[0, 2]).is_none());
+}
+
+#[test]
+fn what_has_not_changed_is_the_very_piece_it_was() {
+    let mut canvas = Canvas::of(view(Route::Measure, &[("amount", "45")]));
+    let before = canvas.parts();
+    canvas.draw(view(Route::Measure, &[("amount", "46")]));
+    let after = canvas.parts();
+    assert_eq!(after, Canvas::of(view(Route::Measure, &[("amount", "46")])).parts());
+    let page = |parts: &[Node]| at(parts, &[2]).map(|page| page.children.clone()).unwrap_or_default();
+    let same: Vec<bool> = page(&before).iter().zip(&page(&after)).map(|(one, other)| one.is_same(other)).collect();
+    assert_eq!(same[..3], [false, true, true], "{same:?}");
+    // The active field looks otherwise, and so it is drawn again.
+    let active = View { active: Some("at"), ..view(Route::Measure, &[("amount", "46")]) };
+    canvas.draw(active);
+    holds(&html(&canvas.parts()), "<div class=\"field on\"><label for=\"at\">");
 }

@@ -3,13 +3,16 @@
 //! A missing browser or build is an error with the line that mends it, never a pass.
 
 use anyhow::Result;
+use meniscus::screen::route::{Record, Route};
+use meniscus::screen::{Bench, Block, Field, Input, Texts};
+use meniscus::tool;
 use xtask::server::Serving;
 
 mod driver;
 mod page;
 
 pub use driver::{DESK, NARROW, PHONE, Phone, Setup, Shape};
-pub use page::{CATCH_FILES, ROUTES};
+pub use page::CATCH_FILES;
 
 /// Serves the app and starts a phone on which a script runs in every page before anything else.
 ///
@@ -21,26 +24,24 @@ pub async fn phone_with(before: &str) -> Result<(Serving, Phone)> {
     Ok((serving, phone))
 }
 
-/// Every tool that has a number field: its address, and the name of that field.
+/// The address of every screen, as the app's own table has it.
+pub fn routes() -> impl Iterator<Item = &'static str> {
+    Route::ALL.iter().map(|route| route.row().path)
+}
+
+/// Every screen that has a number field: its address, and the name of the first; of a record, one that it has when it is
+/// open.
 #[must_use]
 pub fn number_fields() -> Vec<(&'static str, &'static str)> {
-    vec![
-        ("service/measure", "amount"),
-        ("service/scale", "serves"),
-        ("service/balance", "makes"),
-        ("prep/fruit", "wanted"),
-        ("prep/clear", "juice"),
-        ("prep/cordial", "juice"),
-        ("prep/milk-wash", "drink"),
-        ("prep/infuse", "saline"),
-        ("prep/acid", "juice"),
-        ("prep/syrup", "amount"),
-        ("prep/strength", "spirit"),
-        ("batch/serves", "made"),
-        ("batch/run", "got"),
-        ("batch/label", "days"),
-        ("specs/spec", "holds"),
-        ("shelf", "dash"),
-        ("shelf/ingredients", "strength"),
-    ]
+    let first = |block: &Block| match block {
+        Block::Field(Field { name, input: Input::Amount(_), .. }) => Some(*name),
+        _ => None,
+    };
+    let field = |route: &Route| match route.row().record {
+        Some(Record::Run) => Some("got"),
+        Some(Record::Spec) => Some("holds"),
+        Some(Record::Ingredient) => Some("strength"),
+        None => tool::screen(*route, &Texts::new(), &Bench::default()).blocks.iter().find_map(first),
+    };
+    Route::ALL.iter().filter_map(|route| Some((route.row().path, field(route)?))).collect()
 }

@@ -6,29 +6,6 @@ use thirtyfour::prelude::*;
 
 use crate::Phone;
 
-/// The address of every screen.
-pub const ROUTES: [&str; 19] = [
-    "service/measure",
-    "service/scale",
-    "service/balance",
-    "prep/fruit",
-    "prep/clear",
-    "prep/cordial",
-    "prep/milk-wash",
-    "prep/infuse",
-    "prep/acid",
-    "prep/syrup",
-    "prep/strength",
-    "batch/serves",
-    "batch/run",
-    "batch/label",
-    "specs",
-    "specs/spec",
-    "specs/backup",
-    "shelf",
-    "shelf/ingredients",
-];
-
 /// Keeps the files that the app gives in `__given`, and has `hand(text)` give it one, as a person would choose it.
 pub const CATCH_FILES: &str = "window.__given = []; URL.createObjectURL = (b) => { b.text().then(t => __given.push(t)); return '#' };
     navigator.canShare = undefined; HTMLAnchorElement.prototype.click = function () {};

@@ -2,7 +2,7 @@
 //! room for wet fingers, no breach of the policy, no request to anybody else.
 
 use anyhow::{Context, Result};
-use browser::{DESK, NARROW, PHONE, Phone, ROUTES, Setup};
+use browser::{DESK, NARROW, PHONE, Phone, Setup, routes};
 use serde_json::Value;
 use xtask::server::Serving;
 
@@ -28,7 +28,7 @@ async fn no_rule_of_accessibility_is_broken_in_either_look() -> Result<()> {
     let axe = axe()?;
     for light in [false, true] {
         let phone = Phone::start(&serving.url(), &Setup { light, ..Setup::default() }).await?;
-        for route in ROUTES {
+        for route in routes() {
             phone.open(route).await?;
             assert_eq!(broken_rules(&phone, &axe).await?, Vec::<String>::new(), "{route}, light: {light}");
         }
@@ -71,7 +71,7 @@ async fn nothing_overflows_and_everything_can_be_hit() -> Result<()> {
         phone.open("specs").await?;
         phone.tap_on("Try a demo").await?;
         phone.open("specs/spec?id=demo-1").await?;
-        for route in ROUTES {
+        for route in routes() {
             phone.open(route).await?;
             let across = phone.run("return document.documentElement.scrollWidth - innerWidth").await?;
             assert!(across.as_f64().unwrap_or(1.0) <= 0.0, "{route} at {}: {across} too wide", shape.width);
@@ -100,7 +100,7 @@ async fn twice_the_text_size_still_fits() -> Result<()> {
     let serving = Serving::start(&xtask::dist())?;
     for shape in [PHONE, NARROW] {
         let phone = Phone::start(&serving.url(), &Setup { shape, ..Setup::default() }).await?;
-        for route in ROUTES {
+        for route in routes() {
             phone.open(route).await?;
             phone.run("document.documentElement.style.fontSize = '200%'").await?;
             assert_eq!(phone.run(CLIPPED).await?, Value::Array(Vec::new()), "{route} at {}", shape.width);
@@ -116,7 +116,7 @@ async fn the_strip_never_moves() -> Result<()> {
     let serving = Serving::start(&xtask::dist())?;
     let phone = Phone::start(&serving.url(), &Setup::default()).await?;
     let place = "const r = document.querySelector('.strip').getBoundingClientRect(); return [r.x, r.y, r.width, r.height].join(' ')";
-    for route in ROUTES {
+    for route in routes() {
         phone.open(route).await?;
         phone.reload().await?;
         let before = phone.run(place).await?;
@@ -147,7 +147,7 @@ async fn the_strip_never_moves() -> Result<()> {
 async fn the_policy_is_kept_and_nobody_else_is_asked() -> Result<()> {
     let serving = Serving::start(&xtask::dist())?;
     let phone = Phone::start(&serving.url(), &Setup::default()).await?;
-    for route in ROUTES {
+    for route in routes() {
         phone.open(route).await?;
         phone.reload().await?;
         assert_eq!(phone.wrongs().await?, Vec::<String>::new(), "{route}");

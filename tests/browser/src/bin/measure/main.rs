@@ -5,6 +5,7 @@ mod work;
 
 use anyhow::Result;
 use browser::{Phone, Setup, number_fields};
+use meniscus::screen::route::Route;
 use serde_json::{Value, json};
 use xtask::server::Serving;
 
@@ -36,17 +37,13 @@ async fn main() -> Result<()> {
     seconds(&slow_phone(&serving).await?).await
 }
 
-/// Screens that show a record of the book: one must be open.
-const OF_RECORDS: [&str; 3] = ["batch/run", "specs/spec", "shelf/ingredients"];
-
 async fn keystrokes(phone: &Phone) -> Result<()> {
     println!(
         "\none keystroke in a number field: from its input event until all it changed stands and is laid out\n\
          (scripts and layout, not painting), median of {}",
         work::KEYSTROKES
     );
-    let (of_records, tools): (Vec<_>, Vec<_>) =
-        number_fields().into_iter().partition(|(route, _)| OF_RECORDS.contains(route));
+    let (of_records, tools): (Vec<_>, Vec<_>) = number_fields().into_iter().partition(|(path, _)| is_of_record(path));
     for (route, field) in tools {
         phone.open(route).await?;
         print_keystroke(phone, route, field).await?;
@@ -58,6 +55,11 @@ async fn keystrokes(phone: &Phone) -> Result<()> {
         print_keystroke(phone, route, field).await?;
     }
     Ok(())
+}
+
+/// Whether a screen shows a record of the book: one must be open.
+fn is_of_record(path: &str) -> bool {
+    Route::ALL.iter().any(|route| route.row().path == path && route.row().record.is_some())
 }
 
 async fn print_keystroke(phone: &Phone, route: &str, field: &str) -> Result<()> {
