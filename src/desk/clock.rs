@@ -13,6 +13,10 @@ impl Desk {
     /// The bench, with the run sheets at the time it is. Each is worked out once, until its record or the bench changes;
     /// only its times are worked out anew.
     pub(super) fn timed(&mut self) -> &Bench {
+        if self.timed_at == Some(self.bench.clock.now) {
+            return &self.bench;
+        }
+        self.timed_at = Some(self.bench.clock.now);
         let shows_all = self.route == Route::Run;
         let runs = self.bench.book.runs.iter().filter(|entry| shows_all || entry.value.finished == 0);
         let runs: Vec<_> = runs.map(Arc::clone).collect();

@@ -57,6 +57,7 @@ impl Desk {
         keep_unsaved(&mut book.runs, &mine.runs, RUNS, &self.unsaved);
         book.sort();
         self.bench.book = crate::screen::Held::new(book);
+        self.timed_at = None;
         self.bench.read_own();
         self.worked_out.clear();
     }
@@ -72,6 +73,7 @@ impl Desk {
     pub(super) fn reread<'k>(&mut self, keys: impl Iterator<Item = &'k str>, world: &World<'_>) {
         let mut has_own = false;
         let keys: Vec<&str> = keys.collect();
+        self.timed_at = None;
         self.bench.book.change(|book| {
             for key in &keys {
                 if let Some(id) = key.strip_prefix(SPECS).filter(|_| book.has_cards) {
@@ -184,6 +186,7 @@ impl Desk {
 
     /// Changes the book of this tab.
     pub(super) fn change_book(&mut self, change: impl FnOnce(&mut Book)) {
+        self.timed_at = None;
         self.bench.book.change(change);
     }
 }

@@ -71,6 +71,8 @@ pub struct Desk {
     sight: Sight,
     /// Run sheets as they were worked out, but for their times; for each the record it was worked out from.
     worked_out: Vec<(Arc<Entry<Run>>, Rc<Sheet>)>,
+    /// The time that the sheets on the bench stand for; none when something has changed since.
+    timed_at: Option<u64>,
     /// Waits that have rung in this tab.
     rung: Vec<String>,
     /// Whether a screen has begun: the first does so wherever it is.
@@ -96,6 +98,7 @@ impl Desk {
             unsaved: Vec::new(),
             sight: Sight::default(),
             worked_out: Vec::new(),
+            timed_at: None,
             rung: Vec::new(),
             has_begun: false,
             is_awake: false,
@@ -120,6 +123,7 @@ impl Desk {
         self.is_stale = true;
         self.bench.clock.now = world.now;
         self.do_act(act, world);
+        self.timed_at = None;
         std::mem::take(&mut self.effects)
     }
 
@@ -147,6 +151,9 @@ impl Desk {
                 self.sight.update_waits |= *update_waits;
                 (self.sight.can_install, self.sight.is_installed) = (*can_install, *is_installed);
             }
+        }
+        if *news != News::Tick {
+            self.timed_at = None;
         }
         std::mem::take(&mut self.effects)
     }

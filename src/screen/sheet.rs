@@ -1,7 +1,9 @@
 //! A run sheet: the steps that a run comes to, each with the time it must start.
 
+use std::rc::Rc;
+
 use super::clock::Clock;
-use super::plan::Step;
+use super::plan::{Making, Step};
 use crate::book::Tick;
 use crate::craft::run::{Progress, Task, earliest_ends, latest_starts};
 
@@ -18,8 +20,25 @@ pub struct Sheet {
     pub earliest: i64,
     /// Parts that come to no step: something in them cannot be read.
     pub unread: Vec<String>,
+    /// What is made.
+    pub(crate) parts: Rc<[Made]>,
+    /// What to mind.
+    pub(crate) remarks: Rc<[String]>,
     /// What each step takes, and which it waits for.
-    pub(crate) tasks: Vec<Task>,
+    pub(crate) tasks: Rc<[Task]>,
+}
+
+/// Something that a run makes.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Made {
+    /// The number of its part.
+    pub(crate) key: u32,
+    /// What it is called.
+    pub(crate) title: String,
+    /// What it is, and of what.
+    pub(crate) making: Making,
+    /// The parts that it can be made of, the nearest first.
+    pub(crate) sources: Vec<u32>,
 }
 
 /// A step of a run.

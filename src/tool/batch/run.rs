@@ -4,6 +4,7 @@ mod chain;
 mod due;
 mod part;
 mod record;
+mod remarks;
 mod rows;
 mod sheet;
 mod spec;
@@ -71,7 +72,7 @@ impl Tool for RunForm {
         let Some(entry) = bench.book.run(&self.id) else {
             return vec![Block::Buttons(vec![new]), Block::Table("", Vec::new())];
         };
-        self.laid_out(&entry.value, &sheet_of(entry, bench), bench)
+        self.laid_out(&entry.value, &sheet_of(entry, bench))
     }
 
     fn answer(&self, bench: &Bench) -> Answer {
@@ -90,7 +91,7 @@ impl Tool for RunForm {
                 *field = text;
             }
         }
-        (self.laid_out(&entry.value, &sheet, bench), self.answered(entry, &sheet, bench))
+        (self.laid_out(&entry.value, &sheet), self.answered(entry, &sheet, bench))
     }
 
     fn empty(&mut self) {}
@@ -108,7 +109,7 @@ impl Tool for RunForm {
 }
 
 impl RunForm {
-    fn laid_out(&self, run: &Run, sheet: &Sheet, bench: &Bench) -> Vec<Block> {
+    fn laid_out(&self, run: &Run, sheet: &Sheet) -> Vec<Block> {
         let mut blocks = Vec::new();
         if run.finished == 0 {
             if let Some(open) = sheet.open(&self.step) {
@@ -129,7 +130,7 @@ impl RunForm {
             if run.parts.iter().any(|part| part.tool == SPEC && part.from.is_none()) {
                 blocks.push(Block::amount("times", "The spec, times", Keys::Count));
             }
-            let parts = rows::parts(run, bench);
+            let parts = rows::parts(run, sheet);
             if !parts.is_empty() {
                 blocks.push(Block::Table("What is made", parts));
             }
@@ -164,7 +165,7 @@ impl RunForm {
         answer.strip = strip(run, sheet, bench);
         answer.buttons = Self::deeds(run, sheet);
         if run.finished == 0 {
-            answer.remarks.extend(rows::remarks(run, bench));
+            answer.remarks.extend(sheet.remarks.iter().cloned());
             answer.remarks.push(ASLEEP.into());
         }
         rows::carry(run, sheet, &mut answer, bench);

@@ -5,14 +5,18 @@ use crate::book::{Part, Run};
 use crate::screen::Bench;
 use crate::screen::plan::{Makes, Making};
 
-/// The parts before one that it can be made of and no other takes, the nearest first.
-pub(super) fn sources(run: &Run, at: usize, bench: &Bench) -> Vec<u32> {
-    let Some(part) = run.parts.get(at) else { return Vec::new() };
-    let takes = making(part, bench).takes;
-    let is_free =
-        |source: &&Part| run.parts.iter().all(|other| other.from != Some(source.key) || other.key == part.key);
-    let is_of_kind = |source: &&Part| takes.contains(&making(source, bench).makes);
-    run.parts.iter().take(at).rev().filter(is_of_kind).filter(is_free).map(|source| source.key).collect()
+/// What each part of a run makes.
+pub(super) fn makings(run: &Run, bench: &Bench) -> Vec<Making> {
+    run.parts.iter().map(|part| making(part, bench)).collect()
+}
+
+/// The parts before one that it can be made of and no other takes, the nearest first; `makings` are those of the run.
+pub(super) fn sources(run: &Run, at: usize, makings: &[Making]) -> Vec<u32> {
+    let (Some(part), Some(mine)) = (run.parts.get(at), makings.get(at)) else { return Vec::new() };
+    let is_free = |source: &Part| run.parts.iter().all(|other| other.from != Some(source.key) || other.key == part.key);
+    let before = run.parts.iter().zip(makings).take(at).rev();
+    let can_be = before.filter(|(source, making)| mine.takes.contains(&making.makes) && is_free(source));
+    can_be.map(|(source, _)| source.key).collect()
 }
 
 /// A run with more parts; each takes what it is made of where that is on the sheet: of the same fruit, and not taken yet.
@@ -23,7 +27,7 @@ pub fn with_parts(run: &Run, parts: Vec<Part>, bench: &Bench) -> Run {
     for mut part in parts {
         part.key = run.next_key();
         let mine = making(&part, bench);
-        let theirs: Vec<Making> = run.parts.iter().map(|other| making(other, bench)).collect();
+        let theirs = makings(&run, bench);
         // Before what can be made of it and takes nothing yet; before the drink, where it goes into one.
         let takes_it = |at: usize| run.parts[at].from.is_none() && theirs[at].takes(&mine);
         let is_before = |at: &usize| match mine.makes {
@@ -37,12 +41,12 @@ pub fn with_parts(run: &Run, parts: Vec<Part>, bench: &Bench) -> Run {
         }
         run.parts.insert(at, part);
         if mine.makes != Makes::Drink {
-            let sources = sources(&run, at, bench);
-            let makes = |key: &&u32| {
-                let part = run.parts.iter().find(|part| part.key == **key);
-                part.is_some_and(|part| mine.takes(&making(part, bench)))
+            let makings = makings(&run, bench);
+            let makes = |key: &u32| {
+                let source = run.parts.iter().position(|part| part.key == *key);
+                source.is_some_and(|source| mine.takes(&makings[source]))
             };
-            run.parts[at].from = sources.iter().find(makes).copied();
+            run.parts[at].from = sources(&run, at, &makings).into_iter().find(makes);
         }
     }
     run

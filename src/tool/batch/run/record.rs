@@ -1,6 +1,6 @@
 //! A run as the record it is: its texts, its parts, what is marked.
 
-use super::chain::sources;
+use super::chain::{makings, sources};
 use super::rows::planned;
 use super::sheet::sheet;
 use super::spec::SPEC;
@@ -92,7 +92,7 @@ pub fn changed(run: &Run, act: &Act, bench: &Bench) -> Option<(Run, &'static str
         Act::MadeOf(key) => {
             let at = run.parts.iter().position(|part| part.key == *key)?;
             // None, then each that it can be made of, then none again.
-            let choices = sources(&run, at, bench);
+            let choices = sources(&run, at, &makings(&run, bench));
             let next = match run.parts[at].from {
                 None => choices.first(),
                 Some(now) => choices.iter().skip_while(|key| **key != now).nth(1),

@@ -1,9 +1,7 @@
 //! The rows of a run sheet, of the list of runs, and where they lead.
 
-use super::chain::sources;
-use super::part::{making, plan, tool_name};
 use super::sheet::sheet_of;
-use super::spec::{SPEC, line_called};
+use super::spec::SPEC;
 use crate::book::{Allergen, Entry, Logged, Part, Run};
 use crate::reading::rows::amount_words;
 use crate::reading::{label, named};
@@ -11,9 +9,8 @@ use crate::screen::clock::{counted_down, lasting};
 use crate::screen::percent::encode;
 use crate::screen::plan::Makes;
 use crate::screen::route::Route;
-use crate::screen::sheet::{Sheet, Sheeted};
+use crate::screen::sheet::{Made, Sheet, Sheeted};
 use crate::screen::{Act, Answer, Bench, Button, Row};
-use crate::text::{Dimension, read_spec};
 
 /// All runs: those that are open first, then the log, the latest first.
 pub(super) fn list(bench: &Bench) -> Vec<Row> {
@@ -117,62 +114,29 @@ pub(super) fn log(run: &Run, bench: &Bench) -> Vec<Row> {
 }
 
 /// What is made, each to take out, or to take what another gives instead of its own amount.
-pub(super) fn parts(run: &Run, bench: &Bench) -> Vec<Row> {
-    let title =
-        |part: &Part| plan(part, None, bench).map_or_else(|| tool_name(&part.tool).to_owned(), |plan| plan.title);
-    let row = |(at, part): (usize, &Part)| {
-        let title_of = title(part);
+pub(super) fn parts(run: &Run, sheet: &Sheet) -> Vec<Row> {
+    let title = |key: u32| sheet.parts.iter().find(|made| made.key == key).map_or("", |made| made.title.as_str());
+    let row = |(part, made): (&Part, &Made)| {
+        let name = made.title.clone();
         let mut buttons = Vec::new();
-        if part.from.is_some() || !sources(run, at, bench).is_empty() {
-            buttons.push(Button::sign("⇄", format!("{title_of}: made of something else"), Act::MadeOf(part.key)));
+        if part.from.is_some() || !made.sources.is_empty() {
+            buttons.push(Button::sign("⇄", format!("{name}: made of something else"), Act::MadeOf(part.key)));
         }
-        buttons.push(Button::sign("✕", format!("take {title_of} out"), Act::TakeOut(part.key)));
-        let source = run.parts.iter().find(|source| Some(source.key) == part.from);
-        let detail = match source {
-            Some(source) if part.tool == SPEC => format!("as often as {} allows", title(source)),
+        buttons.push(Button::sign("✕", format!("take {name} out"), Act::TakeOut(part.key)));
+        let detail = match part.from {
+            Some(source) if made.making.makes == Makes::Drink => format!("as often as {} allows", title(source)),
             Some(source) => format!("made of what {} gives", title(source)),
             None => "by its own amount".into(),
         };
-        Row { name: title_of, detail, buttons, ..Row::default() }
+        Row { name, detail, buttons, ..Row::default() }
     };
-    run.parts.iter().enumerate().map(row).collect()
-}
-
-/// What to mind: a drink that takes a cordial without a line for it; lines that are preps of their own and not on the
-/// sheet.
-pub(super) fn remarks(run: &Run, bench: &Bench) -> Vec<String> {
-    let has_cordial = run.parts.iter().any(|part| making(part, bench).makes == Makes::Cordial);
-    let drinks: Vec<&Part> = run.parts.iter().filter(|part| part.tool == SPEC).collect();
-    let mut said: Vec<String> = Vec::new();
-    for part in &drinks {
-        let text = |name: &str| part.texts.get(name).map_or("", String::as_str);
-        let lines = read_spec(text("lines"), &bench.reading(Dimension::Either));
-        let name = named(text("name"));
-        said.extend(match (line_called(&lines, "cordial"), part.from, has_cordial) {
-            (Some(line), None, false) => Some(format!(
-                "“{}” is a prep of its own: work it out in Cordial, and put it on this sheet too.",
-                line.name
-            )),
-            (Some(line), None, true) => {
-                Some(format!("Tap ⇄ beside {name} to make it as often as a cordial allows, as its “{}”.", line.name))
-            }
-            (Some(line), Some(_), _) => {
-                Some(format!("In {name} the cordial that came out is taken for “{}”.", line.name))
-            }
-            (None, Some(_), _) => Some(format!("No line of {name} is called cordial: it is made as often as you say.")),
-            (None, None, _) => None,
-        });
-    }
-    if drinks.len() > 1 {
-        said.push("“The spec, times” counts for the drink whose step is open: tap one of its steps first.".into());
-    }
-    said
+    run.parts.iter().zip(sheet.parts.iter()).map(row).collect()
 }
 
 /// A label for what the run makes.
 pub(super) fn carry(run: &Run, sheet: &Sheet, answer: &mut Answer, bench: &Bench) {
     let Some(last) = sheet.steps.last() else { return };
-    let declared: Vec<Allergen> = run.parts.iter().flat_map(|part| making(part, bench).allergens).collect();
+    let declared: Vec<Allergen> = sheet.parts.iter().flat_map(|made| made.making.allergens.iter().copied()).collect();
     // Made when the last of it was done; while it is not, when it is labelled.
     let last_done = sheet.steps.iter().map(|step| step.mark.done).max();
     let is_over = run.finished > 0 || sheet.steps.iter().all(Sheeted::is_done);

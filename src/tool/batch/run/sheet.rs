@@ -2,13 +2,15 @@
 
 use std::rc::Rc;
 
-use super::part::{Came, making, plan};
+use super::chain::{makings, sources};
+use super::part::{Came, plan, tool_name};
+use super::remarks::remarks;
 use crate::book::{Entry, Run};
 use crate::craft::run::Task;
 use crate::quantity::{Amount, Density};
 use crate::screen::Bench;
 use crate::screen::plan::{Makes, Plan};
-use crate::screen::sheet::{Sheet, Sheeted};
+use crate::screen::sheet::{Made, Sheet, Sheeted};
 use crate::text::{self, Dimension};
 
 /// Most that a juice reads, °Bx, and most that is a pH: what goes on to the next prep.
@@ -41,15 +43,20 @@ pub fn worked_out(run: &Run, bench: &Bench) -> Sheet {
     #[cfg(test)]
     super::tests::WORKED_OUT.with(|count| count.set(count.get() + 1));
     let mut sheet = Sheet { ready: bench.clock.read(&run.ready), ..Sheet::default() };
-    let mut outs: Vec<Out> = Vec::new();
-    for part in &run.parts {
+    let (mut outs, mut tasks): (Vec<Out>, Vec<Task>) = Default::default();
+    let makings = makings(run, bench);
+    let mut parts = Vec::new();
+    for (at, (part, making)) in run.parts.iter().zip(&makings).enumerate() {
         let source = outs.iter().find(|out| Some(out.key) == part.from);
         let given = source.map(|out| out.came.clone());
-        let Some(plan) = plan(part, given.as_ref(), bench).filter(|plan| !plan.steps.is_empty()) else {
+        let plan = plan(part, given.as_ref(), bench).filter(|plan| !plan.steps.is_empty());
+        let title = plan.as_ref().map_or_else(|| tool_name(&part.tool).to_owned(), |plan| plan.title.clone());
+        let sources = sources(run, at, &makings);
+        parts.push(Made { key: part.key, title, making: making.clone(), sources });
+        let Some(plan) = plan else {
             sheet.unread.push(part.tool.clone());
             continue;
         };
-        let making = making(part, bench);
         // A drink is put together when all that goes into it is there; anything else waits for what it takes.
         let mut before: Vec<usize> = match making.makes {
             Makes::Drink => outs.iter().map(|out| out.last).collect(),
@@ -69,13 +76,14 @@ pub fn worked_out(run: &Run, bench: &Bench) -> Sheet {
                     }
                 }
             }
-            sheet.tasks.push(Task { work: step.work, wait: step.wait, after: before });
-            before = vec![sheet.tasks.len() - 1];
+            tasks.push(Task { work: step.work, wait: step.wait, after: before });
+            before = vec![tasks.len() - 1];
             sheet.steps.push(Sheeted { key, title: plan.title.clone(), step, mark, ..Sheeted::default() });
         }
-        outs.push(Out { key: part.key, came, last: sheet.tasks.len() - 1 });
+        outs.push(Out { key: part.key, came, last: tasks.len() - 1 });
     }
-    sheet
+    let remarks = remarks(run, &makings, bench);
+    Sheet { parts: parts.into(), remarks: remarks.into(), tasks: tasks.into(), ..sheet }
 }
 
 /// What a part gives before anything of it is measured: what is known of its juice goes on, unless it is thinned.
