@@ -2,12 +2,13 @@
 
 use proptest::prelude::*;
 
+use crate::faulty::Faulty;
+
 use meniscus::book::{Card, Entry, Import, Own, Part, Run, Stamp, Tick, Way, demo_cards, demo_own};
 use meniscus::store::backup::{ImportProblem, backup, read};
 use meniscus::store::deeds::{self, Merge};
 use meniscus::store::journal::{transact, undo};
 use meniscus::store::ledger::load;
-use meniscus::store::memory::Memory;
 
 fn texts() -> impl Strategy<Value = String> {
     prop_oneof![
@@ -83,8 +84,8 @@ fn books() -> impl Strategy<Value = Import> {
 }
 
 /// A store with these in it.
-fn stored(import: &Import) -> Memory {
-    let keeper = Memory::default();
+fn stored(import: &Import) -> Faulty {
+    let keeper = Faulty::default();
     let book = load(&keeper, true).expect("readable");
     let deed = deeds::import(&book, import, Merge::NewOnly, 1, || unreachable!()).expect("json");
     transact(&keeper, &deed.words, &deed.puts, 1).expect("done");
@@ -167,7 +168,7 @@ fn an_import_is_taken_by_choice_and_taken_back() {
 
 #[test]
 fn two_versions_are_chosen_between() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     let mine =
         entry("a", Card { name: "Lamp".into(), notes: "mine".into(), forms: vec![Way::default()], ..Card::default() });
     let other = entry("a~b", Card { notes: "other".into(), ..mine.value.clone() });
