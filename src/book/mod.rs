@@ -9,6 +9,7 @@ mod import;
 mod ingredient;
 mod library;
 mod named;
+mod order;
 mod records;
 mod run;
 mod spec;
