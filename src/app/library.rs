@@ -3,13 +3,11 @@
 use std::sync::Arc;
 
 use leptos::prelude::*;
-use serde::Serialize;
-use serde::de::DeserializeOwned;
 
 use super::browser;
 use super::desk::Sight;
 use super::slot::note;
-use crate::book::{Book, Card, Entry, Own, Run};
+use crate::book::{Book, Card, Entry, Own, Run, Written};
 use crate::form::{Held, card, own, run};
 use crate::store::deeds::{self, Deed};
 use crate::store::ledger::{self, INGREDIENTS, RUNS, SPECS, Saved};
@@ -200,7 +198,7 @@ impl Library {
 
     /// Saves an edited record and puts it in the book of this tab; the id it is kept under, when another tab had
     /// changed it too.
-    fn save<T: Serialize + DeserializeOwned + PartialEq>(
+    fn save<T: Written + PartialEq>(
         self,
         prefix: &str,
         mut entry: Entry<T>,

@@ -38,6 +38,13 @@ pub(super) fn put_in_order<T>(list: &mut Vec<Arc<T>>, goes_after: &dyn Fn(&T, &T
     }
 }
 
+/// The place of the first name that has stood before.
+#[must_use]
+pub fn first_twice(names: &[&str]) -> Option<usize> {
+    let order = order(names.len(), &|a, b| names[a] > names[b]).unwrap_or_else(|| (0..names.len()).collect());
+    order.windows(2).filter(|pair| names[pair[0]] == names[pair[1]]).map(|pair| pair[1]).min()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -54,6 +61,19 @@ mod tests {
                 let sorted: Vec<_> = sorted.into_iter().flatten().map(|at| list[at]).collect();
                 assert!(sorted.is_empty() || sorted == expected, "{list:?}");
             }
+        }
+    }
+
+    #[test]
+    fn the_first_that_stands_twice_is_found() {
+        for (names, twice) in [
+            (&["a", "b", "c"][..], None),
+            (&["c", "a", "c", "a"], Some(2)),
+            (&["b", "b"], Some(1)),
+            (&["a", "b", "b", "a", "a"], Some(2)),
+            (&[], None),
+        ] {
+            assert_eq!(first_twice(names), twice, "{names:?}");
         }
     }
 }

@@ -1,13 +1,12 @@
 //! The one file that touches local storage.
 
 use gloo_storage::{LocalStorage, Storage};
-use serde::{Serialize, de::DeserializeOwned};
 use wasm_bindgen::JsValue;
 
-use super::envelope::{Unreadable, open, seal};
+use super::envelope::{Unreadable, open, seal, stamp_of};
 use super::keeper::{Keeper, SaveProblem, put, set_aside};
 use super::memory::Memory;
-use crate::book::Stamp;
+use crate::book::{Stamp, Written};
 
 const PREFIX: &str = "meniscus/";
 
@@ -92,7 +91,7 @@ pub fn trial() -> Result<(), SaveProblem> {
 /// Reads what is saved under `key`. A text that cannot be read, or that a later version wrote, is copied under
 /// `meniscus/aside/…` before anything could overwrite it.
 #[must_use]
-pub fn load<T: DeserializeOwned>(key: &str) -> Loaded<T> {
+pub fn load<T: Written>(key: &str) -> Loaded<T> {
     let Ok(Some(text)) = Local.get(key) else { return Loaded::Nothing };
     let why = match open(&text) {
         Ok(opened) => match opened.newer {
@@ -108,12 +107,11 @@ pub fn load<T: DeserializeOwned>(key: &str) -> Loaded<T> {
 ///
 /// # Errors
 /// [`SaveProblem`] when it is not kept.
-pub fn save<T: Serialize>(key: &str, value: &T) -> Result<(), SaveProblem> {
-    let there = Local.get(key)?.and_then(|text| open::<serde::de::IgnoredAny>(&text).ok());
-    if there.as_ref().is_some_and(|there| there.newer.is_some()) {
-        return Err(SaveProblem::ReadOnly);
-    }
-    let stamp = there.map_or_else(Stamp::default, |there| there.stamp);
+pub fn save<T: Written>(key: &str, value: &T) -> Result<(), SaveProblem> {
+    let stamp = match Local.get(key)?.and_then(|text| stamp_of(&text).ok()) {
+        Some((_, Some(_))) => return Err(SaveProblem::ReadOnly),
+        there => there.map_or_else(Stamp::default, |(stamp, _)| stamp),
+    };
     let text = seal(value, stamp.next(now())).map_err(|_| SaveProblem::Blocked)?;
     put(&Local, key, Some(&text))
 }

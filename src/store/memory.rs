@@ -1,14 +1,14 @@
 //! A keeper in memory, for where a browser allows no storage.
 
 use std::cell::RefCell;
-use std::collections::BTreeMap;
 
 use super::keeper::{Keeper, SaveProblem};
+use crate::book::Texts;
 
 /// Keeps texts in memory: they last as long as the page.
 #[derive(Debug, Default)]
 pub struct Memory {
-    texts: RefCell<BTreeMap<String, String>>,
+    texts: RefCell<Texts>,
 }
 
 impl Keeper for Memory {
@@ -27,6 +27,6 @@ impl Keeper for Memory {
     }
 
     fn keys(&self) -> Result<Vec<String>, SaveProblem> {
-        Ok(self.texts.borrow().keys().cloned().collect())
+        Ok(self.texts.borrow().keys().map(str::to_owned).collect())
     }
 }

@@ -8,13 +8,18 @@ pub mod deeds;
 mod envelope;
 pub mod journal;
 mod keeper;
+mod kept;
 pub mod ledger;
+mod limits;
 #[cfg(feature = "app")]
 mod local;
 pub mod memory;
+mod read;
 pub mod recipe;
+mod write;
 
-pub use envelope::{Kept, Opened, Unreadable, VERSION, checksum, open, seal};
+pub use envelope::{Opened, Unreadable, VERSION, checksum, open, seal, stamp_of};
 pub use keeper::{ASIDE, Keeper, SaveProblem, put, set_aside};
+pub use kept::Kept;
 #[cfg(feature = "app")]
 pub use local::{Loaded, Local, load, now, save, trial};

@@ -225,10 +225,19 @@ fn what_is_newer_or_damaged_is_left_as_it_is() {
     let stranger = r#"{"v":9,"data":{"name":"Odd","garden":true}}"#;
     keeper.plant("spec/newer", newer);
     keeper.plant("spec/stranger", stranger);
+    keeper.plant("spec/odd", r#"{"v":9,"data":{"name":["Odd"]}}"#);
     keeper.plant("spec/torn", "{\"sum\":\"00000000\",\"v\":2");
     save(&keeper, SPECS, &entry("a", card("Mine", "")), 1, "x").expect("saved");
     let book = load(&keeper, true).expect("readable");
-    assert_eq!((book.cards.len(), book.unread.len()), (2, 2));
+    assert_eq!((book.cards.len(), book.unread.len()), (3, 2));
+    let stranger_shown = book.cards.iter().find(|entry| entry.id == "stranger").expect("shown without its garden");
+    assert_eq!((stranger_shown.newer, stranger_shown.value.name.as_str()), (Some(9), "Odd"));
+    assert_eq!(save(&keeper, SPECS, stranger_shown, 2, "y"), Err(SaveProblem::ReadOnly));
+    // Nor by somebody who knows of it no more than its stamp.
+    let unaware = Entry { newer: None, ..Entry::clone(stranger_shown) };
+    assert!(matches!(save(&keeper, SPECS, &unaware, 2, "y"), Ok(Saved::Beside(..))));
+    let gone = [Put { key: "spec/stranger".into(), text: None, from: Some(stranger_shown.stamp) }];
+    assert_eq!(transact(&keeper, "Delete", &gone, 2), Err(SaveProblem::ReadOnly));
     let shown = book.cards.iter().find(|entry| entry.id == "newer").expect("shown");
     assert_eq!((shown.newer, shown.value.forms.len()), (Some(9), 1));
     assert!(save(&keeper, SPECS, shown, 2, "y").is_err());
