@@ -126,10 +126,12 @@ impl Run {
         [("name", &mut self.name), ("ready", &mut self.ready), ("notes", &mut self.notes)]
     }
 
-    /// The number of the next part.
+    /// The number of the next part: one that none has had, up to the largest; after that one that none has.
     #[must_use]
     pub fn next_key(&self) -> u32 {
-        self.parts.iter().map(|part| part.key.saturating_add(1)).max().unwrap_or(0)
+        let has = |key| self.parts.iter().any(|part| part.key == key);
+        let next = self.parts.iter().map(|part| part.key.saturating_add(1)).max().unwrap_or(0);
+        if next <= MOST_KEY { next } else { (0..=MOST_KEY).find(|key| !has(*key)).unwrap_or(MOST_KEY) }
     }
 }
 

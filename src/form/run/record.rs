@@ -2,7 +2,7 @@
 
 use super::sheet::{Sheeted, sheet};
 use super::{ICE, SPEC};
-use crate::book::{Logged, Part, Run, Tick};
+use crate::book::{Logged, MOST_PARTS, Part, Run, Tick};
 use crate::form::Bench;
 use crate::form::fields::Texts;
 use crate::form::screen::Deed;
@@ -152,7 +152,8 @@ pub(super) fn times_part(run: &Run, step: &str) -> Option<usize> {
 #[must_use]
 pub fn with_parts(run: &Run, parts: Vec<Part>) -> Run {
     let mut run = run.clone();
-    for mut part in parts {
+    let room = MOST_PARTS.saturating_sub(run.parts.len());
+    for mut part in parts.into_iter().take(room) {
         part.key = run.next_key();
         // Before what can be made of it and takes nothing yet; before the drink, where it goes into one.
         let takes_it = |other: &Part| other.from.is_none() && makes(&part, other);
