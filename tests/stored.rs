@@ -1,11 +1,10 @@
 //! Every version that was ever saved opens today: one file a value in `fixtures/v<version>`, never changed once
 //! shipped. When the format changes, add a folder.
 
-use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
 
-use meniscus::book::{Card, Logged, Own, Part, Run, Stamp, Tick, Way};
+use meniscus::book::{Card, Logged, Own, Part, Run, Stamp, Texts, Tick, Way};
 use meniscus::store::{Kept, VERSION, checksum, open, seal};
 
 fn fixture(name: &str) -> String {
@@ -13,7 +12,7 @@ fn fixture(name: &str) -> String {
     fs::read_to_string(&file).unwrap_or_else(|problem| panic!("{}: {problem}", file.display()))
 }
 
-fn texts(pairs: &[(&str, &str)]) -> BTreeMap<String, String> {
+fn texts(pairs: &[(&str, &str)]) -> Texts {
     pairs.iter().map(|(name, text)| ((*name).to_owned(), (*text).to_owned())).collect()
 }
 

@@ -1,19 +1,19 @@
 //! What a bar writes down for good: spec cards, and ingredients of its own. Texts as they were typed; every
 //! figure is derived from them.
 
-use serde::{Deserialize, Serialize};
+use super::slot::{Field, Record};
+
+/// Most forms that a card is given here.
+pub const MOST_FORMS: usize = 100;
 
 /// A spec card: a drink, in one way of making it or in several.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(default, deny_unknown_fields)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Card {
     /// What it is called.
     pub name: String,
     /// Words to find it by, parted by commas.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub tags: String,
     /// Anything else.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub notes: String,
     /// When it was first written down, in milliseconds since 1970.
     pub made: u64,
@@ -22,33 +22,51 @@ pub struct Card {
 }
 
 /// One way of making a drink.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(default, deny_unknown_fields)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Way {
     /// What this way is called: "quick", "clear". May be empty when there is one.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub name: String,
     /// The lines: an amount and an ingredient, or words.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub lines: String,
     /// Key of the method.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub method: String,
     /// The glass.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub glass: String,
     /// What the glass holds.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub holds: String,
     /// The ice.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub ice: String,
     /// What goes on it.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub garnish: String,
     /// What to do, a line each; a line may hold a time, such as "rest 45 min".
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub steps: String,
+}
+
+impl Record for Card {
+    fn slots(&mut self) -> Vec<Field<'_>> {
+        vec![
+            Field::usual("name", &mut self.name),
+            Field::spare("tags", &mut self.tags),
+            Field::spare("notes", &mut self.notes),
+            Field::usual("made", &mut self.made),
+            Field::usual("forms", &mut self.forms),
+        ]
+    }
+}
+
+impl Record for Way {
+    fn slots(&mut self) -> Vec<Field<'_>> {
+        vec![
+            Field::spare("name", &mut self.name),
+            Field::spare("lines", &mut self.lines),
+            Field::spare("method", &mut self.method),
+            Field::spare("glass", &mut self.glass),
+            Field::spare("holds", &mut self.holds),
+            Field::spare("ice", &mut self.ice),
+            Field::spare("garnish", &mut self.garnish),
+            Field::spare("steps", &mut self.steps),
+        ]
+    }
 }
 
 impl Card {
@@ -81,30 +99,39 @@ impl Way {
 }
 
 /// An ingredient of the bar's own, or its own figures for one of the library's.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(default, deny_unknown_fields)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Own {
     /// What it is called in specs.
     pub name: String,
     /// Key of the ingredient of the library that it is like.
     pub like: String,
     /// Strength, as typed; empty for the library's.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub strength: String,
     /// Sugar, g/l.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub sugar: String,
     /// °Brix, in place of g/l.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub brix: String,
     /// Acid as citric, g/l.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub acid: String,
     /// Anything else: where it comes from, how it keeps, whom to tell.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub notes: String,
     /// When it was first written down, in milliseconds since 1970.
     pub made: u64,
+}
+
+impl Record for Own {
+    fn slots(&mut self) -> Vec<Field<'_>> {
+        vec![
+            Field::usual("name", &mut self.name),
+            Field::usual("like", &mut self.like),
+            Field::spare("strength", &mut self.strength),
+            Field::spare("sugar", &mut self.sugar),
+            Field::spare("brix", &mut self.brix),
+            Field::spare("acid", &mut self.acid),
+            Field::spare("notes", &mut self.notes),
+            Field::usual("made", &mut self.made),
+        ]
+    }
 }
 
 impl Own {

@@ -3,6 +3,7 @@
 use super::card::{Card, Own};
 use super::records::{Book, Entry};
 use super::run::Run;
+use super::slot::{Field, Record, Written};
 
 /// How a record of an import stands to the book.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -24,6 +25,13 @@ pub struct Import {
     pub own: Vec<(String, Own)>,
     /// Run sheets and the log, by id.
     pub runs: Vec<(String, Run)>,
+}
+
+/// A record with its id.
+impl<T: Written> Record for (String, T) {
+    fn slots(&mut self) -> Vec<Field<'_>> {
+        vec![Field::needed("id", &mut self.0), Field::needed("data", &mut self.1)]
+    }
 }
 
 /// How a record stands to the one of its id.

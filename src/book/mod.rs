@@ -2,26 +2,34 @@
 
 mod allergens;
 mod bottle;
+mod by_name;
 mod card;
 mod demo;
 mod house;
 mod import;
 mod ingredient;
 mod library;
+mod loose;
 mod named;
+mod order;
 mod records;
 mod run;
+mod slot;
 mod spec;
 
 pub use allergens::allergens_in;
 pub use bottle::{BOTTLES, Bottle};
-pub use card::{Card, Own, Way};
+pub use by_name::{ByName, Texts};
+pub use card::{Card, MOST_FORMS, Own, Way};
 pub use demo::{DEMO, demo_cards, demo_own};
 pub use house::{House, Jigger, Mark};
 pub use import::{Import, Standing, standing};
 pub use ingredient::{Allergen, COMMON, Handled, Ingredient, Kind, Sugar};
 pub use library::{LIBRARY, ingredient};
+pub use loose::Loose;
 pub use named::{Measured, Taken, alike, is_poured, named, named_to_the_end, taken_as};
+pub use order::first_twice;
 pub use records::{Book, Entry, Pairs, Stamp, Unread};
-pub use run::{Logged, Part, Run, Tick};
+pub use run::{Logged, MOST_KEY, MOST_PARTS, Part, Run, Tick};
+pub use slot::{Field, Many, Record, Rule, Slot, Written};
 pub use spec::{Line, Spec};

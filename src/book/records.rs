@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use super::card::{Card, Own};
+use super::order::put_in_order;
 use super::run::Run;
 
 /// Which write of a key this is, and when it was.
@@ -129,9 +130,9 @@ impl Book {
     /// Puts the lists in their order, and notes whether any spec has another version.
     pub fn sort(&mut self) {
         self.has_rivals = self.cards.iter().any(|entry| entry.rival_of().is_some());
-        self.cards.sort_unstable_by(|a, b| by_name((&a.value.name, &a.id), (&b.value.name, &b.id)));
-        self.runs.sort_unstable_by(|a, b| b.value.made.cmp(&a.value.made).then_with(|| a.id.cmp(&b.id)));
-        self.own.sort_unstable_by(|a, b| by_name((&a.value.name, &a.id), (&b.value.name, &b.id)));
+        put_in_order(&mut self.cards, &|a, b| comes_after((&a.value.name, &a.id), (&b.value.name, &b.id)));
+        put_in_order(&mut self.runs, &|a, b| (b.value.made, &a.id) > (a.value.made, &b.id));
+        put_in_order(&mut self.own, &|a, b| comes_after((&a.value.name, &a.id), (&b.value.name, &b.id)));
     }
 
     /// The spec of this id.
@@ -160,10 +161,41 @@ impl Book {
     }
 }
 
-/// In any case, then by id.
-fn by_name((a, a_id): (&str, &str), (b, b_id): (&str, &str)) -> std::cmp::Ordering {
+/// By name in any case, then by id.
+fn comes_after((a, a_id): (&str, &str), (b, b_id): (&str, &str)) -> bool {
     fn lower(name: &str) -> impl Iterator<Item = u8> {
         name.bytes().map(|byte| byte.to_ascii_lowercase())
     }
-    lower(a).cmp(lower(b)).then_with(|| a_id.cmp(b_id))
+    lower(a).cmp(lower(b)).then_with(|| a_id.cmp(b_id)).is_gt()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// As the standard library sorts, for many records, and again after one of them is renamed.
+    #[test]
+    fn a_book_of_thousands_is_in_order() {
+        let card = |at: u32| {
+            let name = format!("{}{}", if at.is_multiple_of(2) { "Lamp " } else { "lamp " }, at * 7919 % 1009);
+            let value = Card { name, ..Card::default() };
+            Arc::new(Entry { id: at.to_string(), value, stamp: Stamp::default(), newer: None, pairs: Pairs::default() })
+        };
+        let mut book = Book { cards: (0..5000).map(card).collect(), ..Book::default() };
+        let key = |entry: &Arc<Entry<Card>>| (entry.value.name.to_ascii_lowercase(), entry.id.clone());
+        for _ in 0..2 {
+            let mut expected = book.cards.clone();
+            expected.sort_by_key(key);
+            book.sort();
+            assert!(book.cards == expected);
+            book.cards[17] = card(4000);
+        }
+        let run = |(id, made): (&str, u64)| {
+            let value = Run { made, ..Run::default() };
+            Arc::new(Entry { id: id.into(), value, stamp: Stamp::default(), newer: None, pairs: Pairs::default() })
+        };
+        book.runs = [("c", 1), ("a", 1), ("b", 3), ("d", 2)].into_iter().map(run).collect();
+        book.sort();
+        assert_eq!(book.runs.iter().map(|entry| entry.id.as_str()).collect::<Vec<_>>(), ["b", "d", "a", "c"]);
+    }
 }

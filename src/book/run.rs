@@ -1,39 +1,37 @@
 //! A run: preps to be made for a time, what has been done of them, and afterwards the log of it. Texts as they were
 //! typed; steps, amounts and times are derived.
 
-use std::collections::BTreeMap;
+use super::by_name::{ByName, Texts};
+use super::slot::{Field, Record};
 
-use serde::{Deserialize, Serialize};
+/// Most parts of a run.
+pub const MOST_PARTS: usize = 1_000;
+/// The largest key of a part.
+pub const MOST_KEY: u32 = 1_000_000;
 
 /// A run sheet; once finished, an entry of the log.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(default, deny_unknown_fields)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Run {
     /// What it is called.
     pub name: String,
     /// When it must be ready on the clock on the wall, as "2026-11-28T18:30"; empty for no time.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub ready: String,
     /// Anything else.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub notes: String,
     /// When it was first written down, in milliseconds since 1970.
     pub made: u64,
     /// When it was finished; 0 while it is not.
-    #[serde(skip_serializing_if = "is_zero")]
     pub finished: u64,
     /// What is made, in order.
     pub parts: Vec<Part>,
     /// What has been done, by step: "2/rest" is the step "rest" of the part of key 2.
-    pub marks: BTreeMap<String, Tick>,
+    pub marks: ByName<Tick>,
     /// Its steps as they were when it was finished: figures that change later do not change what was done.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
     pub log: Vec<Logged>,
 }
 
 /// A step as it was done.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(default, deny_unknown_fields)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Logged {
     /// Which: "2/rest".
     pub key: String,
@@ -42,49 +40,84 @@ pub struct Logged {
     /// What was done, with its amounts.
     pub words: String,
     /// How long it was to wait, and what it should have given.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub planned: String,
 }
 
 /// Something to make.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(default, deny_unknown_fields)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Part {
     /// Its number in this run, never used again.
     pub key: u32,
     /// The key of the form it comes from.
     pub tool: String,
     /// The part whose making it takes, by its number; none for its own amount.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub from: Option<u32>,
     /// What was typed in that form.
-    pub texts: BTreeMap<String, String>,
+    pub texts: Texts,
 }
 
 /// What has been done of a step.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(default, deny_unknown_fields)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Tick {
     /// When its wait began, in milliseconds since 1970; 0 for not.
-    #[serde(skip_serializing_if = "is_zero")]
     pub started: u64,
     /// When it was ticked off; 0 for not.
-    #[serde(skip_serializing_if = "is_zero")]
     pub done: u64,
     /// What came out, as typed.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub got: String,
     /// What that reads, °Bx.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub brix: String,
     /// Its pH.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub ph: String,
 }
 
-#[allow(clippy::trivially_copy_pass_by_ref)]
-const fn is_zero(value: &u64) -> bool {
-    *value == 0
+impl Record for Run {
+    fn slots(&mut self) -> Vec<Field<'_>> {
+        vec![
+            Field::usual("name", &mut self.name),
+            Field::spare("ready", &mut self.ready),
+            Field::spare("notes", &mut self.notes),
+            Field::usual("made", &mut self.made),
+            Field::spare("finished", &mut self.finished),
+            Field::usual("parts", &mut self.parts),
+            Field::usual("marks", &mut self.marks),
+            Field::spare("log", &mut self.log),
+        ]
+    }
+}
+
+impl Record for Logged {
+    fn slots(&mut self) -> Vec<Field<'_>> {
+        vec![
+            Field::usual("key", &mut self.key),
+            Field::usual("title", &mut self.title),
+            Field::usual("words", &mut self.words),
+            Field::spare("planned", &mut self.planned),
+        ]
+    }
+}
+
+impl Record for Part {
+    fn slots(&mut self) -> Vec<Field<'_>> {
+        vec![
+            Field::usual("key", &mut self.key),
+            Field::usual("tool", &mut self.tool),
+            Field::spare("from", &mut self.from),
+            Field::usual("texts", &mut self.texts),
+        ]
+    }
+}
+
+impl Record for Tick {
+    fn slots(&mut self) -> Vec<Field<'_>> {
+        vec![
+            Field::spare("started", &mut self.started),
+            Field::spare("done", &mut self.done),
+            Field::spare("got", &mut self.got),
+            Field::spare("brix", &mut self.brix),
+            Field::spare("ph", &mut self.ph),
+        ]
+    }
 }
 
 impl Run {
@@ -93,10 +126,12 @@ impl Run {
         [("name", &mut self.name), ("ready", &mut self.ready), ("notes", &mut self.notes)]
     }
 
-    /// The number of the next part.
+    /// The number of the next part: one that none has had, up to the largest; after that one that none has.
     #[must_use]
     pub fn next_key(&self) -> u32 {
-        self.parts.iter().map(|part| part.key.saturating_add(1)).max().unwrap_or(0)
+        let has = |key| self.parts.iter().any(|part| part.key == key);
+        let next = self.parts.iter().map(|part| part.key.saturating_add(1)).max().unwrap_or(0);
+        if next <= MOST_KEY { next } else { (0..=MOST_KEY).find(|key| !has(*key)).unwrap_or(MOST_KEY) }
     }
 }
 

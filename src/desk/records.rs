@@ -2,11 +2,8 @@
 
 use std::sync::Arc;
 
-use serde::Serialize;
-use serde::de::DeserializeOwned;
-
 use super::{Desk, World};
-use crate::book::{Book, Card, Entry, Own, Run};
+use crate::book::{Book, Card, Entry, Own, Run, Written};
 use crate::screen::route::{Record, Route};
 use crate::store::ledger::{self, INGREDIENTS, RUNS, SPECS, Saved};
 use crate::store::{SaveProblem, deeds};
@@ -174,7 +171,7 @@ impl Desk {
 }
 
 /// A kind of record, and where the book has it.
-trait Kind: Serialize + DeserializeOwned + PartialEq {
+trait Kind: Written + PartialEq {
     fn list(book: &mut Book) -> &mut Vec<Arc<Entry<Self>>>
     where
         Self: Sized;

@@ -1,9 +1,6 @@
 //! Forms as plain structs of texts, and choices that are kept as texts.
 
-use std::collections::BTreeMap;
-
-/// The texts of a form, by field name: what is kept.
-pub type Texts = BTreeMap<String, String>;
+pub use crate::book::Texts;
 
 /// A form whose every field is a text.
 pub trait Fields {

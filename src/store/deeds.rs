@@ -2,12 +2,12 @@
 
 use std::sync::Arc;
 
-use serde::Serialize;
-
 use super::journal::Put;
 use super::keeper::SaveProblem;
 use super::ledger::{INGREDIENTS, RUNS, SPECS, sealed};
-use crate::book::{Book, Card, DEMO, Entry, Import, Own, Run, Standing, Way, demo_cards, demo_own, standing};
+use crate::book::{
+    Book, Card, DEMO, Entry, Import, MOST_FORMS, Own, Run, Standing, Way, Written, demo_cards, demo_own, standing,
+};
 
 /// A deed, worked out.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -26,16 +26,13 @@ fn name_of(name: &str) -> String {
     if name.trim().is_empty() { "one without a name".into() } else { name.trim().chars().take(40).collect() }
 }
 
-/// Most forms of one card.
-pub const MOST_FORMS: usize = 100;
-
 /// A record under a key that must be free.
-fn put<T: Serialize>(prefix: &str, id: &str, value: &T, now: u64) -> Result<Put, SaveProblem> {
+fn put<T: Written>(prefix: &str, id: &str, value: &T, now: u64) -> Result<Put, SaveProblem> {
     Ok(Put { key: format!("{prefix}{id}"), text: Some(sealed(value, now)?), from: None })
 }
 
 /// As the next write of a record that is there.
-fn rewrite<T: Serialize>(prefix: &str, entry: &Entry<impl Sized>, value: &T, now: u64) -> Result<Put, SaveProblem> {
+fn rewrite<T: Written>(prefix: &str, entry: &Entry<impl Sized>, value: &T, now: u64) -> Result<Put, SaveProblem> {
     let text = super::envelope::seal(value, entry.stamp.next(now)).map_err(|_| SaveProblem::Blocked)?;
     Ok(Put { key: format!("{prefix}{}", entry.id), text: Some(text), from: Some(entry.stamp) })
 }
@@ -256,7 +253,7 @@ struct Taking<'a> {
 
 impl<'a> Taking<'a> {
     /// Takes the records of one kind.
-    fn take<T: Serialize + PartialEq + 'a>(
+    fn take<T: Written + PartialEq + 'a>(
         &self,
         prefix: &str,
         records: &[(String, T)],

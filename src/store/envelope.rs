@@ -4,48 +4,14 @@
 //! `sum` is the CRC-32 of all that follows it and its comma, byte for byte: the stored text is its own canonical
 //! form. `rev` counts the writes of this key, `at` is the time of the last in milliseconds since 1970.
 
-use std::collections::BTreeMap;
 use std::fmt;
 
-use crate::book::Stamp;
-use serde::de::{DeserializeOwned, IgnoredAny};
-use serde::{Deserialize, Serialize};
+use super::read::{Unknown, read};
+use super::write::{Layout, written};
+use crate::book::{Field, Record, Rule, Slot, Stamp, Written};
 
 /// The version this program writes.
 pub const VERSION: u32 = 2;
-
-/// A form as it is kept: its texts now, and those that taps on Undo bring back.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Kept {
-    /// What is typed, by field.
-    pub now: BTreeMap<String, String>,
-    /// What was typed before each clearing and carrying over, the latest last.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub before: Vec<BTreeMap<String, String>>,
-}
-
-/// Taps on Undo that are kept.
-const MOST_BEFORE: usize = 5;
-
-impl Kept {
-    /// Puts other texts in place of these, which Undo brings back.
-    pub fn replace(&mut self, next: BTreeMap<String, String>) {
-        if next == self.now {
-            return;
-        }
-        self.before.push(std::mem::replace(&mut self.now, next));
-        if self.before.len() > MOST_BEFORE {
-            self.before.remove(0);
-        }
-    }
-
-    /// Brings back what was replaced last. What stood there goes to the far end: enough taps bring it back too.
-    pub fn undo(&mut self) {
-        if let Some(before) = self.before.pop() {
-            self.before.insert(0, std::mem::replace(&mut self.now, before));
-        }
-    }
-}
 
 /// A value that was read.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -91,41 +57,72 @@ pub fn checksum(text: &str) -> u32 {
 /// The text to save.
 ///
 /// # Errors
-/// When the value has no JSON, such as a map with keys that are not text.
-pub fn seal<T: Serialize>(data: &T, stamp: Stamp) -> Result<String, serde_json::Error> {
-    let data = serde_json::to_string(data)?;
+/// Never in practice: every text has JSON.
+pub fn seal<T: Written>(data: &T, stamp: Stamp) -> Result<String, serde_json::Error> {
+    sealed(data.clone().slot(), stamp)
+}
+
+/// The text to save of what stands in a slot.
+pub(super) fn sealed(data: Slot<'_>, stamp: Stamp) -> Result<String, serde_json::Error> {
+    let data = written(data, Layout::Close)?;
     let body = format!("\"v\":{VERSION},\"rev\":{},\"at\":{},\"data\":{data}}}", stamp.rev, stamp.at);
     Ok(format!("{BEFORE_SUM}{:08x}{AFTER_SUM}{body}", checksum(&body)))
-}
-
-#[derive(Deserialize)]
-struct Head {
-    v: u32,
-    #[serde(default)]
-    rev: u32,
-    #[serde(default)]
-    at: u64,
-    #[serde(rename = "data")]
-    _data: IgnoredAny,
-}
-
-#[derive(Deserialize)]
-struct Body<T> {
-    data: T,
 }
 
 /// The value in a saved text, brought up to [`VERSION`].
 ///
 /// # Errors
 /// [`Unreadable`]; the text should then be set aside, not overwritten.
-pub fn open<T: DeserializeOwned>(text: &str) -> Result<Opened<T>, Unreadable> {
-    let damaged = |problem: serde_json::Error| Unreadable::Damaged(problem.to_string());
+pub fn open<T: Written>(text: &str) -> Result<Opened<T>, Unreadable> {
+    let mut data = T::default();
+    let (stamp, newer) = open_into(text, data.slot())?;
+    Ok(Opened { data, stamp, newer })
+}
+
+/// Which write a saved text is, whatever is in it, and the version that wrote it when that is later than ours.
+///
+/// # Errors
+/// [`Unreadable::Damaged`].
+pub fn stamp_of(text: &str) -> Result<(Stamp, Option<u32>), Unreadable> {
+    open_into(text, Slot::Passed)
+}
+
+/// An envelope, as it is read. It may hold more than we know of.
+struct Envelope<'a> {
+    v: u32,
+    rev: u32,
+    at: u64,
+    data: Slot<'a>,
+}
+
+impl Record for Envelope<'_> {
+    fn slots(&mut self) -> Vec<Field<'_>> {
+        vec![
+            Field::needed("v", &mut self.v),
+            Field::usual("rev", &mut self.rev),
+            Field::usual("at", &mut self.at),
+            Field { name: "data", rule: Rule::Needed, slot: Some(self.data.again()) },
+            Field::others(),
+        ]
+    }
+}
+
+/// Reads what a saved text holds into a slot. It is gone through once, but for texts of a later version, which may hold
+/// fields that we do not know, and for those that cannot be read.
+fn open_into(text: &str, mut data: Slot<'_>) -> Result<(Stamp, Option<u32>), Unreadable> {
     let is_whole = is_whole(text);
     if is_whole == Some(false) {
         return Err(Unreadable::Damaged("its checksum does not fit".into()));
     }
-    let head: Head = serde_json::from_str(text).map_err(damaged)?;
-    let newer = match (head.v, is_whole) {
+    let unsealed = |data: Slot<'_>, unknown: Unknown| {
+        let mut envelope = Envelope { v: 0, rev: 0, at: 0, data };
+        read(text, Slot::Record(&mut envelope), unknown)
+            .map(|()| (envelope.v, Stamp { rev: envelope.rev, at: envelope.at }))
+            .map_err(|problem| Unreadable::Damaged(problem.to_string()))
+    };
+    let known = unsealed(data.again(), Unknown::Refused);
+    let (v, stamp) = known.clone().or_else(|_| unsealed(Slot::Passed, Unknown::Refused))?;
+    let newer = match (v, is_whole) {
         (0, _) => return Err(Unreadable::Damaged("there was never a version 0".into())),
         // Version 1 had no checksum, revision and time. Its data is today's.
         (1, _) => None,
@@ -133,13 +130,14 @@ pub fn open<T: DeserializeOwned>(text: &str) -> Result<Opened<T>, Unreadable> {
         (VERSION, None) => return Err(Unreadable::Damaged("it has no checksum".into())),
         (later, _) => Some(later),
     };
-    let body = serde_json::from_str::<Body<T>>(text);
-    let stamp = Stamp { rev: head.rev, at: head.at };
-    match (body, newer) {
-        (Ok(Body { data }), newer) => Ok(Opened { data, stamp, newer }),
-        (Err(_), Some(version)) => Err(Unreadable::Newer(version)),
-        (Err(problem), None) => Err(damaged(problem)),
+    match (known, newer) {
+        (Err(problem), None) => return Err(problem),
+        (Err(_), Some(version)) => {
+            unsealed(data, Unknown::Passed).map_err(|_| Unreadable::Newer(version))?;
+        }
+        (Ok(_), _) => {}
     }
+    Ok((stamp, newer))
 }
 
 /// Whether a text is as its checksum has it; none when it has no checksum.
@@ -152,10 +150,12 @@ fn is_whole(text: &str) -> Option<bool> {
 
 #[cfg(test)]
 mod tests {
+    use super::super::kept::Kept;
     use super::*;
+    use crate::book::{Card, Run, Texts, Way};
 
-    fn texts(amount: &str) -> BTreeMap<String, String> {
-        BTreeMap::from([("amount".to_owned(), amount.to_owned())])
+    fn texts(amount: &str) -> Texts {
+        Texts::from([("amount".to_owned(), amount.to_owned())])
     }
 
     #[test]
@@ -167,24 +167,6 @@ mod tests {
             r#""v":2,"rev":7,"at":1764072000000,"data":{"now":{"amount":"45 ml"},"before":[{"amount":"1 oz"}]}}"#;
         assert_eq!(text, format!("{{\"sum\":\"{:08x}\",{body}", checksum(body)));
         assert_eq!(open::<Kept>(&text), Ok(Opened { data: kept, stamp, newer: None }));
-    }
-
-    #[test]
-    fn undo_goes_back_step_by_step_and_round() {
-        let mut kept = Kept { now: texts("1"), before: Vec::new() };
-        for next in ["2", "2", "3"] {
-            kept.replace(texts(next));
-        }
-        let mut seen = Vec::new();
-        for _ in 0..3 {
-            kept.undo();
-            seen.push(kept.now["amount"].clone());
-        }
-        assert_eq!(seen, ["2", "1", "3"]);
-        for next in 0..20 {
-            kept.replace(texts(&format!("x{next}")));
-        }
-        assert_eq!(kept.before.len(), MOST_BEFORE);
     }
 
     #[test]
@@ -204,6 +186,57 @@ mod tests {
         for damaged in damaged {
             assert!(matches!(open::<Kept>(damaged), Err(Unreadable::Damaged(_))), "{damaged}");
         }
+    }
+
+    /// What a later version writes is shown as far as we know it, wherever its version stands.
+    #[test]
+    fn fields_of_a_later_version_are_passed_over() {
+        let way = Way { lines: "60 ml gin".into(), ..Way::default() };
+        let card = Card { name: "Lamp".into(), forms: vec![way.clone(), way], ..Card::default() };
+        let data = r#"{"name":"Lamp","made":0,"garden":{"a":[1.5,null]},"forms":[{"lines":"60 ml gin","x":-1},{"lines":"60 ml gin"}]}"#;
+        let body = format!(r#""v":3,"rev":7,"at":9,"by":"her","data":{data}}}"#);
+        let sealed = format!("{{\"sum\":\"{:08x}\",{body}", checksum(&body));
+        for text in [sealed.clone(), format!(r#"{{"data":{data},"at":9,"rev":7,"v":3}}"#)] {
+            let stamp = Stamp { rev: 7, at: 9 };
+            assert_eq!(open::<Card>(&text), Ok(Opened { data: card.clone(), stamp, newer: Some(3) }), "{text}");
+            assert_eq!(stamp_of(&text), Ok((stamp, Some(3))), "{text}");
+            // Of our own version it is damaged; and what is mistyped is not shown.
+            assert!(matches!(open::<Card>(&text.replace("\"v\":3", "\"v\":1")), Err(Unreadable::Damaged(_))), "{text}");
+            assert!(open::<Card>(&text.replace("\"made\":0", "\"made\":\"\"")).is_err(), "{text}");
+        }
+        assert!(matches!(open::<Card>(&sealed.replace("Lamp", "Lamb")), Err(Unreadable::Damaged(_))));
+        assert_eq!(open::<Card>(r#"{"v":3,"data":{"name":5}}"#), Err(Unreadable::Newer(3)));
+        let run = open::<Run>(r#"{"v":3,"data":{"marks":{"0/a":{"done":5,"by":"her"}},"parts":[{"key":1,"hue":2}]}}"#);
+        let run = run.expect("readable").data;
+        assert_eq!((run.marks["0/a"].done, run.parts[0].key, run.parts.len()), (5, 1, 1));
+    }
+
+    #[test]
+    fn a_record_is_read_as_strictly_as_ever() {
+        let of = |data: &str| open::<Card>(&format!(r#"{{"v":1,"data":{data}}}"#)).map(|opened| opened.data);
+        assert_eq!(of("{}"), Ok(Card::default()));
+        assert_eq!(of(r#"{"forms":[{}]}"#), Ok(Card { forms: vec![Way::default()], ..Card::default() }));
+        for (data, said) in [
+            (r#"{"nmae":"x"}"#, "unknown field `nmae`, expected one of `name`, `tags`, `notes`, `made`, `forms`"),
+            (r#"{"name":"x","name":"y"}"#, "duplicate field `name`"),
+            (r#"{"name":5}"#, "invalid type: integer `5`, expected a string"),
+            (r#"{"name":null}"#, "invalid type: null, expected a string"),
+            (r#"{"made":-1}"#, "invalid type: integer `-1`, expected u64"),
+            (r#"{"made":1.5}"#, "invalid type: floating point, expected u64"),
+            (r#"{"forms":{}}"#, "invalid type: map, expected a sequence"),
+            (r#"{"forms":[[]]}"#, "invalid type: sequence, expected a record"),
+            (r#"{"forms":[true]}"#, "invalid type: boolean `true`, expected a record"),
+            ("{},5", "key must be a string"),
+        ] {
+            let Err(Unreadable::Damaged(why)) = of(data) else { panic!("{data}") };
+            assert!(why.starts_with(&format!("{said} at line 1 column ")), "{data}: {why}");
+        }
+        assert_eq!(
+            open::<Kept>(r#"{"v":1,"data":{"now":{},"then":{}},"x":1}"#).map(|opened| opened.data),
+            Ok(Kept::default())
+        );
+        let part = open::<Run>(r#"{"v":1,"data":{"parts":[{"key":5000000000}]}}"#);
+        assert!(matches!(part, Err(Unreadable::Damaged(why)) if why.contains("integer `5000000000`, expected u32")));
     }
 
     #[test]

@@ -1,7 +1,8 @@
 //! The forms of the tools in the store: `tool/<key>` holds the texts of one, and those that Undo brings back.
 
-use super::envelope::{Kept, Unreadable, open, seal};
+use super::envelope::{Unreadable, open, seal, stamp_of};
 use super::keeper::{Keeper, SaveProblem, put, set_aside};
+use super::kept::Kept;
 use crate::book::Stamp;
 
 /// What was found under a form's key.
@@ -48,11 +49,10 @@ pub fn load(keeper: &dyn Keeper, key: &str) -> Loaded {
 /// [`SaveProblem`] when it is not kept.
 pub fn save(keeper: &dyn Keeper, key: &str, kept: &Kept, now: u64) -> Result<(), SaveProblem> {
     let key = stored_under(key);
-    let there = keeper.get(&key)?.and_then(|text| open::<serde::de::IgnoredAny>(&text).ok());
-    if there.as_ref().is_some_and(|there| there.newer.is_some()) {
-        return Err(SaveProblem::ReadOnly);
-    }
-    let stamp = there.map_or_else(Stamp::default, |there| there.stamp);
+    let stamp = match keeper.get(&key)?.and_then(|text| stamp_of(&text).ok()) {
+        Some((_, Some(_))) => return Err(SaveProblem::ReadOnly),
+        there => there.map_or_else(Stamp::default, |(stamp, _)| stamp),
+    };
     let text = seal(kept, stamp.next(now)).map_err(|_| SaveProblem::Blocked)?;
     put(keeper, &key, Some(&text))
 }

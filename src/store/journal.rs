@@ -4,11 +4,9 @@
 //! Before anything is changed, what stood there is written down under [`KEY`] as an act that is not done. When all
 //! is changed it is marked as done. An act found not done when the app opens is taken back.
 
-use serde::{Deserialize, Serialize};
-
-use super::envelope::{checksum, open, seal};
+use super::envelope::{checksum, open, sealed, stamp_of};
 use super::keeper::{Keeper, SaveProblem, put, set_aside};
-use crate::book::Stamp;
+use crate::book::{Field, Record, Stamp, Written};
 
 /// The key of the journal.
 pub const KEY: &str = "acts";
@@ -16,7 +14,7 @@ pub const KEY: &str = "acts";
 const MOST_ACTS: usize = 20;
 
 /// Something done to the book.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Act {
     /// What it was, for the Undo button: "Delete Lantern".
     pub words: String,
@@ -26,13 +24,35 @@ pub struct Act {
     changes: Vec<Change>,
 }
 
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 struct Change {
     key: String,
     /// What stood there.
     was: Option<String>,
     /// The checksum of what was put there; none when it was taken away.
     put: Option<u32>,
+}
+
+impl Record for Act {
+    fn slots(&mut self) -> Vec<Field<'_>> {
+        vec![
+            Field::needed("words", &mut self.words),
+            Field::needed("done", &mut self.done),
+            Field::needed("changes", &mut self.changes),
+            Field::others(),
+        ]
+    }
+}
+
+impl Record for Change {
+    fn slots(&mut self) -> Vec<Field<'_>> {
+        vec![
+            Field::needed("key", &mut self.key),
+            Field::usual("was", &mut self.was),
+            Field::usual("put", &mut self.put),
+            Field::others(),
+        ]
+    }
 }
 
 /// The acts. A journal that cannot be read is set aside, not written over.
@@ -45,8 +65,8 @@ fn read(keeper: &dyn Keeper) -> Result<(Vec<Act>, Stamp), SaveProblem> {
     }
 }
 
-fn write(keeper: &dyn Keeper, acts: &[Act], stamp: Stamp) -> Result<(), SaveProblem> {
-    let text = seal(&acts, stamp).map_err(|_| SaveProblem::Blocked)?;
+fn write(keeper: &dyn Keeper, acts: &mut Vec<Act>, stamp: Stamp) -> Result<(), SaveProblem> {
+    let text = sealed(acts.slot(), stamp).map_err(|_| SaveProblem::Blocked)?;
     put(keeper, KEY, Some(&text))
 }
 
@@ -78,8 +98,8 @@ pub fn transact(keeper: &dyn Keeper, words: &str, puts: &[Put], now: u64) -> Res
         let was = keeper.get(key)?;
         let there = match &was {
             None => None,
-            Some(text) => match open::<serde::de::IgnoredAny>(text) {
-                Ok(there) if there.newer.is_none() => Some(there.stamp),
+            Some(text) => match stamp_of(text) {
+                Ok((stamp, None)) => Some(stamp),
                 _ => return Err(SaveProblem::ReadOnly),
             },
         };
@@ -106,7 +126,7 @@ fn carry_out(
     finish: impl FnOnce(&mut Vec<Act>),
 ) -> Result<(), SaveProblem> {
     // Older acts make room for this one.
-    while let Err(problem) = write(keeper, &acts, stamp.next(now)) {
+    while let Err(problem) = write(keeper, &mut acts, stamp.next(now)) {
         if acts.len() <= 1 || problem == SaveProblem::Blocked {
             return Err(problem);
         }
@@ -118,7 +138,7 @@ fn carry_out(
             act.done = true;
         }
         finish(&mut acts);
-        write(keeper, &acts, stamp.next(now).next(now))
+        write(keeper, &mut acts, stamp.next(now).next(now))
     });
     if done.is_err() {
         // If this fails too, the act stays written down as not done, and is taken back at the next chance.
@@ -165,7 +185,7 @@ fn take_back(keeper: &dyn Keeper) -> Result<(), SaveProblem> {
             put(keeper, &format!("{key}~{:08x}", checksum(was)), Some(was))?;
         }
     }
-    write(keeper, &acts, Stamp { rev: stamp.rev.wrapping_add(1), ..stamp })
+    write(keeper, &mut acts, Stamp { rev: stamp.rev.wrapping_add(1), ..stamp })
 }
 
 /// What the last act was, to offer taking it back.

@@ -1,4 +1,4 @@
-//! Where texts are kept by key: local storage in the app, memory in tests.
+//! Where texts are kept by key: local storage, or memory where a browser allows none.
 
 use std::fmt;
 

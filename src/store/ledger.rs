@@ -3,13 +3,11 @@
 //! `spec/<id>`, `ingredient/<id>` and `run/<id>` each hold one record. A record that two tabs changed at once is kept twice:
 //! the second under `spec/<id>~<other id>`, until somebody picks.
 
-use serde::Serialize;
-use serde::de::DeserializeOwned;
-
-use super::envelope::{Kept, Opened, open, seal};
+use super::envelope::{Opened, open, seal};
 use super::journal;
 use super::keeper::{Keeper, SaveProblem, put};
-use crate::book::{Book, Card, Entry, Own, Pairs, Run, Stamp, Unread, Way};
+use super::kept::Kept;
+use crate::book::{Book, Card, Entry, Own, Pairs, Run, Stamp, Unread, Way, Written};
 use std::sync::Arc;
 
 /// Where specs are kept.
@@ -71,7 +69,7 @@ fn with_a_way(mut entry: Entry<Card>) -> Entry<Card> {
     entry.noted()
 }
 
-fn read<T: DeserializeOwned>(
+fn read<T: Written>(
     keeper: &dyn Keeper,
     key: &str,
     id: &str,
@@ -102,7 +100,7 @@ pub enum Saved {
 ///
 /// # Errors
 /// [`SaveProblem`]; what was there is there still.
-pub fn save<T: Serialize + DeserializeOwned + PartialEq>(
+pub fn save<T: Written + PartialEq>(
     keeper: &dyn Keeper,
     prefix: &str,
     entry: &Entry<T>,
@@ -135,7 +133,7 @@ pub fn save<T: Serialize + DeserializeOwned + PartialEq>(
 ///
 /// # Errors
 /// [`SaveProblem`] never in practice: records have JSON.
-pub fn sealed<T: Serialize>(value: &T, now: u64) -> Result<String, SaveProblem> {
+pub fn sealed<T: Written>(value: &T, now: u64) -> Result<String, SaveProblem> {
     seal(value, Stamp { rev: 1, at: now }).map_err(|_| SaveProblem::Blocked)
 }
 

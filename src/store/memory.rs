@@ -1,86 +1,14 @@
-//! A keeper in memory, for where a browser allows no storage; for tests it can be told to fail.
+//! A keeper in memory, for where a browser allows no storage.
 
-use std::cell::{Cell, RefCell};
-use std::collections::BTreeMap;
+use std::cell::RefCell;
 
 use super::keeper::{Keeper, SaveProblem};
+use crate::book::Texts;
 
-/// How a write goes wrong.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Fault {
-    /// It throws.
-    Throws,
-    /// It is dropped without a word.
-    Dropped,
-}
-
-/// Keeps texts in memory.
+/// Keeps texts in memory: they last as long as the page.
 #[derive(Debug, Default)]
 pub struct Memory {
-    texts: RefCell<BTreeMap<String, String>>,
-    writes: Cell<u32>,
-    fails: Cell<Option<(u32, Fault, bool)>>,
-    room: Cell<Option<usize>>,
-    /// Noted only once somebody has asked for it.
-    history: RefCell<Option<Vec<BTreeMap<String, String>>>>,
-}
-
-impl Memory {
-    /// Makes write number `at` from now go wrong, counting from 0.
-    pub fn fail_at(&self, at: u32, fault: Fault) {
-        self.writes.set(0);
-        self.fails.set(Some((at, fault, false)));
-    }
-
-    /// Makes every `nth` write from now on go wrong.
-    pub fn fail_every(&self, nth: u32, fault: Fault) {
-        self.writes.set(1);
-        self.fails.set(Some((nth, fault, true)));
-    }
-
-    /// Makes every write arrive again.
-    pub fn heal(&self) {
-        self.fails.set(None);
-    }
-
-    /// Limits the room, in bytes of keys and texts.
-    pub fn limit(&self, bytes: usize) {
-        self.room.set(Some(bytes));
-    }
-
-    /// What it held after each write since the last call: where a killed app would have left it.
-    pub fn take_history(&self) -> Vec<BTreeMap<String, String>> {
-        self.history.borrow_mut().replace(Vec::new()).unwrap_or_default()
-    }
-
-    fn note(&self, texts: &BTreeMap<String, String>) {
-        if let Some(history) = self.history.borrow_mut().as_mut() {
-            history.push(texts.clone());
-        }
-    }
-
-    /// A keeper that holds these texts.
-    #[must_use]
-    pub fn holding(texts: BTreeMap<String, String>) -> Memory {
-        Memory { texts: RefCell::new(texts), ..Memory::default() }
-    }
-
-    /// Everything in it, in order.
-    #[must_use]
-    pub fn dump(&self) -> BTreeMap<String, String> {
-        self.texts.borrow().clone()
-    }
-
-    /// Puts a text in it as it is.
-    pub fn plant(&self, key: &str, text: &str) {
-        self.texts.borrow_mut().insert(key.to_owned(), text.to_owned());
-    }
-
-    fn fault(&self) -> Option<Fault> {
-        let now = self.writes.replace(self.writes.get() + 1);
-        let (at, fault, again) = self.fails.get()?;
-        (if again { now.is_multiple_of(at) } else { now == at }).then_some(fault)
-    }
+    texts: RefCell<Texts>,
 }
 
 impl Keeper for Memory {
@@ -89,35 +17,16 @@ impl Keeper for Memory {
     }
 
     fn set(&self, key: &str, text: &str) -> Result<(), SaveProblem> {
-        match self.fault() {
-            Some(Fault::Throws) => return Err(SaveProblem::Full),
-            Some(Fault::Dropped) => return Ok(()),
-            None => {}
-        }
-        let mut texts = self.texts.borrow_mut();
-        let others: usize =
-            texts.iter().filter(|(other, _)| *other != key).map(|(key, text)| key.len() + text.len()).sum();
-        if self.room.get().is_some_and(|room| others + key.len() + text.len() > room) {
-            return Err(SaveProblem::Full);
-        }
-        texts.insert(key.to_owned(), text.to_owned());
-        self.note(&texts);
+        self.texts.borrow_mut().insert(key.to_owned(), text.to_owned());
         Ok(())
     }
 
     fn remove(&self, key: &str) -> Result<(), SaveProblem> {
-        match self.fault() {
-            Some(Fault::Throws) => return Err(SaveProblem::Full),
-            Some(Fault::Dropped) => return Ok(()),
-            None => {}
-        }
-        let mut texts = self.texts.borrow_mut();
-        texts.remove(key);
-        self.note(&texts);
+        self.texts.borrow_mut().remove(key);
         Ok(())
     }
 
     fn keys(&self) -> Result<Vec<String>, SaveProblem> {
-        Ok(self.texts.borrow().keys().cloned().collect())
+        Ok(self.texts.borrow().keys().map(str::to_owned).collect())
     }
 }

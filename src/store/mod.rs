@@ -9,13 +9,20 @@ mod envelope;
 pub mod forms;
 pub mod journal;
 mod keeper;
+mod kept;
 pub mod ledger;
+mod limits;
 #[cfg(feature = "app")]
 mod local;
 pub mod memory;
+mod problem;
+mod read;
 pub mod recipe;
+mod write;
 
-pub use envelope::{Kept, Opened, Unreadable, VERSION, checksum, open, seal};
+pub use envelope::{Opened, Unreadable, VERSION, checksum, open, seal, stamp_of};
 pub use keeper::{ASIDE, Keeper, SaveProblem, put, set_aside};
+pub use kept::Kept;
 #[cfg(feature = "app")]
 pub use local::{Local, now, trial};
+pub use problem::{ImportProblem, MOST_BYTES};

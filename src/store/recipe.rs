@@ -3,11 +3,11 @@
 //! Each form of a card is a Recipe of the card's name, with the form's name as its `alternateName`: read back, those
 //! of one name become one card again. Terms are schema.org's for Recipe, HowTo and their parts.
 
-use serde_json::{Value, json};
-
-use super::backup::ImportProblem;
-use super::deeds::MOST_FORMS;
-use crate::book::{Card, Import, Way};
+use super::limits::short;
+use super::problem::ImportProblem;
+use super::read::{Unknown, read as read_json};
+use super::write::{Layout, written};
+use crate::book::{Card, Import, Loose, MOST_FORMS, Way, Written};
 
 /// Deepest and most that is looked through.
 const MOST_RECIPES: usize = 2_000;
@@ -16,45 +16,41 @@ const LONGEST: usize = 200_000;
 /// The text of a card as Recipes.
 #[must_use]
 pub fn recipes(card: &Card) -> String {
-    let graph: Vec<Value> = card.forms.iter().map(|way| recipe(card, way)).collect();
-    let whole = json!({ "@context": { "@vocab": "https://schema.org/" }, "@graph": graph });
-    serde_json::to_string_pretty(&whole).unwrap_or_default()
+    let graph = card.forms.iter().map(|way| recipe(card, way)).collect();
+    let vocabulary = Loose::names([("@vocab", "https://schema.org/".into())]);
+    let mut whole = Loose::names([("@context", vocabulary), ("@graph", graph)]);
+    written(whole.slot(), Layout::Wide).unwrap_or_default()
 }
 
 fn lines(text: &str) -> Vec<&str> {
     text.lines().map(str::trim).filter(|line| !line.is_empty()).collect()
 }
 
-fn recipe(card: &Card, way: &Way) -> Value {
-    let mut recipe = json!({
-        "@type": "Recipe",
-        "name": card.name,
-        "recipeCategory": "Drink",
-        "recipeIngredient": lines(&way.lines),
-    });
-    let mut put = |term: &str, value: Value| {
-        let is_empty = value.as_str().is_some_and(str::is_empty) || value.as_array().is_some_and(Vec::is_empty);
-        if let Some(fields) = recipe.as_object_mut().filter(|_| !is_empty) {
-            fields.insert(term.to_owned(), value);
-        }
+fn recipe(card: &Card, way: &Way) -> Loose {
+    let always = [
+        ("@type", "Recipe".into()),
+        ("name", card.name.as_str().into()),
+        ("recipeCategory", "Drink".into()),
+        ("recipeIngredient", lines(&way.lines).into_iter().map(Loose::from).collect()),
+    ];
+    let step = |step| Loose::names([("@type", "HowToStep".into()), ("text", Loose::from(step))]);
+    let thing = |kind: &str, name: &str, text: &str| {
+        Loose::names([("@type", kind.into()), ("name", name.into()), ("description", text.into())])
     };
-    put("alternateName", json!(way.name));
-    put("keywords", json!(card.tags));
-    put("description", json!(card.notes));
-    put("cookingMethod", json!(way.method));
-    put(
-        "recipeInstructions",
-        lines(&way.steps).iter().map(|step| json!({ "@type": "HowToStep", "text": step })).collect(),
-    );
     let supply = [("ice", &way.ice), ("garnish", &way.garnish)].into_iter().filter(|(_, text)| !text.is_empty());
-    put(
-        "supply",
-        supply.map(|(name, text)| json!({ "@type": "HowToSupply", "name": name, "description": text })).collect(),
-    );
-    if !way.glass.is_empty() || !way.holds.is_empty() {
-        put("tool", json!([{ "@type": "HowToTool", "name": way.glass, "description": way.holds }]));
-    }
-    recipe
+    let has_glass = !way.glass.is_empty() || !way.holds.is_empty();
+    let tool = has_glass.then(|| thing("HowToTool", &way.glass, &way.holds));
+    let filled = [
+        ("alternateName", way.name.as_str().into()),
+        ("keywords", card.tags.as_str().into()),
+        ("description", card.notes.as_str().into()),
+        ("cookingMethod", way.method.as_str().into()),
+        ("recipeInstructions", lines(&way.steps).into_iter().map(step).collect()),
+        ("supply", supply.map(|(name, text)| thing("HowToSupply", name, text)).collect()),
+        ("tool", tool.into_iter().collect()),
+    ];
+    let filled = filled.into_iter().filter(|(_, value): &(&str, Loose)| !value.is_empty());
+    Loose::Names(always.into_iter().chain(filled).map(|(term, value)| (term.to_owned(), value)).collect())
 }
 
 /// Reads Recipes out of JSON-LD: one, a list, or a graph of them. Ids are made from names, so that the same file read
@@ -63,10 +59,11 @@ fn recipe(card: &Card, way: &Way) -> Value {
 /// # Errors
 /// [`ImportProblem`].
 pub fn read(text: &str) -> Result<Import, ImportProblem> {
-    if text.len() > super::backup::MOST_BYTES {
+    if text.len() > super::problem::MOST_BYTES {
         return Err(ImportProblem::TooLarge);
     }
-    let value: Value = serde_json::from_str(text).map_err(|problem| ImportProblem::NotRead(problem.to_string()))?;
+    let mut value = Loose::Nothing;
+    read_json(text, value.slot(), Unknown::Refused).map_err(|problem| ImportProblem::NotRead(problem.to_string()))?;
     let mut found = Vec::new();
     gather(&value, &mut found);
     if found.is_empty() {
@@ -79,9 +76,9 @@ pub fn read(text: &str) -> Result<Import, ImportProblem> {
     for recipe in found {
         let way = way(recipe);
         let card = Card {
-            name: text_of(&recipe["name"]),
-            tags: tags(&recipe["keywords"]),
-            notes: text_of(&recipe["description"]),
+            name: text_of(recipe.get("name")),
+            tags: tags(recipe.get("keywords")),
+            notes: text_of(recipe.get("description")),
             made: 0,
             forms: Vec::new(),
         };
@@ -89,8 +86,7 @@ pub fn read(text: &str) -> Result<Import, ImportProblem> {
         let shared = [&card.name, &card.tags, &card.notes].map(String::len);
         let longest = all.fields().into_iter().map(|(_, text)| text.len()).chain(shared).max();
         if longest.is_some_and(|longest| longest > LONGEST) {
-            let name = card.name.chars().take(40).collect::<String>();
-            return Err(ImportProblem::Record(format!("“{name}”:"), "length"));
+            return Err(ImportProblem::Record(format!("“{}”:", short(&card.name)), "length"));
         }
         let id = format!("r-{:08x}", super::envelope::checksum(&card.name));
         // Those of one name are forms of one card, unless they say different things of it or are too many.
@@ -111,74 +107,78 @@ pub fn read(text: &str) -> Result<Import, ImportProblem> {
 }
 
 /// Recipes in a value, its lists and its graph.
-fn gather<'a>(value: &'a Value, found: &mut Vec<&'a Value>) {
+fn gather<'a>(value: &'a Loose, found: &mut Vec<&'a Loose>) {
     match value {
-        Value::Array(all) => all.iter().for_each(|value| gather(value, found)),
-        Value::Object(_) if is_recipe(&value["@type"]) => found.push(value),
-        Value::Object(_) => gather(&value["@graph"], found),
+        Loose::List(all) => all.iter().for_each(|value| gather(value, found)),
+        Loose::Names(_) if is_recipe(value.get("@type")) => found.push(value),
+        Loose::Names(_) => gather(value.get("@graph"), found),
         _ => {}
     }
 }
 
-fn is_recipe(kind: &Value) -> bool {
+fn is_recipe(kind: &Loose) -> bool {
     match kind {
-        Value::String(kind) => matches!(kind.rsplit(['/', ':']).next(), Some("Recipe")),
-        Value::Array(all) => all.iter().any(is_recipe),
+        Loose::Text(kind) => matches!(kind.rsplit(['/', ':']).next(), Some("Recipe")),
+        Loose::List(all) => all.iter().any(is_recipe),
         _ => false,
     }
 }
 
-fn way(recipe: &Value) -> Way {
+fn way(recipe: &Loose) -> Way {
     let mut way = Way {
-        name: text_of(&recipe["alternateName"]),
-        lines: all_of(&recipe["recipeIngredient"]).join("\n"),
-        method: text_of(&recipe["cookingMethod"]),
-        steps: all_of(&recipe["recipeInstructions"]).join("\n"),
+        name: text_of(recipe.get("alternateName")),
+        lines: all_of(recipe.get("recipeIngredient")).join("\n"),
+        method: text_of(recipe.get("cookingMethod")),
+        steps: all_of(recipe.get("recipeInstructions")).join("\n"),
         ..Way::default()
     };
-    for supply in listed(&recipe["supply"]) {
-        match text_of(&supply["name"]).as_str() {
-            "ice" => way.ice = text_of(&supply["description"]),
-            "garnish" => way.garnish = text_of(&supply["description"]),
+    for supply in listed(recipe.get("supply")) {
+        match text_of(supply.get("name")).as_str() {
+            "ice" => way.ice = text_of(supply.get("description")),
+            "garnish" => way.garnish = text_of(supply.get("description")),
             _ => {}
         }
     }
-    if let Some(tool) = listed(&recipe["tool"]).next() {
-        way.glass = text_of(&tool["name"]);
-        way.holds = text_of(&tool["description"]);
+    if let Some(tool) = listed(recipe.get("tool")).next() {
+        way.glass = text_of(tool.get("name"));
+        way.holds = text_of(tool.get("description"));
     }
     way
 }
 
-fn listed(value: &Value) -> impl Iterator<Item = &Value> {
+fn listed(value: &Loose) -> impl Iterator<Item = &Loose> {
     match value {
-        Value::Array(all) => all.as_slice(),
-        Value::Null => &[],
+        Loose::List(all) => all.as_slice(),
+        Loose::Nothing => &[],
         one => std::slice::from_ref(one),
     }
     .iter()
 }
 
 /// Texts of a value: itself, its `text`, `name` or `itemListElement`, one below the other.
-fn all_of(value: &Value) -> Vec<String> {
+fn all_of(value: &Loose) -> Vec<String> {
     match value {
-        Value::String(text) => lines(text).into_iter().map(str::to_owned).collect(),
-        Value::Array(all) => all.iter().flat_map(all_of).collect(),
-        Value::Object(_) if !value["itemListElement"].is_null() => all_of(&value["itemListElement"]),
-        Value::Object(_) if !value["text"].is_null() => all_of(&value["text"]),
-        Value::Object(_) => all_of(&value["name"]),
+        Loose::Text(text) => lines(text).into_iter().map(str::to_owned).collect(),
+        Loose::List(all) => all.iter().flat_map(all_of).collect(),
+        Loose::Names(_) if *value.get("itemListElement") != Loose::Nothing => all_of(value.get("itemListElement")),
+        Loose::Names(_) if *value.get("text") != Loose::Nothing => all_of(value.get("text")),
+        Loose::Names(_) => all_of(value.get("name")),
         _ => Vec::new(),
     }
 }
 
-fn text_of(value: &Value) -> String {
+fn text_of(value: &Loose) -> String {
     match value {
-        Value::String(text) => text.trim().to_owned(),
-        Value::Array(all) => all.first().map_or_else(String::new, text_of),
+        Loose::Text(text) => text.trim().to_owned(),
+        Loose::List(all) => all.first().map_or_else(String::new, text_of),
         _ => String::new(),
     }
 }
 
-fn tags(value: &Value) -> String {
-    listed(value).filter_map(Value::as_str).map(str::trim).collect::<Vec<_>>().join(", ")
+fn tags<'a>(value: &'a Loose) -> String {
+    let text = |value: &'a Loose| match value {
+        Loose::Text(text) => Some(text.trim()),
+        _ => None,
+    };
+    listed(value).filter_map(text).collect::<Vec<_>>().join(", ")
 }

@@ -1,5 +1,8 @@
 //! What a keystroke and a second cost at the desk, without drawing: `cargo bench --no-default-features --bench desk`.
 
+#[path = "../faulty/mod.rs"]
+mod faulty;
+
 use std::cell::Cell;
 use std::hint::black_box;
 use std::time::Instant;
@@ -8,8 +11,9 @@ use meniscus::app::draw::Canvas;
 use meniscus::desk::{Desk, Device, News, World};
 use meniscus::screen::route::{Record, Route};
 use meniscus::screen::{Act, Block, Field, Input};
-use meniscus::store::memory::Memory;
 use meniscus::text::Decimal;
+
+use faulty::Faulty;
 
 const NOW: u64 = 1_795_620_600_000;
 const TIMES: u32 = 200;
@@ -18,12 +22,12 @@ thread_local! {
     static IDS: Cell<u32> = const { Cell::new(0) };
 }
 
-fn world(keeper: &Memory, now: u64) -> World<'_> {
+fn world(keeper: &Faulty, now: u64) -> World<'_> {
     World { keeper, now, fresh: &|| IDS.with(|ids| ids.replace(ids.get() + 1)).to_string() }
 }
 
 fn main() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     let device = Device { decimal: Decimal::Point, ahead: |_| 60, page: String::new() };
     let (mut desk, _) = Desk::open(device, Ok(()), &world(&keeper, NOW));
     let tell = |desk: &mut Desk, news: News, now| drop(desk.tell(&news, &world(&keeper, now)));

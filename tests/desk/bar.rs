@@ -2,11 +2,11 @@
 
 use std::cell::Cell;
 
+use crate::faulty::Faulty;
 use meniscus::desk::{Desk, Device, Effect, News, View, World};
 use meniscus::screen::route::Route;
 use meniscus::screen::{Act, Block};
 use meniscus::store::SaveProblem;
-use meniscus::store::memory::Memory;
 use meniscus::text::Decimal;
 
 /// Wednesday, 25 November 2026, 15:30.
@@ -22,28 +22,28 @@ fn fresh() -> String {
 
 /// A tab.
 pub struct Tab<'a> {
-    pub keeper: &'a Memory,
+    pub keeper: &'a Faulty,
     pub desk: Desk,
     pub now: u64,
     /// What the app was asked to do, the latest last.
     pub effects: Vec<Effect>,
 }
 
-fn world(keeper: &Memory, now: u64) -> World<'_> {
+fn world(keeper: &Faulty, now: u64) -> World<'_> {
     World { keeper, now, fresh: &fresh }
 }
 
 impl<'a> Tab<'a> {
     /// Opens the app at an address, as a browser does.
-    pub fn open(keeper: &'a Memory, at: &str) -> Tab<'a> {
+    pub fn open(keeper: &'a Faulty, at: &str) -> Tab<'a> {
         Tab::open_later(keeper, at, NOW)
     }
 
-    pub fn open_later(keeper: &'a Memory, at: &str, now: u64) -> Tab<'a> {
+    pub fn open_later(keeper: &'a Faulty, at: &str, now: u64) -> Tab<'a> {
         Tab::open_with(keeper, at, now, Ok(()))
     }
 
-    pub fn open_with(keeper: &'a Memory, at: &str, now: u64, trial: Result<(), SaveProblem>) -> Tab<'a> {
+    pub fn open_with(keeper: &'a Faulty, at: &str, now: u64, trial: Result<(), SaveProblem>) -> Tab<'a> {
         let device = Device { decimal: Decimal::Point, ahead: |_| 0, page: "https://bar.example/".into() };
         let (desk, effects) = Desk::open(device, trial, &world(keeper, now));
         let mut tab = Tab { keeper, desk, now, effects };
@@ -174,7 +174,7 @@ impl<'a> Tab<'a> {
 }
 
 /// Texts stored under keys that begin so.
-pub fn stored(keeper: &Memory, prefix: &str) -> Vec<String> {
+pub fn stored(keeper: &Faulty, prefix: &str) -> Vec<String> {
     let all = keeper.dump().into_iter();
     all.filter(|(key, _)| key.starts_with(prefix)).map(|(key, text)| format!("{key}={text}")).collect()
 }

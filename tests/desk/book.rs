@@ -1,18 +1,18 @@
 //! The book: specs and ingredients written, found, changed, copied, deleted, brought back, taken in and given out.
 
+use crate::faulty::Faulty;
 use meniscus::desk::News;
 use meniscus::screen::Act;
-use meniscus::store::memory::Memory;
 
 use crate::bar::{NOW, Tab, stored};
 
-fn with_demo(keeper: &Memory) {
+fn with_demo(keeper: &Faulty) {
     Tab::open(keeper, "specs").tap("Try a demo");
 }
 
 #[test]
 fn a_spec_is_found_changed_deleted_and_brought_back() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     with_demo(&keeper);
     let mut tab = Tab::open(&keeper, "specs");
     assert_eq!(tab.strip(), "3 specs | Kept on this device");
@@ -32,7 +32,7 @@ fn a_spec_is_found_changed_deleted_and_brought_back() {
 
 #[test]
 fn a_new_spec_is_written_and_lines_come_along_from_scale() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     let mut tab = Tab::open(&keeper, "service/scale");
     tab.type_in("spec", "60 ml gin").tap("Keep it in Specs").follow();
     assert_eq!(tab.value("lines"), "60 ml gin");
@@ -51,7 +51,7 @@ fn a_new_spec_is_written_and_lines_come_along_from_scale() {
 
 #[test]
 fn lines_move_and_a_text_pasted_over_comes_back() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     with_demo(&keeper);
     let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1");
     let lines = tab.value("lines");
@@ -65,7 +65,7 @@ fn lines_move_and_a_text_pasted_over_comes_back() {
 
 #[test]
 fn a_bar_s_own_figures_count_at_once() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     let mut tab = Tab::open(&keeper, "shelf/ingredients");
     tab.tap("New ingredient").type_in("name", "hedge gin").type_in("like", "london-dry-gin");
     tab.type_in("strength", "50");
@@ -78,7 +78,7 @@ fn a_bar_s_own_figures_count_at_once() {
 
 #[test]
 fn a_backup_goes_out_and_comes_back_by_choice() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     with_demo(&keeper);
     let mut tab = Tab::open(&keeper, "specs/backup");
     assert!(tab.strip().ends_with("Never backed up. Save a backup now and then"));
@@ -108,7 +108,7 @@ fn a_backup_goes_out_and_comes_back_by_choice() {
 
 #[test]
 fn a_spec_travels_as_a_link_a_recipe_a_text_and_a_table() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     with_demo(&keeper);
     let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1");
     let packed = tab.tap("Share as a link").sent("meniscus-pack").pop().expect("a text to pack");
@@ -120,7 +120,7 @@ fn a_spec_travels_as_a_link_a_recipe_a_text_and_a_table() {
     assert!(tab.tap("Save as text").sent("meniscus-give")[1].starts_with("Orchard lantern\n\nquick\n"));
     assert!(tab.go("service/scale").tap("Save as CSV").sent("meniscus-give")[2].starts_with("\"ingredient\","));
     // The link opens as what it is: something to look at first.
-    let elsewhere = Memory::default();
+    let elsewhere = Faulty::default();
     let mut other = Tab::open(&elsewhere, "#/specs/backup?packed=abc");
     assert_eq!(other.sent("meniscus-unpack"), ["abc"]);
     assert_eq!(other.tell(News::File(packed)).strip().split(" | ").next(), Some("1 new"));
@@ -128,7 +128,7 @@ fn a_spec_travels_as_a_link_a_recipe_a_text_and_a_table() {
 
 #[test]
 fn a_label_holds_the_form_alone() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     with_demo(&keeper);
     let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1");
     tab.act(Act::Choose("at".into(), "1".into()));
@@ -152,7 +152,7 @@ fn a_label_holds_the_form_alone() {
 
 #[test]
 fn a_backup_grows_old() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     Tab::open(&keeper, "specs/backup").tell(News::Given("meniscus-backup.json".into()));
     for (days, words) in [(0, "Nothing to back up yet"), (40, "Nothing to back up yet")] {
         let later = NOW + days * 86_400_000;

@@ -1,19 +1,19 @@
 //! Faults and other tabs: nothing typed is lost, nothing is written over in silence, and what was not saved is said.
 
+use crate::faulty::{Fault, Faulty};
 use meniscus::desk::News;
 use meniscus::screen::Act;
 use meniscus::store::SaveProblem;
-use meniscus::store::memory::{Fault, Memory};
 
 use crate::bar::{NOW, Tab, stored};
 
-fn with_demo(keeper: &Memory) {
+fn with_demo(keeper: &Faulty) {
     Tab::open(keeper, "specs").tap("Try a demo");
 }
 
 #[test]
 fn an_edit_in_one_tab_shows_in_the_other() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     with_demo(&keeper);
     let (mut one, mut other) = (Tab::open(&keeper, "specs/spec?id=demo-1"), Tab::open(&keeper, "specs/spec?id=demo-1"));
     one.type_in("garnish", "fig leaf");
@@ -33,7 +33,7 @@ fn an_edit_in_one_tab_shows_in_the_other() {
 
 #[test]
 fn a_conflicting_edit_is_kept_twice_and_chosen_from() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     with_demo(&keeper);
     let (mut one, mut other) = (Tab::open(&keeper, "specs/spec?id=demo-1"), Tab::open(&keeper, "specs/spec?id=demo-1"));
     one.type_in("garnish", "fig leaf");
@@ -57,7 +57,7 @@ fn with_writes_that_fail_nothing_acknowledged_is_lost() {
     let mut tried = 0;
     for fault in [Fault::Throws, Fault::Dropped] {
         for nth in 0..30 {
-            let keeper = Memory::default();
+            let keeper = Faulty::default();
             with_demo(&keeper);
             let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1");
             keeper.fail_at(nth, fault);
@@ -86,7 +86,7 @@ fn with_writes_that_fail_nothing_acknowledged_is_lost() {
 
 #[test]
 fn a_full_store_says_so_keeps_what_was_typed_and_recovers() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     with_demo(&keeper);
     let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1");
     keeper.limit(1);
@@ -111,7 +111,7 @@ fn a_full_store_says_so_keeps_what_was_typed_and_recovers() {
 
 #[test]
 fn blocked_storage_is_said_and_the_tools_still_answer() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     let mut tab = Tab::open_with(&keeper, "service/measure", NOW, Err(SaveProblem::Blocked));
     assert!(tab.notice().starts_with("This browser lets no page save here"));
     assert_eq!(tab.type_in("amount", "2 oz").strip().split(" | ").next(), Some("59.1 ml"));
@@ -119,7 +119,7 @@ fn blocked_storage_is_said_and_the_tools_still_answer() {
 
 #[test]
 fn what_cannot_be_read_is_set_aside_and_said() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     keeper.plant("tool/measure", "{\"sum\":\"00000000\",\"v\":2}");
     keeper.plant("spec/x", "gibberish");
     let mut tab = Tab::open(&keeper, "service/measure");
@@ -134,7 +134,7 @@ fn what_cannot_be_read_is_set_aside_and_said() {
 
 #[test]
 fn what_a_later_version_wrote_is_shown_and_not_changed() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     keeper.plant("spec/n", r#"{"v":9,"rev":1,"at":1,"data":{"name":"Later","forms":[{"lines":"60 ml gin"}]}}"#);
     let mut tab = Tab::open(&keeper, "specs/spec?id=n");
     assert_eq!(tab.value("name"), "Later");
@@ -148,7 +148,7 @@ fn what_a_later_version_wrote_is_shown_and_not_changed() {
 /// A tab killed between any two writes of a deed: the next one finds all of it or nothing.
 #[test]
 fn an_app_killed_in_the_middle_opens_with_all_of_a_deed_or_nothing() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     with_demo(&keeper);
     let mut tab = Tab::open(&keeper, "specs/backup");
     keeper.take_history();
@@ -156,7 +156,7 @@ fn an_app_killed_in_the_middle_opens_with_all_of_a_deed_or_nothing() {
     let states = keeper.take_history();
     assert!(states.len() > 5, "{}", states.len());
     for (at, state) in states.into_iter().enumerate() {
-        let left = Memory::holding(state);
+        let left = Faulty::holding(state);
         let mut next = Tab::open_later(&left, "specs", NOW + 60_000);
         let count = next.rows().len();
         assert!(count == 3 || count == 0, "after write {at}: {count} specs");

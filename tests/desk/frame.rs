@@ -1,13 +1,13 @@
 //! The frame: every screen draws, whatever is in the book, and says where it is.
 
+use crate::faulty::Faulty;
 use meniscus::screen::{Act, Block};
-use meniscus::store::memory::Memory;
 
 use crate::bar::{Tab, screens};
 
 #[test]
 fn every_screen_draws_with_and_without_a_book() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     for _ in 0..2 {
         for route in screens() {
             let mut tab = Tab::open(&keeper, &route.href());

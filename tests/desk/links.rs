@@ -2,15 +2,15 @@
 
 use std::collections::BTreeSet;
 
+use crate::faulty::Faulty;
 use meniscus::screen::address::{self, Address};
 use meniscus::screen::{Act, Block, Input, Texts};
-use meniscus::store::memory::Memory;
 use meniscus::tool::{Change, after};
 
 use crate::bar::{Tab, screens};
 
 /// Every link that a screen shows, in each way that its choices can be set.
-fn links(keeper: &Memory) -> BTreeSet<String> {
+fn links(keeper: &Faulty) -> BTreeSet<String> {
     let mut found = BTreeSet::new();
     let mut gather = |tab: &mut Tab<'_>| {
         for block in &tab.view().screen.blocks {
@@ -51,7 +51,7 @@ fn links(keeper: &Memory) -> BTreeSet<String> {
 
 #[test]
 fn every_carried_name_is_taken_where_it_is_sent() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     Tab::open(&keeper, "specs").act(Act::Demo);
     let links = links(&keeper);
     let carrying = links.iter().filter(|href| href.contains('?')).count();
@@ -61,7 +61,7 @@ fn every_carried_name_is_taken_where_it_is_sent() {
         assert!(!unknown, "{href}");
         // A form in which every text is something else.
         let fields = after(route, &Texts::new(), Change::Put(&[]));
-        let other: Texts = fields.iter().map(|(name, _)| (name.clone(), "zz".to_owned())).collect();
+        let other: Texts = fields.iter().map(|(name, _)| (name.to_owned(), "zz".to_owned())).collect();
         for (name, text) in carried {
             let taken = after(route, &other, Change::Take(&name, &text));
             assert!(taken != other, "{route:?} does not take {name:?} of {href}");

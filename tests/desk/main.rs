@@ -3,6 +3,8 @@
 mod bar;
 mod book;
 mod faults;
+#[path = "../faulty/mod.rs"]
+mod faulty;
 mod frame;
 mod links;
 mod runs;

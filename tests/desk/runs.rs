@@ -1,13 +1,13 @@
 //! Run sheets: put together, timed, ticked, logged; what rings.
 
+use crate::faulty::Faulty;
 use meniscus::desk::News;
 use meniscus::screen::Act;
-use meniscus::store::memory::Memory;
 
 use crate::bar::{NOW, Tab, stored};
 
 /// A sheet with a clarified juice on it; its id.
-fn with_clarify(keeper: &Memory) -> String {
+fn with_clarify(keeper: &Faulty) -> String {
     let mut tab = Tab::open(keeper, "prep/clear");
     tab.tap("To the run sheet");
     assert_eq!(
@@ -19,7 +19,7 @@ fn with_clarify(keeper: &Memory) -> String {
 
 #[test]
 fn preps_find_each_other_whatever_comes_first() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     Tab::open(&keeper, "prep/cordial?fruit=lime").tap("To the run sheet");
     Tab::open(&keeper, "prep/clear").tap("To the run sheet");
     Tab::open(&keeper, "prep/fruit").tap("To the run sheet");
@@ -44,7 +44,7 @@ fn preps_find_each_other_whatever_comes_first() {
 
 #[test]
 fn a_timer_goes_by_the_clock_and_rings_once() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     let id = with_clarify(&keeper);
     let mut tab = Tab::open(&keeper, &format!("batch/run?id={id}"));
     tab.tap("Start 45 min");
@@ -70,7 +70,7 @@ fn a_timer_goes_by_the_clock_and_rings_once() {
 
 #[test]
 fn what_came_out_is_typed_at_the_step_that_is_open() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     let id = with_clarify(&keeper);
     let mut tab = Tab::open(&keeper, &format!("batch/run?id={id}"));
     tab.tap("Done").type_in("got", "280 ml").type_in("brix", "9").type_in("notes", "slow");
@@ -87,7 +87,7 @@ fn what_came_out_is_typed_at_the_step_that_is_open() {
 
 #[test]
 fn a_spec_goes_on_with_its_ice() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     Tab::open(&keeper, "specs").tap("Try a demo");
     let mut tab = Tab::open(&keeper, "specs/spec?id=demo-3");
     tab.act(Act::Choose("at".into(), "1".into())).tap("To the run sheet");

@@ -1,15 +1,15 @@
 //! Tools: typed into, emptied, undone, carried from one to the next, kept.
 
+use crate::faulty::Faulty;
 use meniscus::desk::{Effect, News};
 use meniscus::screen::Act;
 use meniscus::screen::pad::Key;
-use meniscus::store::memory::Memory;
 
 use crate::bar::{Tab, screens, stored};
 
 #[test]
 fn what_is_typed_is_answered_and_kept() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     let mut tab = Tab::open(&keeper, "service/measure");
     assert_eq!(tab.strip(), "51.8 ml | Pour 1½ oz + ¼ oz, exact");
     assert_eq!(tab.type_in("amount", "45 ml").strip(), "1.52 oz | Pour 1½ oz, −0.6 ml, −1.4 %");
@@ -19,7 +19,7 @@ fn what_is_typed_is_answered_and_kept() {
 
 #[test]
 fn emptied_and_brought_back() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     let mut tab = Tab::open(&keeper, "service/measure");
     assert!(!tab.view().can_undo);
     tab.type_in("amount", "45 ml").act(Act::Empty);
@@ -34,7 +34,7 @@ fn emptied_and_brought_back() {
 
 #[test]
 fn an_amount_is_carried_to_the_next_tool() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     let mut tab = Tab::open(&keeper, "service/measure");
     let href = tab.type_in("amount", "1 l").link("Share it out in serves");
     tab.go(&href);
@@ -46,7 +46,7 @@ fn an_amount_is_carried_to_the_next_tool() {
 
 #[test]
 fn a_line_is_settled_in_a_tap() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     let mut tab = Tab::open(&keeper, "service/scale");
     tab.type_in("spec", "60 gin\n30 ml lime juice");
     tab.act(Act::Rewrite("60 gin".into(), "60 ml gin".into()));
@@ -58,7 +58,7 @@ fn a_line_is_settled_in_a_tap() {
 
 #[test]
 fn settings_reach_every_tool() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     let mut tab = Tab::open(&keeper, "shelf");
     tab.act(Act::Choose("ounce".into(), "round".into())).act(Act::Choose("usual_unit".into(), "oz".into()));
     tab.act(Act::Choose("theme".into(), "paper".into()));
@@ -69,7 +69,7 @@ fn settings_reach_every_tool() {
 
 #[test]
 fn a_yield_is_kept_on_the_shelf_and_counts() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     let mut tab = Tab::open(&keeper, "prep/fruit");
     tab.type_in("got", "800 ml");
     let label = tab.view().screen.blocks.iter().find_map(|block| match block {
@@ -90,7 +90,7 @@ fn a_yield_is_kept_on_the_shelf_and_counts() {
 
 #[test]
 fn the_pad_is_ready_where_a_tool_begins_with_a_number() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     for route in screens() {
         let mut tab = Tab::open(&keeper, "service/measure");
         let view = tab.go(&route.href()).view();
@@ -104,7 +104,7 @@ fn the_pad_is_ready_where_a_tool_begins_with_a_number() {
 
 #[test]
 fn the_pad_follows_a_choice_and_turns() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     let mut tab = Tab::open(&keeper, "batch/serves");
     assert_eq!(tab.view().active, Some("made"));
     tab.act(Act::Choose("ask".into(), "make".into()));
@@ -120,7 +120,7 @@ fn the_pad_follows_a_choice_and_turns() {
 
 #[test]
 fn an_unknown_address_leads_to_measure_and_says_so() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     let mut tab = Tab::open(&keeper, "cellar/rats");
     assert_eq!(tab.view().title, "Measure");
     assert!(tab.notice().starts_with("No page has that address."));

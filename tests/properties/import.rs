@@ -2,12 +2,18 @@
 
 use proptest::prelude::*;
 
-use meniscus::book::{Card, Entry, Import, Own, Part, Run, Stamp, Tick, Way, demo_cards, demo_own};
-use meniscus::store::backup::{ImportProblem, backup, read};
+use crate::faulty::Faulty;
+
+use meniscus::book::{
+    Card, Entry, Import, MOST_FORMS, MOST_KEY, MOST_PARTS, Own, Part, Run, Stamp, Tick, Way, demo_cards, demo_own,
+};
+use meniscus::screen::Bench;
+use meniscus::store::ImportProblem;
+use meniscus::store::backup::{backup, one, read};
 use meniscus::store::deeds::{self, Merge};
 use meniscus::store::journal::{transact, undo};
 use meniscus::store::ledger::load;
-use meniscus::store::memory::Memory;
+use meniscus::tool::batch::run::with_parts;
 
 fn texts() -> impl Strategy<Value = String> {
     prop_oneof![
@@ -83,8 +89,8 @@ fn books() -> impl Strategy<Value = Import> {
 }
 
 /// A store with these in it.
-fn stored(import: &Import) -> Memory {
-    let keeper = Memory::default();
+fn stored(import: &Import) -> Faulty {
+    let keeper = Faulty::default();
     let book = load(&keeper, true).expect("readable");
     let deed = deeds::import(&book, import, Merge::NewOnly, 1, || unreachable!()).expect("json");
     transact(&keeper, &deed.words, &deed.puts, 1).expect("done");
@@ -167,7 +173,7 @@ fn an_import_is_taken_by_choice_and_taken_back() {
 
 #[test]
 fn two_versions_are_chosen_between() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     let mine =
         entry("a", Card { name: "Lamp".into(), notes: "mine".into(), forms: vec![Way::default()], ..Card::default() });
     let other = entry("a~b", Card { notes: "other".into(), ..mine.value.clone() });
@@ -189,6 +195,43 @@ fn two_versions_are_chosen_between() {
     let mut ids: Vec<&str> = both.cards.iter().map(|entry| entry.id.as_str()).collect();
     ids.sort_unstable();
     assert_eq!(ids, ["a", "fresh"]);
+}
+
+/// What the app lets one make comes back from a backup, and so does what was once taken from a file; no more.
+#[test]
+fn as_much_is_read_as_can_have_been_kept() {
+    let mut card = Card::blank(1);
+    for _ in 0..MOST_FORMS + 5 {
+        card = deeds::with_way(&card, 0);
+    }
+    assert_eq!(card.forms.len(), MOST_FORMS);
+    let mut run = Run { parts: vec![Part { key: MOST_KEY, ..Part::default() }], ..Run::default() };
+    for _ in 0..MOST_PARTS {
+        run = with_parts(&run, vec![Part { tool: "fruit".into(), ..Part::default() }; 2], &Bench::default());
+    }
+    assert_eq!(run.parts.len(), MOST_PARTS);
+    let import = Import { cards: vec![("c".into(), card)], runs: vec![("r".into(), run)], ..Import::default() };
+    let text = backup(&load(&stored(&import), true).expect("readable"), 9).expect("json");
+    assert_eq!(read(&text), Ok(import));
+    let with = |forms: usize| {
+        let card = Card { name: "Lamp".into(), forms: vec![Way::default(); forms], ..Card::default() };
+        read(&one("c", &card).expect("json")).map_err(|problem| problem.to_string())
+    };
+    assert_eq!(with(1_000).expect("once taken").cards[0].1.forms.len(), 1_000);
+    assert_eq!(with(1_001), Err("Spec 1, “Lamp”: its number of forms can't be used. Nothing was changed.".to_owned()));
+    let parts = |keys: &[u32]| {
+        let parts: Vec<String> = keys.iter().map(|key| format!(r#"{{"key":{key}}}"#)).collect();
+        let parts = parts.join(",");
+        let text = format!(
+            r#"{{"kind":"meniscus backup","version":2,"at":1,"runs":[{{"id":"r","data":{{"parts":[{parts}]}}}}]}}"#
+        );
+        read(&text).map(|_| ()).map_err(|problem| problem.to_string())
+    };
+    assert_eq!(parts(&[0, MOST_KEY]), Ok(()));
+    let refused = |field: &str| Err(format!("Run sheet 1, “”: its {field} can't be used. Nothing was changed."));
+    assert_eq!(parts(&[0, MOST_KEY + 1]), refused("key of a prep"));
+    assert_eq!(parts(&[1, 1]), refused("key of a prep"));
+    assert_eq!(parts(&(0..1_001).collect::<Vec<u32>>()), refused("number of preps"));
 }
 
 proptest! {

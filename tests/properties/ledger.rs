@@ -3,11 +3,12 @@
 
 use proptest::prelude::*;
 
+use crate::faulty::{Fault, Faulty};
+
 use meniscus::book::{Card, Entry, Import, Stamp, Way};
 use meniscus::store::deeds::{self, Merge};
 use meniscus::store::journal::{Put, last, recover, transact, undo};
 use meniscus::store::ledger::{SPECS, Saved, load, save};
-use meniscus::store::memory::{Fault, Memory};
 use meniscus::store::{Keeper, SaveProblem, open, seal};
 
 fn card(name: &str, lines: &str) -> Card {
@@ -18,7 +19,7 @@ fn entry(id: &str, value: Card) -> Entry<Card> {
     Entry { id: id.into(), value, stamp: Stamp::default(), newer: None, pairs: Default::default() }
 }
 
-fn names(keeper: &Memory) -> Vec<String> {
+fn names(keeper: &Faulty) -> Vec<String> {
     let mut names: Vec<String> = load(keeper, true)
         .expect("readable")
         .cards
@@ -29,7 +30,7 @@ fn names(keeper: &Memory) -> Vec<String> {
     names
 }
 
-fn put_of(keeper: &Memory, id: &str, name: &str) -> Put {
+fn put_of(keeper: &Faulty, id: &str, name: &str) -> Put {
     let key = format!("{SPECS}{id}");
     let there = keeper.get(&key).expect("readable").and_then(|text| open::<Card>(&text).ok());
     let from = there.map(|there| there.stamp);
@@ -37,12 +38,12 @@ fn put_of(keeper: &Memory, id: &str, name: &str) -> Put {
     Put { key, text: Some(text), from }
 }
 
-fn gone_of(keeper: &Memory, id: &str) -> Put {
+fn gone_of(keeper: &Faulty, id: &str) -> Put {
     Put { text: None, ..put_of(keeper, id, "") }
 }
 
 /// As the app does when it opens, once nobody else can be at work.
-fn reopened(keeper: &Memory) {
+fn reopened(keeper: &Faulty) {
     recover(keeper, LATER).expect("recovered");
 }
 
@@ -62,7 +63,7 @@ enum Step {
 const SESSION: [Step; 5] = [Step::SaveA, Step::Import, Step::DeleteA, Step::UndoDelete, Step::SaveB];
 
 /// Does a step; true when it was acknowledged.
-fn take(keeper: &Memory, step: Step) -> bool {
+fn take(keeper: &Faulty, step: Step) -> bool {
     match step {
         Step::SaveA => save(keeper, SPECS, &entry("a", card("Lantern", "45 ml pear brandy")), 1, "x").is_ok(),
         Step::Import => {
@@ -82,7 +83,7 @@ fn take(keeper: &Memory, step: Step) -> bool {
 }
 
 /// Acts are whole: both imported or neither; and what was acknowledged shows.
-fn holds(keeper: &Memory, acknowledged: &[Step], in_doubt: Option<Step>) -> Result<(), String> {
+fn holds(keeper: &Faulty, acknowledged: &[Step], in_doubt: Option<Step>) -> Result<(), String> {
     reopened(keeper);
     let there = names(keeper);
     let has = |id: &str| there.iter().any(|name| name.starts_with(&format!("{id}=")));
@@ -114,28 +115,28 @@ fn holds(keeper: &Memory, acknowledged: &[Step], in_doubt: Option<Step>) -> Resu
 fn every_write_may_throw_or_be_dropped() {
     for fault in [Fault::Throws, Fault::Dropped] {
         for at in 0..40 {
-            let keeper = Memory::default();
+            let keeper = Faulty::default();
             keeper.fail_at(at, fault);
             let mut acknowledged = Vec::new();
             for step in SESSION {
                 if take(&keeper, step) {
                     acknowledged.push(step);
                 }
-                let healed = Memory::holding(keeper.dump());
+                let healed = Faulty::holding(keeper.dump());
                 holds(&healed, &acknowledged, None)
                     .unwrap_or_else(|wrong| panic!("{fault:?} at {at}, {step:?}: {wrong}"));
             }
             assert!(acknowledged.len() >= 3, "one fault stops little: {acknowledged:?}");
         }
         for nth in 2..20 {
-            let keeper = Memory::default();
+            let keeper = Faulty::default();
             keeper.fail_every(nth, fault);
             let mut acknowledged = Vec::new();
             for step in SESSION {
                 if take(&keeper, step) {
                     acknowledged.push(step);
                 }
-                let healed = Memory::holding(keeper.dump());
+                let healed = Faulty::holding(keeper.dump());
                 holds(&healed, &acknowledged, None)
                     .unwrap_or_else(|wrong| panic!("{fault:?} every {nth}, {step:?}: {wrong}"));
             }
@@ -145,7 +146,7 @@ fn every_write_may_throw_or_be_dropped() {
 
 #[test]
 fn the_app_may_be_killed_between_any_two_writes() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     keeper.take_history();
     let mut acknowledged = Vec::new();
     let mut moments = 0;
@@ -153,7 +154,7 @@ fn the_app_may_be_killed_between_any_two_writes() {
         assert!(take(&keeper, step), "{step:?}");
         let history = keeper.take_history();
         for (at, texts) in history.iter().enumerate() {
-            let reopened = Memory::holding(texts.clone());
+            let reopened = Faulty::holding(texts.clone());
             holds(&reopened, &acknowledged, Some(step)).unwrap_or_else(|wrong| panic!("{step:?}, write {at}: {wrong}"));
             moments += 1;
         }
@@ -166,7 +167,7 @@ fn the_app_may_be_killed_between_any_two_writes() {
 #[test]
 fn room_that_runs_out_takes_nothing_away() {
     for room in (100..4000).step_by(50) {
-        let keeper = Memory::default();
+        let keeper = Faulty::default();
         keeper.limit(room);
         let mut acknowledged = Vec::new();
         for step in SESSION {
@@ -180,7 +181,7 @@ fn room_that_runs_out_takes_nothing_away() {
 
 #[test]
 fn an_edit_in_two_tabs_is_kept_twice() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     let first = entry("a", card("Lantern", "45 ml pear brandy"));
     let Ok(Saved::Kept(stamp)) = save(&keeper, SPECS, &first, 1, "x") else { panic!("saved") };
     let mut one = Entry { stamp, ..first.clone() };
@@ -202,7 +203,7 @@ fn an_edit_in_two_tabs_is_kept_twice() {
 
 #[test]
 fn what_was_changed_since_survives_an_undo() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     let Ok(Saved::Kept(stamp)) = save(&keeper, SPECS, &entry("a", card("Old", "")), 1, "x") else { panic!("saved") };
     transact(&keeper, "Import", &[put_of(&keeper, "a", "New"), put_of(&keeper, "b", "Added")], 2).expect("done");
     assert_eq!(last(&keeper).as_deref(), Some("Import"));
@@ -219,15 +220,24 @@ fn what_was_changed_since_survives_an_undo() {
 
 #[test]
 fn what_is_newer_or_damaged_is_left_as_it_is() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     let newer = r#"{"v":9,"rev":3,"at":5,"data":{"name":"From next year","forms":[]}}"#;
     let stranger = r#"{"v":9,"data":{"name":"Odd","garden":true}}"#;
     keeper.plant("spec/newer", newer);
     keeper.plant("spec/stranger", stranger);
+    keeper.plant("spec/odd", r#"{"v":9,"data":{"name":["Odd"]}}"#);
     keeper.plant("spec/torn", "{\"sum\":\"00000000\",\"v\":2");
     save(&keeper, SPECS, &entry("a", card("Mine", "")), 1, "x").expect("saved");
     let book = load(&keeper, true).expect("readable");
-    assert_eq!((book.cards.len(), book.unread.len()), (2, 2));
+    assert_eq!((book.cards.len(), book.unread.len()), (3, 2));
+    let stranger_shown = book.cards.iter().find(|entry| entry.id == "stranger").expect("shown without its garden");
+    assert_eq!((stranger_shown.newer, stranger_shown.value.name.as_str()), (Some(9), "Odd"));
+    assert_eq!(save(&keeper, SPECS, stranger_shown, 2, "y"), Err(SaveProblem::ReadOnly));
+    // Nor by somebody who knows of it no more than its stamp.
+    let unaware = Entry { newer: None, ..Entry::clone(stranger_shown) };
+    assert!(matches!(save(&keeper, SPECS, &unaware, 2, "y"), Ok(Saved::Beside(..))));
+    let gone = [Put { key: "spec/stranger".into(), text: None, from: Some(stranger_shown.stamp) }];
+    assert_eq!(transact(&keeper, "Delete", &gone, 2), Err(SaveProblem::ReadOnly));
     let shown = book.cards.iter().find(|entry| entry.id == "newer").expect("shown");
     assert_eq!((shown.newer, shown.value.forms.len()), (Some(9), 1));
     assert!(save(&keeper, SPECS, shown, 2, "y").is_err());
@@ -238,13 +248,13 @@ fn what_is_newer_or_damaged_is_left_as_it_is() {
 /// Another tab that looks in the middle of an act neither takes it back nor begins another.
 #[test]
 fn an_act_that_is_going_on_is_left_alone() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     let puts = [put_of(&keeper, "b", "Second"), put_of(&keeper, "c", "Third")];
     keeper.take_history();
     transact(&keeper, "Import", &puts, 2).expect("done");
     let history = keeper.take_history();
     for texts in &history[..history.len() - 1] {
-        let other = Memory::holding(texts.clone());
+        let other = Faulty::holding(texts.clone());
         load(&other, true).expect("readable");
         assert_eq!(recover(&other, 3), Ok(true), "somebody may be at it");
         assert_eq!(transact(&other, "Mine", &[put_of(&other, "d", "Mine")], 3), Err(SaveProblem::Elsewhere));
@@ -257,13 +267,13 @@ fn an_act_that_is_going_on_is_left_alone() {
 /// An act fails and cannot be taken back at once; an edit is saved; when the act is taken back the edit stays.
 #[test]
 fn taking_an_act_back_leaves_later_edits() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     save(&keeper, SPECS, &entry("a", card("Lantern", "")), 1, "x").expect("saved");
     keeper.take_history();
     transact(&keeper, "Lines", &[put_of(&keeper, "a", "Lamp")], 2).expect("done");
     // The moment before it was marked as done.
     let history = keeper.take_history();
-    let reopened = Memory::holding(history[history.len() - 2].clone());
+    let reopened = Faulty::holding(history[history.len() - 2].clone());
     let mut edited = Entry::clone(load(&reopened, true).expect("readable").card("a").expect("there"));
     edited.value.notes = "written since".into();
     save(&reopened, SPECS, &edited, 3, "y").expect("saved");
@@ -275,7 +285,7 @@ fn taking_an_act_back_leaves_later_edits() {
 
 #[test]
 fn deeds_write_over_nothing_that_is_newer_damaged_or_changed_since() {
-    let keeper = Memory::default();
+    let keeper = Faulty::default();
     let newer = r#"{"v":9,"rev":3,"at":5,"data":{"name":"From next year","forms":[{}]}}"#;
     for (key, text) in [("spec/newer", newer), ("spec/torn", "{\"sum\""), ("acts", r#"{"v":9,"data":[]}"#)] {
         keeper.plant(key, text);
@@ -323,7 +333,7 @@ proptest! {
     /// Any cards, saved and read back in any order, with some deleted and brought back.
     #[test]
     fn what_is_saved_is_read(cards in prop::collection::vec(("\\PC{0,20}", "\\PC{0,60}"), 1..12), gone in 0_usize..12) {
-        let keeper = Memory::default();
+        let keeper = Faulty::default();
         for (number, (name, lines)) in cards.iter().enumerate() {
             save(&keeper, SPECS, &entry(&format!("id{number}"), card(name, lines)), 1, "x").expect("saved");
         }

@@ -1,6 +1,8 @@
 //! What must hold for every input, tried on many.
 
 mod adjusting;
+#[path = "../faulty/mod.rs"]
+mod faulty;
 mod import;
 mod ledger;
 mod mixing;

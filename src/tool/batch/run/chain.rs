@@ -1,7 +1,7 @@
 //! How the parts of a run find each other: what each can be made of.
 
 use super::part::making;
-use crate::book::{Part, Run};
+use crate::book::{MOST_PARTS, Part, Run};
 use crate::screen::Bench;
 use crate::screen::plan::{Makes, Making};
 
@@ -24,7 +24,8 @@ pub(super) fn sources(run: &Run, at: usize, makings: &[Making]) -> Vec<u32> {
 #[must_use]
 pub fn with_parts(run: &Run, parts: Vec<Part>, bench: &Bench) -> Run {
     let mut run = run.clone();
-    for mut part in parts {
+    let room = MOST_PARTS.saturating_sub(run.parts.len());
+    for mut part in parts.into_iter().take(room) {
         part.key = run.next_key();
         let mine = making(&part, bench);
         let theirs = makings(&run, bench);

@@ -22,7 +22,7 @@ pub fn edited(run: &Run, step: &str, name: &str, text: &str) -> Option<Run> {
     }
     let own = run.fields().into_iter().find(|(field, _)| *field == name).map(|(_, field)| text.clone_into(field));
     if own.is_none() {
-        let mark = run.marks.entry(step.to_owned()).or_default();
+        let mark = run.marks.or_default(step);
         let (_, field) = mark.fields().into_iter().find(|(field, _)| *field == name)?;
         text.clone_into(field);
     }
@@ -52,7 +52,7 @@ pub fn undone(was: &Run, now: &Run) -> Run {
         }
     }
     for (key, since) in typed.marks {
-        let mark = merged.marks.entry(key).or_default();
+        let mark = merged.marks.or_default(&key);
         let Tick { got, brix, ph, .. } = since;
         (mark.got, mark.brix, mark.ph) = (got, brix, ph);
     }
@@ -66,16 +66,16 @@ pub fn changed(run: &Run, act: &Act, bench: &Bench) -> Option<(Run, &'static str
     let mut run = run.clone();
     let words = match act {
         Act::Start(step) => {
-            let mark = run.marks.entry(step.clone()).or_default();
+            let mark = run.marks.or_default(step);
             (mark.started, mark.done) = (now, 0);
             "a timer"
         }
         Act::Tick(step) => {
-            run.marks.entry(step.clone()).or_default().done = now;
+            run.marks.or_default(step).done = now;
             "a tick"
         }
         Act::Untick(step) => {
-            let mark = run.marks.entry(step.clone()).or_default();
+            let mark = run.marks.or_default(step);
             (mark.started, mark.done) = (0, 0);
             "a tick"
         }

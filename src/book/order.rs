@@ -1,0 +1,79 @@
+//! Putting a list in order, once for every kind of list.
+
+use std::sync::Arc;
+
+/// The places of a list of `count` in their order, where it is not in order already; those that are equal stay as they
+/// are. `goes_after` says whether what stands at one place belongs after what stands at another.
+pub(super) fn order(count: usize, goes_after: &dyn Fn(usize, usize) -> bool) -> Option<Vec<usize>> {
+    if (1..count).all(|at| !goes_after(at - 1, at)) {
+        return None;
+    }
+    let mut sorted: Vec<usize> = (0..count).collect();
+    let mut merged = sorted.clone();
+    let mut run = 1;
+    while run < count {
+        for start in (0..count).step_by(2 * run) {
+            let (middle, end) = ((start + run).min(count), (start + 2 * run).min(count));
+            let (mut left, mut right) = (start, middle);
+            for place in &mut merged[start..end] {
+                let next = if left == middle || right < end && goes_after(sorted[left], sorted[right]) {
+                    &mut right
+                } else {
+                    &mut left
+                };
+                *place = sorted[*next];
+                *next += 1;
+            }
+        }
+        std::mem::swap(&mut sorted, &mut merged);
+        run *= 2;
+    }
+    Some(sorted)
+}
+
+/// Puts records in their order.
+pub(super) fn put_in_order<T>(list: &mut Vec<Arc<T>>, goes_after: &dyn Fn(&T, &T) -> bool) {
+    if let Some(order) = order(list.len(), &|a, b| goes_after(&list[a], &list[b])) {
+        *list = order.into_iter().map(|at| Arc::clone(&list[at])).collect();
+    }
+}
+
+/// The place of the first name that has stood before.
+#[must_use]
+pub fn first_twice(names: &[&str]) -> Option<usize> {
+    let order = order(names.len(), &|a, b| names[a] > names[b]).unwrap_or_else(|| (0..names.len()).collect());
+    order.windows(2).filter(|pair| names[pair[0]] == names[pair[1]]).map(|pair| pair[1]).min()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_list_comes_in_order_and_equals_stay_as_they_are() {
+        for count in 0..70_u64 {
+            for seed in 1..20 {
+                let list: Vec<(u64, u64)> = (0..count).map(|at| ((at * 7919 * seed) % 13, at)).collect();
+                let mut expected = list.clone();
+                expected.sort();
+                let sorted = order(list.len(), &|a, b| list[a].0 > list[b].0);
+                assert_eq!(sorted.is_none(), list == expected, "{list:?}");
+                let sorted: Vec<_> = sorted.into_iter().flatten().map(|at| list[at]).collect();
+                assert!(sorted.is_empty() || sorted == expected, "{list:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn the_first_that_stands_twice_is_found() {
+        for (names, twice) in [
+            (&["a", "b", "c"][..], None),
+            (&["c", "a", "c", "a"], Some(2)),
+            (&["b", "b"], Some(1)),
+            (&["a", "b", "b", "a", "a"], Some(2)),
+            (&[], None),
+        ] {
+            assert_eq!(first_twice(names), twice, "{names:?}");
+        }
+    }
+}
