@@ -22,7 +22,7 @@ fn card() -> Card {
         tags: "autumn, stirred".into(),
         notes: "Warm the glass — “never” the drink.".into(),
         made: 1_764_072_000_000,
-        forms: vec![Way {
+        ways: vec![Way {
             name: "clear".into(),
             lines: "45 ml pear brandy\n20 ml dry vermouth\nLemon twist".into(),
             method: "stirred".into(),

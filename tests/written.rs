@@ -162,7 +162,7 @@ fn lamp() -> Card {
         garnish: "r".into(),
         steps: "Stir\nRest 2 min".into(),
     };
-    Card { name: "Lamp".into(), tags: "t".into(), notes: "n".into(), made: 3, forms: vec![way, full, Way::default()] }
+    Card { name: "Lamp".into(), tags: "t".into(), notes: "n".into(), made: 3, ways: vec![way, full, Way::default()] }
 }
 
 #[test]
@@ -176,7 +176,7 @@ fn a_backup_is_written_as_ever() {
     assert_eq!(one("a", &lamp()).expect("json"), short);
     let empty = "{\n  \"kind\": \"meniscus backup\",\n  \"version\": 2,\n  \"at\": 9,\n  \"specs\": []\n}";
     assert_eq!(backup(&Book::default(), 9).expect("json"), empty);
-    let card = Card { name: "Lamp".into(), forms: vec![Way::default()], ..Card::default() };
+    let card = Card { name: "Lamp".into(), ways: vec![Way::default()], ..Card::default() };
     let part = Part { texts: [("juice".to_owned(), "1 l".to_owned())].into(), ..Part::default() };
     let book = Book {
         cards: vec![entry("a", card)],
@@ -240,7 +240,7 @@ fn a_backup_is_written_as_ever() {
 
 #[test]
 fn recipes_are_written_as_ever() {
-    let card = Card { forms: lamp().forms.into_iter().skip(1).collect(), ..lamp() };
+    let card = Card { ways: lamp().ways.into_iter().skip(1).collect(), ..lamp() };
     assert_eq!(
         recipes(&card),
         r#"{

@@ -4,7 +4,7 @@
 use super::slot::{Field, Record};
 
 /// Most forms that a card is given here.
-pub const MOST_FORMS: usize = 100;
+pub const MOST_WAYS: usize = 100;
 
 /// A spec card: a drink, in one way of making it or in several.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -18,7 +18,7 @@ pub struct Card {
     /// When it was first written down, in milliseconds since 1970.
     pub made: u64,
     /// Its forms: the same drink made in several ways. At least one.
-    pub forms: Vec<Way>,
+    pub ways: Vec<Way>,
 }
 
 /// One way of making a drink.
@@ -49,7 +49,7 @@ impl Record for Card {
             Field::spare("tags", &mut self.tags),
             Field::spare("notes", &mut self.notes),
             Field::usual("made", &mut self.made),
-            Field::usual("forms", &mut self.forms),
+            Field::usual("forms", &mut self.ways),
         ]
     }
 }
@@ -73,7 +73,7 @@ impl Card {
     /// A card with one empty way.
     #[must_use]
     pub fn blank(made: u64) -> Card {
-        Card { made, forms: vec![Way::default()], ..Card::default() }
+        Card { made, ways: vec![Way::default()], ..Card::default() }
     }
 
     /// The fields that all ways share, by the names they are kept under.

@@ -21,12 +21,12 @@ fn way(name: &str, lines: &str, method: &str, glass: (&str, &str), ice: &str, ga
 /// The specs, with their ids.
 #[must_use]
 pub fn demo_cards(now: u64) -> Vec<(String, Card)> {
-    let card = |name: &str, notes: &str, forms: Vec<Way>| Card {
+    let card = |name: &str, notes: &str, ways: Vec<Way>| Card {
         name: name.into(),
         tags: "harvest supper, autumn".into(),
         notes: notes.into(),
         made: now,
-        forms,
+        ways,
     };
     let tumbler = ("tumbler", "300 ml");
     let stem = ("small wine glass", "140 ml");

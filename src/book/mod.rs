@@ -20,7 +20,7 @@ mod spec;
 pub use allergens::allergens_in;
 pub use bottle::{BOTTLES, Bottle};
 pub use by_name::{ByName, Texts};
-pub use card::{Card, MOST_FORMS, Own, Way};
+pub use card::{Card, MOST_WAYS, Own, Way};
 pub use demo::{DEMO, demo_cards, demo_own};
 pub use house::{House, Jigger, Mark};
 pub use import::{Import, Standing, standing};

@@ -81,8 +81,8 @@ impl Entry<Card> {
     /// With its pairs of letters noted.
     #[must_use]
     pub fn noted(mut self) -> Entry<Card> {
-        let Card { name, tags, forms, .. } = &self.value;
-        let ways = forms.iter().flat_map(|way| [&way.name, &way.lines]);
+        let Card { name, tags, ways, .. } = &self.value;
+        let ways = ways.iter().flat_map(|way| [&way.name, &way.lines]);
         self.pairs = [name, tags].into_iter().chain(ways).fold(Pairs::default(), |pairs, text| pairs.of(text));
         self
     }
@@ -121,7 +121,7 @@ pub struct Book {
     /// What could not be read.
     pub unread: Vec<Unread>,
     /// What Undo would take back.
-    pub last_act: Option<String>,
+    pub last_deed: Option<String>,
     /// When the last backup was made, in milliseconds since 1970; none for never.
     pub last_backup: Option<u64>,
 }

@@ -132,51 +132,19 @@ pub fn swap(
     kept: Temperature,
 ) -> Option<Swap> {
     let wanted = replaced.volume(Temperature::TWENTY).ok()?;
-    let (sugar, acid) = (replaced.sugar().g(), replaced.acid_as_citric().g());
     let strength = strength_of(parts);
     if wanted.ml() <= 0.0 || strength <= 0.0 {
         return None;
     }
-    // Sugar, acid powder and what they make with so many litres of juice.
-    let with = |litres: f64| -> Option<Made> {
-        let juice = *litre * Ratio::from_value(litres).ok()?;
-        let s = Mass::from_g((sugar - juice.sugar().g()).max(0.0)).ok()?;
-        let a = ((acid - juice.acid_as_citric().g()) / strength).max(0.0);
-        Some(made(&juice, s, &blend(a, parts)))
-    };
-    let volume = |made: &Made| made.mix.volume(Temperature::TWENTY).map_or(f64::INFINITY, Volume::ml);
-    let most_by = |have: f64, in_litre: f64| if in_litre > 0.0 { have / in_litre } else { f64::INFINITY };
-    let most_sweet = most_by(sugar, litre.sugar().g());
-    let most_sour = most_by(acid, litre.acid_as_citric().g());
-    let mut misses = Vec::new();
     let asked = match fill {
         Fill::Water => before.ml() / 1000.0,
         Fill::Juice => wanted.ml() / 1000.0,
     };
-    let mut litres = asked.min(most_sweet).min(most_sour);
-    match fill {
-        Fill::Water if most_sweet < asked && most_sweet <= most_sour => misses.push(Miss::JuiceTooSweet),
-        Fill::Water if most_sour < asked => misses.push(Miss::JuiceTooSour),
-        Fill::Water => {}
-        Fill::Juice => {
-            // The most that fits, by halving; more juice is always more room.
-            let (mut low, mut high) = (0.0, litres);
-            for _ in 0..60 {
-                let middle = 0.5 * (low + high);
-                if volume(&with(middle)?) > wanted.ml() { high = middle } else { low = middle }
-            }
-            let most = litres;
-            if volume(&with(litres)?) > wanted.ml() {
-                litres = low;
-            }
-            // Sugar or acid, not room, is the limit: water fills the rest.
-            if litres >= most && most < asked * 0.98 {
-                misses.push(if most_sweet <= most_sour { Miss::JuiceTooSweet } else { Miss::JuiceTooSour });
-            }
-        }
-    }
-    let made = with(litres)?;
-    if volume(&made) > wanted.ml() * (1.0 + 1e-9) {
+    let filling = Filling { replaced, litre, parts, strength, wanted };
+    let (litres, miss) = filling.litres(asked, fill)?;
+    let made = filling.with(litres)?;
+    let mut misses: Vec<Miss> = miss.into_iter().collect();
+    if volume_of(&made) > wanted.ml() * (1.0 + 1e-9) {
         misses.push(Miss::TooMuchWater);
     }
     let mut water = fill_up(&made.mix, wanted)?;
@@ -198,6 +166,55 @@ pub fn swap(
         wanted,
         misses,
     })
+}
+
+/// How much juice goes into the place of what is replaced.
+struct Filling<'a> {
+    replaced: &'a Mix,
+    /// A litre of the juice.
+    litre: &'a Mix,
+    parts: &'a Parts<'a>,
+    /// Citric acid that a gram of the powders stands for.
+    strength: f64,
+    wanted: Volume,
+}
+
+fn volume_of(made: &Made) -> f64 {
+    made.mix.volume(Temperature::TWENTY).map_or(f64::INFINITY, Volume::ml)
+}
+
+impl Filling<'_> {
+    /// Sugar, acid powder and what they make with so many litres of juice.
+    fn with(&self, litres: f64) -> Option<Made> {
+        let juice = *self.litre * Ratio::from_value(litres).ok()?;
+        let sugar = Mass::from_g((self.replaced.sugar().g() - juice.sugar().g()).max(0.0)).ok()?;
+        let acid = (self.replaced.acid_as_citric().g() - juice.acid_as_citric().g()) / self.strength;
+        Some(made(&juice, sugar, &blend(acid.max(0.0), self.parts)))
+    }
+
+    /// As many litres as are asked for, unless they bring more sugar or acid than is replaced, or more than there is room
+    /// for; and what stood against more.
+    fn litres(&self, asked: f64, fill: Fill) -> Option<(f64, Option<Miss>)> {
+        let most_by = |have: f64, in_litre: f64| if in_litre > 0.0 { have / in_litre } else { f64::INFINITY };
+        let most_sweet = most_by(self.replaced.sugar().g(), self.litre.sugar().g());
+        let most_sour = most_by(self.replaced.acid_as_citric().g(), self.litre.acid_as_citric().g());
+        let most = asked.min(most_sweet).min(most_sour);
+        let too_much = if most_sweet <= most_sour { Miss::JuiceTooSweet } else { Miss::JuiceTooSour };
+        if fill == Fill::Water {
+            return Some((most, (most < asked).then_some(too_much)));
+        }
+        if volume_of(&self.with(most)?) <= self.wanted.ml() {
+            // Sugar or acid, not room, is the limit: water fills the rest.
+            return Some((most, (most < asked * 0.98).then_some(too_much)));
+        }
+        // The most that fits, by halving; more juice is always more room.
+        let (mut low, mut high) = (0.0, most);
+        for _ in 0..60 {
+            let middle = 0.5 * (low + high);
+            if volume_of(&self.with(middle)?) > self.wanted.ml() { high = middle } else { low = middle }
+        }
+        Some((low, None))
+    }
 }
 
 /// Water that fills a mix up to a volume; none where it is as large.

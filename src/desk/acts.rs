@@ -152,6 +152,6 @@ impl Desk {
 
     /// What Undo would take back, where there is something.
     pub(super) fn can_undo(&self) -> bool {
-        if self.route.row().is_of_book { self.bench.book.last_act.is_some() } else { self.can_undo_form(self.route) }
+        if self.route.row().is_of_book { self.bench.book.last_deed.is_some() } else { self.can_undo_form(self.route) }
     }
 }

@@ -20,7 +20,7 @@ impl Desk {
             (Act::TakeNew | Act::TakeAll | Act::TakeBoth, _) => self.bench.at_hand.import = None,
             (Act::AddWay, _) => {
                 if let Some((entry, _)) = self.open_spec() {
-                    let last = entry.value.forms.len().saturating_sub(1);
+                    let last = entry.value.ways.len().saturating_sub(1);
                     self.type_into(self.route, "at", last.to_string(), world);
                 }
             }

@@ -85,9 +85,9 @@ impl Desk {
         let (id, at) = (self.text(Route::Label, "spec"), self.text(Route::Label, "at"));
         let Some(entry) = self.bench.book.card(&id) else { return };
         let mut card = entry.value.clone();
-        let at_way = at.parse().unwrap_or(0_usize).min(card.forms.len().saturating_sub(1));
+        let at_way = at.parse().unwrap_or(0_usize).min(card.ways.len().saturating_sub(1));
         // The form alone, without notes: the code must stay coarse enough to print.
-        card.forms = card.forms.into_iter().skip(at_way).take(1).collect();
+        card.ways = card.ways.into_iter().skip(at_way).take(1).collect();
         (card.notes, card.tags) = (String::new(), String::new());
         if let Ok(text) = backup::one(&id, &card) {
             self.bench.at_hand.shared = Some((format!("{id}#{at}"), String::new()));

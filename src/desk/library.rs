@@ -85,7 +85,7 @@ impl Desk {
                     put_in_place(&mut book.runs, id, ledger::run(world.keeper, id));
                 }
             }
-            book.last_act = journal::last(world.keeper);
+            book.last_deed = journal::last(world.keeper);
             book.sort();
         });
         if has_own {

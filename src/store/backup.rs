@@ -107,8 +107,8 @@ pub fn read(text: &str) -> Result<Import, ImportProblem> {
         return Err(ImportProblem::OtherKind);
     }
     limits::check(&mut file.records)?;
-    for (_, card) in file.records.cards.iter_mut().filter(|(_, card)| card.forms.is_empty()) {
-        card.forms.push(Default::default());
+    for (_, card) in file.records.cards.iter_mut().filter(|(_, card)| card.ways.is_empty()) {
+        card.ways.push(Default::default());
     }
     Ok(file.records)
 }

@@ -6,7 +6,7 @@ use super::journal::Put;
 use super::keeper::SaveProblem;
 use super::ledger::{INGREDIENTS, RUNS, SPECS, sealed};
 use crate::book::{
-    Book, Card, DEMO, Entry, Import, MOST_FORMS, Own, Run, Standing, Way, Written, demo_cards, demo_own, standing,
+    Book, Card, DEMO, Entry, Import, MOST_WAYS, Own, Run, Standing, Way, Written, demo_cards, demo_own, standing,
 };
 
 /// A deed, worked out.
@@ -48,7 +48,7 @@ fn take_away<T>(prefix: &str, entry: &Entry<T>) -> Put {
 /// [`SaveProblem`] never in practice: records have JSON.
 pub fn new_card(lines: &str, id: &str, now: u64) -> Worked {
     let mut card = Card::blank(now);
-    for way in &mut card.forms {
+    for way in &mut card.ways {
         lines.clone_into(&mut way.lines);
     }
     Ok(Deed { words: "a new spec".into(), puts: vec![put(SPECS, id, &card, now)?], open: Some(id.to_owned()) })
@@ -128,9 +128,9 @@ pub fn change(entry: &Entry<Card>, card: &Card, what: &str, now: u64) -> Worked 
 #[must_use]
 pub fn with_way(card: &Card, at: usize) -> Card {
     let mut card = card.clone();
-    let like = card.forms.get(at).cloned().unwrap_or_default();
-    if card.forms.len() < MOST_FORMS {
-        card.forms.push(Way { name: String::new(), ..like });
+    let like = card.ways.get(at).cloned().unwrap_or_default();
+    if card.ways.len() < MOST_WAYS {
+        card.ways.push(Way { name: String::new(), ..like });
     }
     card
 }
@@ -139,8 +139,8 @@ pub fn with_way(card: &Card, at: usize) -> Card {
 #[must_use]
 pub fn without_way(card: &Card, at: usize) -> Card {
     let mut card = card.clone();
-    if card.forms.len() > 1 && at < card.forms.len() {
-        card.forms.remove(at);
+    if card.ways.len() > 1 && at < card.ways.len() {
+        card.ways.remove(at);
     }
     card
 }

@@ -192,7 +192,7 @@ mod tests {
     #[test]
     fn fields_of_a_later_version_are_passed_over() {
         let way = Way { lines: "60 ml gin".into(), ..Way::default() };
-        let card = Card { name: "Lamp".into(), forms: vec![way.clone(), way], ..Card::default() };
+        let card = Card { name: "Lamp".into(), ways: vec![way.clone(), way], ..Card::default() };
         let data = r#"{"name":"Lamp","made":0,"garden":{"a":[1.5,null]},"forms":[{"lines":"60 ml gin","x":-1},{"lines":"60 ml gin"}]}"#;
         let body = format!(r#""v":3,"rev":7,"at":9,"by":"her","data":{data}}}"#);
         let sealed = format!("{{\"sum\":\"{:08x}\",{body}", checksum(&body));
@@ -215,7 +215,7 @@ mod tests {
     fn a_record_is_read_as_strictly_as_ever() {
         let of = |data: &str| open::<Card>(&format!(r#"{{"v":1,"data":{data}}}"#)).map(|opened| opened.data);
         assert_eq!(of("{}"), Ok(Card::default()));
-        assert_eq!(of(r#"{"forms":[{}]}"#), Ok(Card { forms: vec![Way::default()], ..Card::default() }));
+        assert_eq!(of(r#"{"forms":[{}]}"#), Ok(Card { ways: vec![Way::default()], ..Card::default() }));
         for (data, said) in [
             (r#"{"nmae":"x"}"#, "unknown field `nmae`, expected one of `name`, `tags`, `notes`, `made`, `forms`"),
             (r#"{"name":"x","name":"y"}"#, "duplicate field `name`"),

@@ -1,8 +1,8 @@
 //! Several keys changed at once or not at all, and taken back when asked: also after a reload, and when the app was
 //! killed halfway.
 //!
-//! Before anything is changed, what stood there is written down under [`KEY`] as an act that is not done. When all
-//! is changed it is marked as done. An act found not done when the app opens is taken back.
+//! Before anything is changed, what stood there is written down under [`KEY`] as a deed that is not done. When all
+//! is changed it is marked as done. A deed found not done when the app opens is taken back.
 
 use super::envelope::{checksum, open, sealed, stamp_of};
 use super::keeper::{Keeper, SaveProblem, put, set_aside};
@@ -10,12 +10,12 @@ use crate::book::{Field, Record, Stamp, Written};
 
 /// The key of the journal.
 pub const KEY: &str = "acts";
-/// Acts that can be taken back.
-const MOST_ACTS: usize = 20;
+/// Deeds that can be taken back.
+const MOST_DEEDS: usize = 20;
 
 /// Something done to the book.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Act {
+pub struct Noted {
     /// What it was, for the Undo button: "Delete Lantern".
     pub words: String,
     /// Whether all of it was done.
@@ -33,7 +33,7 @@ struct Change {
     put: Option<u32>,
 }
 
-impl Record for Act {
+impl Record for Noted {
     fn slots(&mut self) -> Vec<Field<'_>> {
         vec![
             Field::needed("words", &mut self.words),
@@ -55,18 +55,18 @@ impl Record for Change {
     }
 }
 
-/// The acts. A journal that cannot be read is set aside, not written over.
-fn read(keeper: &dyn Keeper) -> Result<(Vec<Act>, Stamp), SaveProblem> {
+/// The deeds. A journal that cannot be read is set aside, not written over.
+fn read(keeper: &dyn Keeper) -> Result<(Vec<Noted>, Stamp), SaveProblem> {
     let Some(text) = keeper.get(KEY)? else { return Ok(Default::default()) };
-    match open::<Vec<Act>>(&text) {
+    match open::<Vec<Noted>>(&text) {
         Ok(opened) if opened.newer.is_none() => Ok((opened.data, opened.stamp)),
         _ if set_aside(keeper, KEY, &text) => Ok(Default::default()),
         _ => Err(SaveProblem::ReadOnly),
     }
 }
 
-fn write(keeper: &dyn Keeper, acts: &mut Vec<Act>, stamp: Stamp) -> Result<(), SaveProblem> {
-    let text = sealed(acts.slot(), stamp).map_err(|_| SaveProblem::Blocked)?;
+fn write(keeper: &dyn Keeper, deeds: &mut Vec<Noted>, stamp: Stamp) -> Result<(), SaveProblem> {
+    let text = sealed(deeds.slot(), stamp).map_err(|_| SaveProblem::Blocked)?;
     put(keeper, KEY, Some(&text))
 }
 
@@ -84,12 +84,12 @@ pub struct Put {
 /// Puts the texts in place, all or none.
 ///
 /// # Errors
-/// [`SaveProblem`]; then everything is as it was, but for older acts that made room. [`SaveProblem::ReadOnly`] where a
+/// [`SaveProblem`]; then everything is as it was, but for older deeds that made room. [`SaveProblem::ReadOnly`] where a
 /// key holds what cannot be read here, [`SaveProblem::Elsewhere`] where it was written since.
 pub fn transact(keeper: &dyn Keeper, words: &str, puts: &[Put], now: u64) -> Result<(), SaveProblem> {
     recover(keeper, now)?;
-    let (mut acts, stamp) = read(keeper)?;
-    if acts.last().is_some_and(|act| !act.done) {
+    let (mut deeds, stamp) = read(keeper)?;
+    if deeds.last().is_some_and(|deed| !deed.done) {
         return Err(SaveProblem::Elsewhere);
     }
     let mut changes = Vec::new();
@@ -109,72 +109,72 @@ pub fn transact(keeper: &dyn Keeper, words: &str, puts: &[Put], now: u64) -> Res
         changes.push(Change { key: key.clone(), was, put: text.as_deref().map(checksum) });
         next.push((key.clone(), text.clone()));
     }
-    acts.push(Act { words: words.to_owned(), done: false, changes });
-    while acts.len() > MOST_ACTS {
-        acts.remove(0);
+    deeds.push(Noted { words: words.to_owned(), done: false, changes });
+    while deeds.len() > MOST_DEEDS {
+        deeds.remove(0);
     }
-    carry_out(keeper, acts, &next, stamp, now, |_| {})
+    carry_out(keeper, deeds, &next, stamp, now, |_| {})
 }
 
-/// Writes the last of `acts` down, does it, and marks it as done after `finish` has looked at them.
+/// Writes the last of `deeds` down, does it, and marks it as done after `finish` has looked at them.
 fn carry_out(
     keeper: &dyn Keeper,
-    mut acts: Vec<Act>,
+    mut deeds: Vec<Noted>,
     next: &[(String, Option<String>)],
     stamp: Stamp,
     now: u64,
-    finish: impl FnOnce(&mut Vec<Act>),
+    finish: impl FnOnce(&mut Vec<Noted>),
 ) -> Result<(), SaveProblem> {
-    // Older acts make room for this one.
-    while let Err(problem) = write(keeper, &mut acts, stamp.next(now)) {
-        if acts.len() <= 1 || problem == SaveProblem::Blocked {
+    // Older deeds make room for this one.
+    while let Err(problem) = write(keeper, &mut deeds, stamp.next(now)) {
+        if deeds.len() <= 1 || problem == SaveProblem::Blocked {
             return Err(problem);
         }
-        acts.remove(0);
+        deeds.remove(0);
     }
     let done = next.iter().try_for_each(|(key, text)| put(keeper, key, text.as_deref()));
     let done = done.and_then(|()| {
-        if let Some(act) = acts.last_mut() {
-            act.done = true;
+        if let Some(deed) = deeds.last_mut() {
+            deed.done = true;
         }
-        finish(&mut acts);
-        write(keeper, &mut acts, stamp.next(now).next(now))
+        finish(&mut deeds);
+        write(keeper, &mut deeds, stamp.next(now).next(now))
     });
     if done.is_err() {
-        // If this fails too, the act stays written down as not done, and is taken back at the next chance.
+        // If this fails too, the deed stays written down as not done, and is taken back at the next chance.
         let _ = take_back(keeper);
     }
     done
 }
 
-/// Milliseconds within which another tab may still be at an act; they take a tenth of that.
+/// Milliseconds within which another tab may still be at a deed; they take a tenth of that.
 const AT_WORK: u64 = 5_000;
 
-/// Takes back an act that was begun and not done, once nobody can be at it any more. True when one is still to wait for.
+/// Takes back a deed that was begun and not done, once nobody can be at it any more. True when one is still to wait for.
 ///
 /// # Errors
 /// [`SaveProblem`] when it cannot be taken back yet.
 pub fn recover(keeper: &dyn Keeper, now: u64) -> Result<bool, SaveProblem> {
-    let (acts, stamp) = read(keeper)?;
-    match acts.last() {
-        Some(act) if !act.done && now.abs_diff(stamp.at) < AT_WORK => Ok(true),
-        Some(act) if !act.done => take_back(keeper).map(|()| false),
+    let (deeds, stamp) = read(keeper)?;
+    match deeds.last() {
+        Some(deed) if !deed.done && now.abs_diff(stamp.at) < AT_WORK => Ok(true),
+        Some(deed) if !deed.done => take_back(keeper).map(|()| false),
         _ => Ok(false),
     }
 }
 
-/// Takes the last act back where it is not done. What has been written since stays, and what stood there before comes
+/// Takes the last deed back where it is not done. What has been written since stays, and what stood there before comes
 /// back beside it.
 fn take_back(keeper: &dyn Keeper) -> Result<(), SaveProblem> {
-    let (mut acts, stamp) = read(keeper)?;
-    let Some(act) = acts.pop_if(|act| !act.done) else { return Ok(()) };
+    let (mut deeds, stamp) = read(keeper)?;
+    let Some(deed) = deeds.pop_if(|deed| !deed.done) else { return Ok(()) };
     // What was added is taken away first, so that there is room for what stood there.
-    for change in act.changes.iter().filter(|change| change.was.is_none()) {
+    for change in deed.changes.iter().filter(|change| change.was.is_none()) {
         if keeper.get(&change.key)?.as_deref().map(checksum) == change.put {
             put(keeper, &change.key, None)?;
         }
     }
-    for Change { key, was, put: ours } in act.changes.iter().filter(|change| change.was.is_some()) {
+    for Change { key, was, put: ours } in deed.changes.iter().filter(|change| change.was.is_some()) {
         let there = keeper.get(key)?;
         if there == *was {
             continue;
@@ -185,22 +185,22 @@ fn take_back(keeper: &dyn Keeper) -> Result<(), SaveProblem> {
             put(keeper, &format!("{key}~{:08x}", checksum(was)), Some(was))?;
         }
     }
-    write(keeper, &mut acts, Stamp { rev: stamp.rev.wrapping_add(1), ..stamp })
+    write(keeper, &mut deeds, Stamp { rev: stamp.rev.wrapping_add(1), ..stamp })
 }
 
-/// What the last act was, to offer taking it back.
+/// What the last deed was, to offer taking it back.
 #[must_use]
 pub fn last(keeper: &dyn Keeper) -> Option<String> {
-    let (acts, _) = read(keeper).ok()?;
-    acts.last().filter(|act| act.done).map(|act| act.words.clone())
+    let (deeds, _) = read(keeper).ok()?;
+    deeds.last().filter(|deed| deed.done).map(|deed| deed.words.clone())
 }
 
-/// Takes the last act back. What has been changed since stays: `merge` puts it together with what stood there before,
+/// Takes the last deed back. What has been changed since stays: `merge` puts it together with what stood there before,
 /// by key, was and now; where it cannot, what stood there comes back beside it, under the key that `beside` makes of its
 /// own. None when there is nothing to take back.
 ///
 /// # Errors
-/// [`SaveProblem`]; then everything is as it was, but for older acts that made room.
+/// [`SaveProblem`]; then everything is as it was, but for older deeds that made room.
 pub fn undo(
     keeper: &dyn Keeper,
     now: u64,
@@ -208,13 +208,13 @@ pub fn undo(
     mut beside: impl FnMut(&str) -> String,
 ) -> Result<Option<String>, SaveProblem> {
     recover(keeper, now)?;
-    let (mut acts, stamp) = read(keeper)?;
-    let Some(act) = acts.last().cloned() else { return Ok(None) };
-    if !act.done {
+    let (mut deeds, stamp) = read(keeper)?;
+    let Some(deed) = deeds.last().cloned() else { return Ok(None) };
+    if !deed.done {
         return Err(SaveProblem::Elsewhere);
     }
     let mut next = Vec::new();
-    for change in act.changes {
+    for change in deed.changes {
         let is_untouched = keeper.get(&change.key)?.as_deref().map(checksum) == change.put;
         match (is_untouched, change.was) {
             (true, was) => next.push((change.key, was)),
@@ -225,7 +225,7 @@ pub fn undo(
                     None => next.push((beside(&change.key), Some(was))),
                 }
             }
-            // Added by the act and changed since: it is somebody's work now.
+            // Added by the deed and changed since: it is somebody's work now.
             (false, None) => {}
         }
     }
@@ -233,8 +233,8 @@ pub fn undo(
     for (key, text) in &next {
         changes.push(Change { key: key.clone(), was: keeper.get(key)?, put: text.as_deref().map(checksum) });
     }
-    acts.push(Act { words: act.words.clone(), done: false, changes });
-    let both_go = |acts: &mut Vec<Act>| acts.truncate(acts.len().saturating_sub(2));
-    carry_out(keeper, acts, &next, stamp, now, both_go)?;
-    Ok(Some(act.words))
+    deeds.push(Noted { words: deed.words.clone(), done: false, changes });
+    let both_go = |deeds: &mut Vec<Noted>| deeds.truncate(deeds.len().saturating_sub(2));
+    carry_out(keeper, deeds, &next, stamp, now, both_go)?;
+    Ok(Some(deed.words))
 }

@@ -25,7 +25,7 @@ const BACKUP: &str = "tool/backup";
 /// # Errors
 /// [`SaveProblem::Blocked`].
 pub fn load(keeper: &dyn Keeper, with_cards: bool) -> Result<Book, SaveProblem> {
-    let mut book = Book { last_act: journal::last(keeper), has_cards: with_cards, ..Book::default() };
+    let mut book = Book { last_deed: journal::last(keeper), has_cards: with_cards, ..Book::default() };
     for key in keeper.keys()? {
         if let Some(id) = key.strip_prefix(SPECS).filter(|_| with_cards) {
             if let Some(entry) = read(keeper, &key, id, &mut book.unread)? {
@@ -63,8 +63,8 @@ pub fn run(keeper: &dyn Keeper, id: &str) -> Option<Entry<Run>> {
 
 /// A card has one way at least.
 fn with_a_way(mut entry: Entry<Card>) -> Entry<Card> {
-    if entry.value.forms.is_empty() {
-        entry.value.forms.push(Way::default());
+    if entry.value.ways.is_empty() {
+        entry.value.ways.push(Way::default());
     }
     entry.noted()
 }

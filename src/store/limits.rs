@@ -1,7 +1,7 @@
 //! What an import may hold: whatever a Meniscus can have kept, and no more of it than a screen can bear.
 
 use super::problem::ImportProblem;
-use crate::book::{Card, Import, MOST_FORMS, MOST_KEY, MOST_PARTS, Run, Slot, Written, first_twice};
+use crate::book::{Card, Import, MOST_KEY, MOST_PARTS, MOST_WAYS, Run, Slot, Written, first_twice};
 
 /// Ten times what a field takes on screen, in characters, so that whatever was kept comes back.
 const LONGEST: usize = 200_000;
@@ -9,7 +9,7 @@ const LONGEST_ID: usize = 200;
 /// Most records of all kinds together.
 const MOST_RECORDS: usize = 20_000;
 /// Ten times the forms that a card is given here: as many were once taken from a file, and come back from a backup.
-const MOST_FORMS_READ: usize = 10 * MOST_FORMS;
+const MOST_WAYS_READ: usize = 10 * MOST_WAYS;
 /// Most steps of a run.
 const MOST_STEPS: usize = 100 * MOST_PARTS;
 /// The latest time, the last of the calendar of browsers.
@@ -50,7 +50,7 @@ fn is_plain(id: &str) -> bool {
 }
 
 fn of_card(card: &Card) -> Option<&'static str> {
-    (card.forms.len() > MOST_FORMS_READ).then_some("number of forms")
+    (card.ways.len() > MOST_WAYS_READ).then_some("number of forms")
 }
 
 fn of_run(run: &Run) -> Option<&'static str> {

@@ -7,7 +7,7 @@ use super::limits::short;
 use super::problem::ImportProblem;
 use super::read::{Unknown, read as read_json};
 use super::write::{Layout, written};
-use crate::book::{Card, Import, Loose, MOST_FORMS, Way, Written};
+use crate::book::{Card, Import, Loose, MOST_WAYS, Way, Written};
 
 /// Deepest and most that is looked through.
 const MOST_RECIPES: usize = 2_000;
@@ -16,7 +16,7 @@ const LONGEST: usize = 200_000;
 /// The text of a card as Recipes.
 #[must_use]
 pub fn recipes(card: &Card) -> String {
-    let graph = card.forms.iter().map(|way| recipe(card, way)).collect();
+    let graph = card.ways.iter().map(|way| recipe(card, way)).collect();
     let vocabulary = Loose::names([("@vocab", "https://schema.org/".into())]);
     let mut whole = Loose::names([("@context", vocabulary), ("@graph", graph)]);
     written(whole.slot(), Layout::Wide).unwrap_or_default()
@@ -80,7 +80,7 @@ pub fn read(text: &str) -> Result<Import, ImportProblem> {
             tags: tags(recipe.get("keywords")),
             notes: text_of(recipe.get("description")),
             made: 0,
-            forms: Vec::new(),
+            ways: Vec::new(),
         };
         let mut all = way.clone();
         let shared = [&card.name, &card.tags, &card.notes].map(String::len);
@@ -94,13 +94,13 @@ pub fn read(text: &str) -> Result<Import, ImportProblem> {
             !card.name.is_empty()
                 && there.notes == card.notes
                 && there.tags == card.tags
-                && there.forms.len() < MOST_FORMS
+                && there.ways.len() < MOST_WAYS
         };
         let alike = import.cards.iter().filter(|(other, _)| other.starts_with(&id)).count();
         let id = if alike == 0 { id } else { format!("{id}-{alike}") };
         match import.cards.iter_mut().rfind(|(_, there)| there.name == card.name && same(there)) {
-            Some((_, card)) => card.forms.push(way),
-            None => import.cards.push((id, Card { forms: vec![way], ..card })),
+            Some((_, card)) => card.ways.push(way),
+            None => import.cards.push((id, Card { ways: vec![way], ..card })),
         }
     }
     Ok(import)

@@ -51,12 +51,14 @@ impl<'a> Tab<'a> {
         tab
     }
 
+    #[allow(clippy::needless_pass_by_value)]
     pub fn act(&mut self, act: Act) -> &mut Tab<'a> {
         let effects = self.desk.act(&act, &world(self.keeper, self.now));
         self.effects.extend(effects);
         self
     }
 
+    #[allow(clippy::needless_pass_by_value)]
     pub fn tell(&mut self, news: News) -> &mut Tab<'a> {
         let effects = self.desk.tell(&news, &world(self.keeper, self.now));
         self.effects.extend(effects);

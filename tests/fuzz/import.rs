@@ -5,6 +5,6 @@ use libfuzzer_sys::fuzz_target;
 
 fuzz_target!(|text: &str| {
     if let Ok(import) = meniscus::store::backup::read(text) {
-        assert!(import.cards.iter().all(|(id, card)| !id.contains('/') && !card.forms.is_empty()));
+        assert!(import.cards.iter().all(|(id, card)| !id.contains('/') && !card.ways.is_empty()));
     }
 });

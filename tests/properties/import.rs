@@ -5,7 +5,7 @@ use proptest::prelude::*;
 use crate::faulty::Faulty;
 
 use meniscus::book::{
-    Card, Entry, Import, MOST_FORMS, MOST_KEY, MOST_PARTS, Own, Part, Run, Stamp, Tick, Way, demo_cards, demo_own,
+    Card, Entry, Import, MOST_KEY, MOST_PARTS, MOST_WAYS, Own, Part, Run, Stamp, Tick, Way, demo_cards, demo_own,
 };
 use meniscus::screen::Bench;
 use meniscus::store::ImportProblem;
@@ -37,7 +37,7 @@ fn ways() -> impl Strategy<Value = Way> {
 fn cards() -> impl Strategy<Value = Card> {
     (prop::collection::vec(texts(), 3), prop::collection::vec(ways(), 1..3), 0_u64..9_007_199_254_740_991).prop_map(
         |(texts, forms, made)| {
-            let mut card = Card { made, forms, ..Card::default() };
+            let mut card = Card { made, ways: forms, ..Card::default() };
             for ((_, field), text) in card.fields().into_iter().zip(texts) {
                 *field = text;
             }
@@ -157,7 +157,7 @@ fn an_import_is_taken_by_choice_and_taken_back() {
     let before = load(&keeper, true).expect("readable");
     let mut theirs = Import { cards: demo_cards(5), own: demo_own(5), ..Import::default() };
     theirs.cards[0].1.notes = "theirs".into();
-    theirs.cards.push(("fresh".into(), Card { name: "Fresh".into(), forms: vec![Way::default()], ..Card::default() }));
+    theirs.cards.push(("fresh".into(), Card { name: "Fresh".into(), ways: vec![Way::default()], ..Card::default() }));
     assert_eq!(theirs.count(&before), [3, 2, 1]);
     for (merge, notes, cards) in [(Merge::NewOnly, 0, 4), (Merge::Replace, 1, 4), (Merge::Beside, 1, 5)] {
         let deed = deeds::import(&before, &theirs, merge, 2, || "beside".to_owned()).expect("json");
@@ -175,7 +175,7 @@ fn an_import_is_taken_by_choice_and_taken_back() {
 fn two_versions_are_chosen_between() {
     let keeper = Faulty::default();
     let mine =
-        entry("a", Card { name: "Lamp".into(), notes: "mine".into(), forms: vec![Way::default()], ..Card::default() });
+        entry("a", Card { name: "Lamp".into(), notes: "mine".into(), ways: vec![Way::default()], ..Card::default() });
     let other = entry("a~b", Card { notes: "other".into(), ..mine.value.clone() });
     for entry in [&mine, &other] {
         let text = meniscus::store::ledger::sealed(&entry.value, 1).expect("json");
@@ -201,10 +201,10 @@ fn two_versions_are_chosen_between() {
 #[test]
 fn as_much_is_read_as_can_have_been_kept() {
     let mut card = Card::blank(1);
-    for _ in 0..MOST_FORMS + 5 {
+    for _ in 0..MOST_WAYS + 5 {
         card = deeds::with_way(&card, 0);
     }
-    assert_eq!(card.forms.len(), MOST_FORMS);
+    assert_eq!(card.ways.len(), MOST_WAYS);
     let mut run = Run { parts: vec![Part { key: MOST_KEY, ..Part::default() }], ..Run::default() };
     for _ in 0..MOST_PARTS {
         run = with_parts(&run, vec![Part { tool: "fruit".into(), ..Part::default() }; 2], &Bench::default());
@@ -214,10 +214,10 @@ fn as_much_is_read_as_can_have_been_kept() {
     let text = backup(&load(&stored(&import), true).expect("readable"), 9).expect("json");
     assert_eq!(read(&text), Ok(import));
     let with = |forms: usize| {
-        let card = Card { name: "Lamp".into(), forms: vec![Way::default(); forms], ..Card::default() };
+        let card = Card { name: "Lamp".into(), ways: vec![Way::default(); forms], ..Card::default() };
         read(&one("c", &card).expect("json")).map_err(|problem| problem.to_string())
     };
-    assert_eq!(with(1_000).expect("once taken").cards[0].1.forms.len(), 1_000);
+    assert_eq!(with(1_000).expect("once taken").cards[0].1.ways.len(), 1_000);
     assert_eq!(with(1_001), Err("Spec 1, “Lamp”: its number of forms can't be used. Nothing was changed.".to_owned()));
     let parts = |keys: &[u32]| {
         let parts: Vec<String> = keys.iter().map(|key| format!(r#"{{"key":{key}}}"#)).collect();
@@ -265,7 +265,7 @@ proptest! {
             chars[..at].iter().copied().chain(put.chars()).chain(chars[end..].iter().copied()).collect::<String>()
         });
         match read(&mangled) {
-            Ok(import) => prop_assert!(import.cards.iter().all(|(id, card)| !id.contains('/') && !card.forms.is_empty())),
+            Ok(import) => prop_assert!(import.cards.iter().all(|(id, card)| !id.contains('/') && !card.ways.is_empty())),
             Err(problem) => prop_assert!(!problem.to_string().is_empty()),
         }
     }

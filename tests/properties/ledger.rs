@@ -12,7 +12,7 @@ use meniscus::store::ledger::{SPECS, Saved, load, save};
 use meniscus::store::{Keeper, SaveProblem, open, seal};
 
 fn card(name: &str, lines: &str) -> Card {
-    Card { name: name.into(), forms: vec![Way { lines: lines.into(), ..Way::default() }], ..Card::default() }
+    Card { name: name.into(), ways: vec![Way { lines: lines.into(), ..Way::default() }], ..Card::default() }
 }
 
 fn entry(id: &str, value: Card) -> Entry<Card> {
@@ -239,7 +239,7 @@ fn what_is_newer_or_damaged_is_left_as_it_is() {
     let gone = [Put { key: "spec/stranger".into(), text: None, from: Some(stranger_shown.stamp) }];
     assert_eq!(transact(&keeper, "Delete", &gone, 2), Err(SaveProblem::ReadOnly));
     let shown = book.cards.iter().find(|entry| entry.id == "newer").expect("shown");
-    assert_eq!((shown.newer, shown.value.forms.len()), (Some(9), 1));
+    assert_eq!((shown.newer, shown.value.ways.len()), (Some(9), 1));
     assert!(save(&keeper, SPECS, shown, 2, "y").is_err());
     assert_eq!(keeper.get("spec/newer").expect("there").as_deref(), Some(newer));
     assert_eq!(keeper.get("spec/stranger").expect("there").as_deref(), Some(stranger));
@@ -319,7 +319,7 @@ fn deeds_write_over_nothing_that_is_newer_damaged_or_changed_since() {
     let deed = deeds::change(stale, &card("Stale", ""), "a line", 5).expect("json");
     assert_eq!(transact(&keeper, "deed", &deed.puts, 5), Err(SaveProblem::Elsewhere));
     assert_eq!(transact(&keeper, "deed", &deeds::delete_card(stale).puts, 5), Err(SaveProblem::Elsewhere));
-    assert!(load(&keeper, true).expect("readable").cards.iter().any(|entry| entry.value.forms[0].lines == "60 ml gin"));
+    assert!(load(&keeper, true).expect("readable").cards.iter().any(|entry| entry.value.ways[0].lines == "60 ml gin"));
     // The demo leaves what is there of it.
     let own = meniscus::book::Own { name: "mine".into(), like: "cordial".into(), ..Default::default() };
     let text = seal(&own, Stamp { rev: 1, at: 1 }).expect("json");
@@ -348,7 +348,7 @@ proptest! {
         let book = load(&keeper, true).expect("readable");
         for (number, (name, lines)) in cards.iter().enumerate() {
             let entry = book.cards.iter().find(|entry| entry.id == format!("id{number}")).expect("there");
-            prop_assert_eq!((&entry.value.name, &entry.value.forms[0].lines), (name, lines));
+            prop_assert_eq!((&entry.value.name, &entry.value.ways[0].lines), (name, lines));
         }
     }
 }

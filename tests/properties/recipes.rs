@@ -48,7 +48,7 @@ fn recipes_of_others_are_read() {
     let card = &import.cards[0].1;
     assert_eq!((card.name.as_str(), card.tags.as_str()), ("Plain sour", "sour, gin"));
     assert_eq!(
-        card.forms,
+        card.ways,
         [Way { lines: "2 oz gin\n3/4 oz lemon juice".into(), steps: "Shake\nStrain".into(), ..Way::default() }]
     );
     assert_eq!(backup::read(text).expect("readable").cards[0].0, import.cards[0].0, "the same id twice");
@@ -79,5 +79,5 @@ async fn a_general_reader_of_json_ld_keeps_all_of_it() {
         }
         nodes += 1;
     }
-    assert_eq!(nodes, card.forms.len());
+    assert_eq!(nodes, card.ways.len());
 }

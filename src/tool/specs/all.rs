@@ -110,12 +110,12 @@ impl SpecsForm {
 }
 
 fn row(entry: &Entry<Card>, bench: &Bench) -> Row {
-    let Card { name, tags, forms, .. } = &entry.value;
-    let first = forms.first().map_or("", |way| &way.lines);
+    let Card { name, tags, ways, .. } = &entry.value;
+    let first = ways.first().map_or("", |way| &way.lines);
     let read = Contents::of(first, bench);
     let strength = balance(&read.mix).strength.fraction();
     let is_whole = read.whole().is_some() && read.is_something();
-    let ways: Vec<&str> = forms.iter().map(|way| way.name.trim()).filter(|name| !name.is_empty()).collect();
+    let ways: Vec<&str> = ways.iter().map(|way| way.name.trim()).filter(|name| !name.is_empty()).collect();
     let mut details = vec![ways.join(", "), tags.trim().to_owned()];
     let has_rival = bench.book.rivals(&entry.id).next().is_some();
     if has_rival {
@@ -149,7 +149,7 @@ fn holds(card: &Card, word: &[u8]) -> bool {
                 text[at].to_ascii_lowercase() == *first && text[at + 1..at + word.len()].eq_ignore_ascii_case(rest)
             })
     };
-    within(&card.name) || within(&card.tags) || card.forms.iter().any(|way| within(&way.lines) || within(&way.name))
+    within(&card.name) || within(&card.tags) || card.ways.iter().any(|way| within(&way.lines) || within(&way.name))
 }
 
 #[cfg(test)]
@@ -189,7 +189,7 @@ mod tests {
     fn shows_no_more_than_asked() {
         let card = |number| Entry {
             id: format!("id{number}"),
-            value: Card { name: format!("Drink {number:03}"), forms: vec![Way::default()], ..Card::default() },
+            value: Card { name: format!("Drink {number:03}"), ways: vec![Way::default()], ..Card::default() },
             stamp: Default::default(),
             newer: None,
             pairs: Pairs::default(),
@@ -205,7 +205,7 @@ mod tests {
         let entry = |(id, value)| Entry { id, value, stamp: Default::default(), newer: None, pairs: Pairs::default() };
         for entry in demo_cards(0).into_iter().map(entry) {
             let noted = entry.clone().noted();
-            for way in &entry.value.forms {
+            for way in &entry.value.ways {
                 for word in way.lines.split_whitespace().chain(entry.value.name.split_whitespace()) {
                     for part in (1..=word.len()).filter_map(|end| word.get(..end)) {
                         assert!(noted.pairs.may_hold(&Pairs::within(part)), "{part}");

@@ -1,7 +1,7 @@
 //! Backup: everything in one file, and back again.
 
 use super::remarks::{OLD_DAYS, age, undo_remark};
-use crate::book::{DEMO, Standing};
+use crate::book::{DEMO, Import, Standing};
 use crate::reading::named;
 use crate::screen::{Act, Answer, Bench, Block, Button, Figure, Row, Strip, Tone, Tool, form, plural};
 use crate::text;
@@ -61,52 +61,11 @@ impl Tool for BackupForm {
         let book = &bench.book;
         let count = |value: usize| text::count(value as f64, bench.decimal);
         match &bench.at_hand.import {
-            Some(Ok(import)) => {
-                let [new, same, differing] = import.count(book);
-                answer.strip = Strip {
-                    figures: vec![Figure::new(count(new), "new")],
-                    also: format!(
-                        "{} the same, {} differing. Nothing is taken until you say",
-                        count(same),
-                        count(differing)
-                    ),
-                    tone: Tone::Answer,
-                };
-                let word = |standing| match standing {
-                    Standing::New => "new",
-                    Standing::Same => "the same",
-                    Standing::Differing => "differs from yours",
-                };
-                let cards =
-                    import.cards.iter().enumerate().map(|(at, (_, card))| (&card.name, import.card_standing(book, at)));
-                let own =
-                    import.own.iter().enumerate().map(|(at, (_, own))| (&own.name, import.own_standing(book, at)));
-                let runs =
-                    import.runs.iter().enumerate().map(|(at, (_, run))| (&run.name, import.run_standing(book, at)));
-                let rows = cards.chain(own).chain(runs).filter(|(_, standing)| *standing != Standing::Same);
-                answer.rows = rows
-                    .take(MOST_ROWS)
-                    .map(|(name, standing)| Row { name: named(name), detail: word(standing).into(), ..Row::default() })
-                    .collect();
-            }
+            Some(Ok(import)) => preview(import, &mut answer, bench),
             Some(Err(words)) => {
                 answer.strip = Strip { figures: vec![Figure::new("?", "")], also: words.clone(), tone: Tone::Problem };
             }
-            None => {
-                let all = book.cards.len() + book.own.len();
-                answer.strip = Strip {
-                    figures: vec![Figure::new(count(book.cards.len()), plural(book.cards.len(), "spec", "specs"))],
-                    also: match (all, age(bench)) {
-                        (0, _) => "Nothing to back up yet".into(),
-                        (_, None) => "Never backed up. Save a backup now and then".into(),
-                        (_, Some(0)) => "Backed up today".into(),
-                        (_, Some(1)) => "Backed up yesterday".into(),
-                        (_, Some(days)) if days > OLD_DAYS => format!("Last backup {days} days ago. Save one now"),
-                        (_, Some(days)) => format!("Last backup {days} days ago"),
-                    },
-                    tone: Tone::Answer,
-                };
-            }
+            None => answer.strip = at_rest(bench),
         }
         for unread in &book.unread {
             answer.cautions.push(format!("{} could not be opened: {}. It is left as it is.", unread.key, unread.why));
@@ -135,5 +94,48 @@ impl Tool for BackupForm {
         if name == "last" {
             text.clone_into(&mut self.last);
         }
+    }
+}
+
+/// What an import would bring.
+fn preview(import: &Import, answer: &mut Answer, bench: &Bench) {
+    let book = &bench.book;
+    let count = |value: usize| text::count(value as f64, bench.decimal);
+    let [new, same, differing] = import.count(book);
+    answer.strip = Strip {
+        figures: vec![Figure::new(count(new), "new")],
+        also: format!("{} the same, {} differing. Nothing is taken until you say", count(same), count(differing)),
+        tone: Tone::Answer,
+    };
+    let word = |standing| match standing {
+        Standing::New => "new",
+        Standing::Same => "the same",
+        Standing::Differing => "differs from yours",
+    };
+    let cards = import.cards.iter().enumerate().map(|(at, (_, card))| (&card.name, import.card_standing(book, at)));
+    let own = import.own.iter().enumerate().map(|(at, (_, own))| (&own.name, import.own_standing(book, at)));
+    let runs = import.runs.iter().enumerate().map(|(at, (_, run))| (&run.name, import.run_standing(book, at)));
+    let rows = cards.chain(own).chain(runs).filter(|(_, standing)| *standing != Standing::Same);
+    answer.rows = rows
+        .take(MOST_ROWS)
+        .map(|(name, standing)| Row { name: named(name), detail: word(standing).into(), ..Row::default() })
+        .collect();
+}
+
+/// How many specs there are, and how old their backup is.
+fn at_rest(bench: &Bench) -> Strip {
+    let book = &bench.book;
+    let count = text::count(book.cards.len() as f64, bench.decimal);
+    Strip {
+        figures: vec![Figure::new(count, plural(book.cards.len(), "spec", "specs"))],
+        also: match (book.cards.len() + book.own.len(), age(bench)) {
+            (0, _) => "Nothing to back up yet".into(),
+            (_, None) => "Never backed up. Save a backup now and then".into(),
+            (_, Some(0)) => "Backed up today".into(),
+            (_, Some(1)) => "Backed up yesterday".into(),
+            (_, Some(days)) if days > OLD_DAYS => format!("Last backup {days} days ago. Save one now"),
+            (_, Some(days)) => format!("Last backup {days} days ago"),
+        },
+        tone: Tone::Answer,
     }
 }

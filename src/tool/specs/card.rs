@@ -104,29 +104,9 @@ impl Tool for CardForm {
         let Some(entry) = bench.book.card(&self.id) else {
             return vec![Block::Buttons(vec![Button::new("New spec", Act::NewSpec)])];
         };
-        let mut blocks = Vec::new();
-        let others: Vec<Carry> = bench
-            .book
-            .rivals(&self.id)
-            .enumerate()
-            .map(|(at, other)| Carry {
-                label: format!("Version {}: {}", at + 2, named(&other.value.name)),
-                href: Route::Card.href_with("id", &other.id),
-            })
-            .collect();
-        if !others.is_empty() {
-            blocks.push(Block::Caution(
-                "More than one version of this spec is kept, so that no change is lost. Look at them and choose."
-                    .into(),
-            ));
-            blocks.push(Block::Carry(others));
-            blocks.push(Block::Buttons(vec![
-                Button::new("Keep this one", Act::KeepThis),
-                Button::new("Keep all of them", Act::KeepAll),
-            ]));
-        }
+        let mut blocks = self.versions(bench);
         blocks.push(Block::field("name", "Name", Input::Words { placeholder: "Orchard lantern" }));
-        if entry.value.forms.len() > 1 {
+        if entry.value.ways.len() > 1 {
             let options = ways(&entry.value);
             blocks.push(Block::field("at", "Form", Input::Chips { options, captioned: false }));
         }
@@ -145,7 +125,7 @@ impl Tool for CardForm {
         blocks.push(Block::field("tags", "Tags", Input::Words { placeholder: "autumn, stirred" }));
         blocks.push(Block::field("way", "Name of this form", Input::Words { placeholder: "quick" }));
         let mut buttons = vec![Button::new("Add a form", Act::AddWay), Button::new("Duplicate", Act::Duplicate)];
-        if entry.value.forms.len() > 1 {
+        if entry.value.ways.len() > 1 {
             buttons.push(Button::new("Remove this form", Act::RemoveWay));
         }
         blocks.push(Block::Buttons(buttons));
@@ -155,14 +135,7 @@ impl Tool for CardForm {
             Button::new("Save as text", Act::Text),
             Button::new("Save as a recipe file", Act::Recipe),
         ]));
-        if let Some(link) = bench.at_hand.link_of(&self.id) {
-            blocks.push(match text::qr(link) {
-                Some(code) => Block::Code(code, link.to_owned()),
-                None => Block::Remark("Too long for a code: copy the link.".into()),
-            });
-            blocks.push(Block::Buttons(vec![Button::new("Copy the link", Act::CopyLink)]));
-            blocks.push(Block::Remark("The whole spec is in the link. Nothing is kept on any server.".into()));
-        }
+        blocks.extend(self.shared(bench));
         blocks
     }
 
@@ -211,24 +184,7 @@ impl Tool for CardForm {
         };
         undo_remark(&mut answer, bench);
         if !lines.is_empty() {
-            answer.carry("Scale it", Route::Scale.href_with("spec", &self.lines));
-            answer.carry("Its balance", Route::Balance.href_with("spec", &self.lines));
-            links::fruit(lines, Ratio::ONE, &mut answer, bench);
-            links::fat_wash(lines, Ratio::ONE, &mut answer, bench);
-            answer.carry("A cordial for its juice", Route::Cordial.href_with("spec", &self.lines));
-            answer.carry("Wash it with milk", Route::MilkWash.href_with("spec", &self.lines));
-            let is_serve = holds.is_none_or(|holds| volume <= holds);
-            answer.carry(
-                "Label it",
-                label::href(&label::Facts {
-                    name: named(&self.name),
-                    strength: text::editable(reading.strength.fraction() * 100.0, bench.decimal),
-                    allergens: label::declared(reading::allergens(lines)),
-                    pour: if is_serve { text::millilitres(volume, bench.decimal).to_string() } else { String::new() },
-                    spec: Some((self.id.clone(), self.at.clone())),
-                    ..label::Facts::default()
-                }),
-            );
+            self.offer(&mut answer, &read, holds, bench);
         }
         answer
     }
@@ -245,6 +201,62 @@ impl Tool for CardForm {
     }
 }
 
+impl CardForm {
+    /// The other versions that are kept of this spec, to look at and choose from.
+    fn versions(&self, bench: &Bench) -> Vec<Block> {
+        let others: Vec<Carry> = bench
+            .book
+            .rivals(&self.id)
+            .enumerate()
+            .map(|(at, other)| Carry {
+                label: format!("Version {}: {}", at + 2, named(&other.value.name)),
+                href: Route::Card.href_with("id", &other.id),
+            })
+            .collect();
+        if others.is_empty() {
+            return Vec::new();
+        }
+        let words = "More than one version of this spec is kept, so that no change is lost. Look at them and choose.";
+        let choose = vec![Button::new("Keep this one", Act::KeepThis), Button::new("Keep all of them", Act::KeepAll)];
+        vec![Block::Caution(words.into()), Block::Carry(others), Block::Buttons(choose)]
+    }
+
+    /// The link that it has been made into, with its code.
+    fn shared(&self, bench: &Bench) -> Vec<Block> {
+        let Some(link) = bench.at_hand.link_of(&self.id) else { return Vec::new() };
+        let code = match text::qr(link) {
+            Some(code) => Block::Code(code, link.to_owned()),
+            None => Block::Remark("Too long for a code: copy the link.".into()),
+        };
+        let copy = Block::Buttons(vec![Button::new("Copy the link", Act::CopyLink)]);
+        vec![code, copy, Block::Remark("The whole spec is in the link. Nothing is kept on any server.".into())]
+    }
+
+    /// Where its lines can go next.
+    fn offer(&self, answer: &mut Answer, read: &Contents, holds: Option<Volume>, bench: &Bench) {
+        let lines = &read.lines;
+        let volume = read.mix.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
+        answer.carry("Scale it", Route::Scale.href_with("spec", &self.lines));
+        answer.carry("Its balance", Route::Balance.href_with("spec", &self.lines));
+        links::fruit(lines, Ratio::ONE, answer, bench);
+        links::fat_wash(lines, Ratio::ONE, answer, bench);
+        answer.carry("A cordial for its juice", Route::Cordial.href_with("spec", &self.lines));
+        answer.carry("Wash it with milk", Route::MilkWash.href_with("spec", &self.lines));
+        let is_serve = holds.is_none_or(|holds| volume <= holds);
+        answer.carry(
+            "Label it",
+            label::href(&label::Facts {
+                name: named(&self.name),
+                strength: text::editable(read.mix.strength().fraction() * 100.0, bench.decimal),
+                allergens: label::declared(reading::allergens(lines)),
+                pour: if is_serve { text::millilitres(volume, bench.decimal).to_string() } else { String::new() },
+                spec: Some((self.id.clone(), self.at.clone())),
+                ..label::Facts::default()
+            }),
+        );
+    }
+}
+
 impl Method {
     /// The method of this key; none for none.
     fn read_or_none(key: &str) -> Option<Method> {
@@ -257,7 +269,7 @@ fn ways(card: &Card) -> Vec<Opt> {
         "" => format!("Form {}", at + 1),
         name => name.to_owned(),
     };
-    card.forms.iter().enumerate().map(|way| Opt::new(way.0.to_string(), label(way))).collect()
+    card.ways.iter().enumerate().map(|way| Opt::new(way.0.to_string(), label(way))).collect()
 }
 
 #[cfg(test)]
@@ -315,21 +327,21 @@ mod tests {
     fn a_text_goes_into_its_record_and_no_other() {
         let card = demo_cards(0).remove(0).1;
         let changed = edited(&card, 1, "garnish", "pear fan").expect("a field");
-        assert_eq!(changed.forms[1].garnish, "pear fan");
-        assert_eq!(changed.forms[0], card.forms[0]);
+        assert_eq!(changed.ways[1].garnish, "pear fan");
+        assert_eq!(changed.ways[0], card.ways[0]);
         assert_eq!(edited(&card, 0, "name", "Lamp").expect("a field").name, "Lamp");
         assert_eq!(edited(&card, 9, "lines", ""), None);
         // A tap on a line's fix, and one that changes nothing.
         let fixed = super::changed(&card, 0, &Act::Rewrite("30 ml pear juice".into(), "30 ml pear purée".into()))
             .expect("a change");
-        assert!(fixed.forms[0].lines.contains("\n30 ml pear purée\n"));
+        assert!(fixed.ways[0].lines.contains("\n30 ml pear purée\n"));
         assert_eq!(super::changed(&card, 0, &Act::Rewrite("no such line".into(), "x".into())), None);
         assert_eq!(edited(&card, 0, "search", ""), None);
         let mut card = card;
         for name in FIELDS {
             assert!(
                 card.fields().iter().any(|(field, _)| *field == name)
-                    || card.forms[0].fields().iter().any(|(field, _)| *field == name),
+                    || card.ways[0].fields().iter().any(|(field, _)| *field == name),
                 "{name}"
             );
         }

@@ -26,7 +26,7 @@ pub(super) fn reminder(bench: &Bench) -> Option<String> {
 
 /// What Undo would take back, where there is something.
 pub(super) fn undo_remark(answer: &mut Answer, bench: &Bench) {
-    if let Some(words) = &bench.book.last_act {
+    if let Some(words) = &bench.book.last_deed {
         answer.remarks.push(format!("Undo takes back: {words}."));
     }
 }

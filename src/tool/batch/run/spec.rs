@@ -18,7 +18,7 @@ pub const ICE: &str = "clear-ice";
 /// The parts that a form of the spec of this id comes to: clear ice where it asks for it, and the drink.
 #[must_use]
 pub fn parts_of(id: &str, card: &Card, at: usize) -> Vec<Part> {
-    let Some(way) = card.forms.get(at) else { return Vec::new() };
+    let Some(way) = card.ways.get(at) else { return Vec::new() };
     let text = |name: &str, text: &str| (name.to_owned(), text.to_owned());
     let mut parts = Vec::new();
     if way.ice.to_ascii_lowercase().contains("clear") {

@@ -108,15 +108,7 @@ impl CordialForm {
         }
         let serves = bench.count(SERVES, &self.serves, &mut answer.problems);
         let Some(swap) = self.solved(&split, bench, &mut answer) else {
-            if answer.problems.is_empty() {
-                let words = match split.lines.iter().any(|line| self.keeps(&line.typed)) {
-                    true => "Every line that a cordial could stand for is kept: tap ↩ beside one.",
-                    false => "Nothing here for a cordial to stand for: add juice or syrup, like 30 ml pear juice.",
-                };
-                answer.problems.push(Problem::new(SPEC, words));
-            }
-            answer.rows = split.lines.iter().map(|line| self.kept_row(line, bench)).collect();
-            return answer.without_answer("");
+            return self.not_solved(answer, &split, bench);
         };
         let ml = |volume| text::millilitres(volume, bench.decimal);
         let pour = ml(swap.pour);
@@ -149,13 +141,37 @@ impl CordialForm {
         }
         side_by_side(&mut answer, &split, &swap, bench);
         answer.rows_title = "With the cordial";
+        answer.rows = self.swapped_rows(&split, &swap, bench);
+        answer.plan = self.batch(&swap, serves, bench).map(|batch| steps(&batch, bench));
+        self.recipe(&mut answer, &swap, serves.unwrap_or(Ratio::ONE), bench);
+        let lines = self.with_cordial(&split, &swap, bench);
+        answer.carry("Its balance", Route::Balance.href_with("spec", &lines));
+        answer.carry("Scale it", Route::Scale.href_with("spec", &lines));
+        answer
+    }
+
+    /// Why there is no swap, and the lines with the way back for those that are kept.
+    fn not_solved(&self, mut answer: Answer, split: &Split, bench: &Bench) -> Answer {
+        if answer.problems.is_empty() {
+            let words = match split.lines.iter().any(|line| self.keeps(&line.typed)) {
+                true => "Every line that a cordial could stand for is kept: tap ↩ beside one.",
+                false => "Nothing here for a cordial to stand for: add juice or syrup, like 30 ml pear juice.",
+            };
+            answer.problems.push(Problem::new(SPEC, words));
+        }
+        answer.rows = split.lines.iter().map(|line| self.kept_row(line, bench)).collect();
+        answer.without_answer("")
+    }
+
+    /// The lines of the new form: what stays, the cordial, what it stands for, and words.
+    fn swapped_rows(&self, split: &Split, swap: &Swap, bench: &Bench) -> Vec<Row> {
         let is_poured = |line: &SpecLine| line.read.is_ok();
         let mut rows: Vec<Row> = Vec::new();
         let kept = split.lines.iter().zip(&split.goes).filter(|(_, goes)| !**goes).map(|(line, _)| line);
         rows.extend(kept.clone().filter(|line| is_poured(line)).map(|line| self.kept_row(line, bench)));
         rows.push(Row {
             name: "cordial".into(),
-            amount: pour.to_string(),
+            amount: text::millilitres(swap.pour, bench.decimal).to_string(),
             detail: format!(
                 "{}, in place of what follows",
                 text::ounces(swap.pour, &bench.house.conventions, bench.decimal)
@@ -165,13 +181,7 @@ impl CordialForm {
         let gone = split.lines.iter().zip(&split.goes).filter(|(_, goes)| **goes).map(|(line, _)| line);
         rows.extend(gone.map(|line| Row { buttons: vec![self.keep(line, true)], ..unscaled_row(line, bench) }));
         rows.extend(kept.filter(|line| !is_poured(line)).map(|line| unscaled_row(line, bench)));
-        answer.rows = rows;
-        answer.plan = self.batch(&swap, serves, bench).map(|batch| steps(&batch, bench));
-        self.recipe(&mut answer, &swap, serves.unwrap_or(Ratio::ONE), bench);
-        let lines = self.with_cordial(&split, &swap, bench);
-        answer.carry("Its balance", Route::Balance.href_with("spec", &lines));
-        answer.carry("Scale it", Route::Scale.href_with("spec", &lines));
-        answer
+        rows
     }
 
     /// Whether a person keeps a line as it is.

@@ -10,7 +10,7 @@ use crate::screen::{Act, Bench, Fields, Texts};
 #[must_use]
 pub fn way_at(texts: &Texts, card: &Card) -> usize {
     let at = texts.get("at").and_then(|at| at.parse().ok()).unwrap_or(0_usize);
-    at.min(card.forms.len().saturating_sub(1))
+    at.min(card.ways.len().saturating_sub(1))
 }
 
 /// A card with a text in place; none for a field that it has not.
@@ -19,7 +19,7 @@ pub fn edited(card: &Card, at: usize, name: &str, text: &str) -> Option<Card> {
     let mut card = card.clone();
     let shared = card.fields().into_iter().find(|(field, _)| *field == name).map(|(_, field)| text.clone_into(field));
     if shared.is_none() {
-        let way = card.forms.get_mut(at)?;
+        let way = card.ways.get_mut(at)?;
         let (_, field) = way.fields().into_iter().find(|(field, _)| *field == name)?;
         text.clone_into(field);
     }
@@ -32,7 +32,7 @@ pub fn changed(card: &Card, at: usize, act: &Act) -> Option<Card> {
     let put = |card, name: &str, text: &str| edited(&card, at, name, text).unwrap_or(card);
     let after = match act {
         Act::Put(puts) => puts.iter().fold(card.clone(), |card, (name, text)| put(card, name, text)),
-        Act::Rewrite(typed, fixed) => put(card.clone(), "lines", &rewritten(&card.forms.get(at)?.lines, typed, fixed)),
+        Act::Rewrite(typed, fixed) => put(card.clone(), "lines", &rewritten(&card.ways.get(at)?.lines, typed, fixed)),
         _ => return None,
     };
     (after != *card).then_some(after)
@@ -47,7 +47,7 @@ pub fn loses_much(before: &Card, after: &Card) -> bool {
     let texts = |card: &Card| {
         let mut card = card.clone();
         let shared = card.fields().map(|(_, text)| std::mem::take(text));
-        let ways = card.forms.iter_mut().flat_map(|way| way.fields().map(|(_, text)| std::mem::take(text)));
+        let ways = card.ways.iter_mut().flat_map(|way| way.fields().map(|(_, text)| std::mem::take(text)));
         shared.into_iter().chain(ways).collect::<Vec<String>>()
     };
     texts(before).iter().zip(&texts(after)).any(|(before, after)| loses(before, after))
@@ -65,7 +65,7 @@ pub fn loses(before: &str, after: &str) -> bool {
 #[must_use]
 pub fn plain(card: &Card) -> String {
     let mut parts = vec![named(&card.name)];
-    for way in &card.forms {
+    for way in &card.ways {
         let how = [
             ("", way.name.trim()),
             ("", way.lines.trim()),
@@ -89,9 +89,9 @@ impl CardForm {
     pub(super) fn open(&mut self, bench: &Bench) {
         let Some(entry) = bench.book.card(&self.id) else { return };
         let mut card = entry.value.clone();
-        let at = self.at.parse().unwrap_or(0_usize).min(card.forms.len().saturating_sub(1));
+        let at = self.at.parse().unwrap_or(0_usize).min(card.ways.len().saturating_sub(1));
         self.at = at.to_string();
-        let way = card.forms.get(at).cloned();
+        let way = card.ways.get(at).cloned();
         let shared = card.fields().into_iter().map(|(name, text)| (name, std::mem::take(text)));
         let mut texts: Vec<(&str, String)> = shared.collect();
         if let Some(mut way) = way {
