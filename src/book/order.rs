@@ -1,5 +1,6 @@
 //! Putting a list in order, once for every kind of list.
 
+use std::cmp::Ordering;
 use std::sync::Arc;
 
 /// The places of a list of `count` in their order, where it is not in order already; those that are equal stay as they
@@ -9,25 +10,11 @@ pub(super) fn order(count: usize, goes_after: &dyn Fn(usize, usize) -> bool) -> 
         return None;
     }
     let mut sorted: Vec<usize> = (0..count).collect();
-    let mut merged = sorted.clone();
-    let mut run = 1;
-    while run < count {
-        for start in (0..count).step_by(2 * run) {
-            let (middle, end) = ((start + run).min(count), (start + 2 * run).min(count));
-            let (mut left, mut right) = (start, middle);
-            for place in &mut merged[start..end] {
-                let next = if left == middle || right < end && goes_after(sorted[left], sorted[right]) {
-                    &mut right
-                } else {
-                    &mut left
-                };
-                *place = sorted[*next];
-                *next += 1;
-            }
-        }
-        std::mem::swap(&mut sorted, &mut merged);
-        run *= 2;
-    }
+    sorted.sort_unstable_by(|a, b| match (goes_after(*a, *b), goes_after(*b, *a)) {
+        (true, _) => Ordering::Greater,
+        (_, true) => Ordering::Less,
+        _ => a.cmp(b),
+    });
     Some(sorted)
 }
 
