@@ -27,10 +27,16 @@ function waiting() {
   raise("meniscus-update-waiting");
 }
 
+// The one policy of trusted types: it lets this address be run, and no other.
+function workerAddress() {
+  const createScriptURL = () => "service-worker.js";
+  return (window.trustedTypes?.createPolicy("meniscus", { createScriptURL }) ?? { createScriptURL }).createScriptURL("");
+}
+
 async function register() {
   if (!("serviceWorker" in navigator)) return;
   const workers = navigator.serviceWorker;
-  const registration = await workers.register("service-worker.js", { updateViaCache: "none" });
+  const registration = await workers.register(workerAddress(), { updateViaCache: "none" });
   if (registration.waiting && workers.controller) waiting();
   const watch = (worker) =>
     worker?.addEventListener("statechange", () => {

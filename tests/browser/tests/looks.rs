@@ -147,15 +147,38 @@ async fn the_strip_never_moves() -> Result<()> {
 async fn the_policy_is_kept_and_nobody_else_is_asked() -> Result<()> {
     let serving = Serving::start(&xtask::dist())?;
     let phone = Phone::start(&serving.url(), &Setup::default()).await?;
-    for route in routes() {
+    phone.open("specs").await?;
+    phone.tap_on("Try a demo").await?;
+    for route in routes().chain(["specs/spec?id=demo-1", "shelf/ingredients?id=demo-1"]) {
         phone.open(route).await?;
         phone.reload().await?;
         assert_eq!(phone.wrongs().await?, Vec::<String>::new(), "{route}");
         assert_eq!(phone.foreign_requests().await?, Vec::<String>::new(), "{route}");
     }
     // And the watch would notice a breach of each kind.
-    phone.run("const s = document.createElement('script'); s.textContent = '1'; document.head.append(s)").await?;
-    phone.until("window.__wrong.some(w => w.startsWith('policy:'))").await?;
+    for (breach, directive) in [
+        (
+            "const s = document.createElement('script'); s.append('1'); document.head.append(s)",
+            "require-trusted-types-for",
+        ),
+        ("import('data:text/javascript,1').catch(() => {})", "script-src"),
+        ("const s = document.createElement('style'); s.append('a {}'); document.head.append(s)", "style-src"),
+    ] {
+        phone.run(breach).await?;
+        phone.until(&format!("window.__wrong.some(w => w.startsWith('policy: {directive}'))")).await?;
+    }
+    for trusted in [
+        "document.createElement('script').textContent = '1'",
+        "document.body.innerHTML = '<b>'",
+        "new Worker('x.js')",
+        "trustedTypes.createPolicy('other', {})",
+    ] {
+        phone.run("window.__wrong.length = 0").await?;
+        let thrown =
+            phone.run(&format!("try {{ {trusted}; return '' }} catch (problem) {{ return problem.name }}")).await?;
+        assert_eq!(thrown, "TypeError", "{trusted}");
+        phone.until("window.__wrong.some(w => w.includes('trusted-types'))").await.context(trusted)?;
+    }
     phone.run_async("fetch('https://example.org/').then(() => done(1), () => done(0))").await?;
     phone.until("window.__wrong.some(w => w.includes('example.org'))").await?;
     Ok(())
