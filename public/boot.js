@@ -1,6 +1,8 @@
 // Starts the app and looks after its service worker. The app in Rust talks to this file through
 // events named meniscus-… and data- attributes of the page.
 
+import { restored } from "./mirror.js";
+
 const page = document.documentElement;
 const raise = (name) => window.dispatchEvent(new Event(name));
 const hand = (name, text) => window.dispatchEvent(Object.assign(new Event(name), { text }));
@@ -10,12 +12,20 @@ function say(words) {
   if (line) line.textContent = words;
 }
 
+async function compiled(address) {
+  const file = await fetch(address);
+  if (!file.ok) throw new TypeError(`${file.status} for the app`);
+  // While it arrives, where the host names its type.
+  if (file.headers.get("content-type") === "application/wasm") return WebAssembly.compileStreaming(file);
+  return WebAssembly.compile(await file.arrayBuffer());
+}
+
 async function start() {
+  if (typeof WebAssembly !== "object") throw new Error("no WebAssembly");
   const script = document.querySelector("link[data-boot=script]").href;
   const wasm = document.querySelector("link[data-boot=wasm]").href;
-  if (typeof WebAssembly !== "object") throw new Error("no WebAssembly");
-  const { default: init } = await import(script);
-  await init({ module_or_path: wasm });
+  const [{ default: init }, code] = await Promise.all([import(script), compiled(wasm), restored]);
+  await init({ module_or_path: code });
 }
 
 // ---- Offline and updates: a new version waits until the person taps Update ----
