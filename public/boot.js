@@ -7,11 +7,6 @@ const page = document.documentElement;
 const raise = (name) => window.dispatchEvent(new Event(name));
 const hand = (name, text) => window.dispatchEvent(Object.assign(new Event(name), { text }));
 
-function say(words) {
-  const line = document.getElementById("first-words");
-  if (line) line.textContent = words;
-}
-
 async function compiled(address) {
   const file = await fetch(address);
   if (!file.ok) throw new TypeError(`${file.status} for the app`);
@@ -21,11 +16,11 @@ async function compiled(address) {
 }
 
 async function start() {
-  if (typeof WebAssembly !== "object") throw new Error("no WebAssembly");
   const script = document.querySelector("link[data-boot=script]").href;
   const wasm = document.querySelector("link[data-boot=wasm]").href;
   const [{ default: init }, code] = await Promise.all([import(script), compiled(wasm), restored]);
   await init({ module_or_path: code });
+  if (document.getElementById("first-strip")) throw new Error("nothing was drawn");
 }
 
 // ---- Offline and updates: a new version waits until the person taps Update ----
@@ -251,12 +246,9 @@ window.addEventListener("meniscus-picture", async () => {
   canvas.toBlob((picture) => give(new File([picture], "label.png", { type: "image/png" })));
 });
 
+// A start that fails is for repair.js to mend.
 start().catch((problem) => {
   console.error(problem);
-  say(
-    typeof WebAssembly === "object"
-      ? "Meniscus could not start. Close it and open it again."
-      : "This browser has no WebAssembly, which Meniscus needs. A newer browser will run it.",
-  );
+  window.dispatchEvent(Object.assign(new Event("meniscus-start-failed"), { problem }));
 });
 register().catch((problem) => console.warn("Works online only:", problem));

@@ -1,12 +1,14 @@
 //! Writes the service worker of a build: which files it keeps, and a version made from their contents.
 
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
-use anyhow::{Context, Result};
+use anyhow::{Context, Result, bail};
+use base64::Engine;
+use base64::prelude::BASE64_STANDARD;
 use sha2::{Digest, Sha256};
 
-use crate::smaller;
+use crate::{named, smaller};
 
 const TEMPLATE: &str = include_str!("service_worker.js");
 
@@ -15,6 +17,19 @@ pub const WORKER: &str = "service-worker.js";
 
 /// What a host or a shop window needs, but the app does not run on.
 const NOT_KEPT: [&str; 3] = ["_headers", "screenshots/", WORKER];
+
+/// What each ending is served as.
+const TYPES: [(&str, &str); 9] = [
+    ("html", "text/html; charset=utf-8"),
+    ("css", "text/css"),
+    ("js", "text/javascript"),
+    ("wasm", "application/wasm"),
+    ("webmanifest", "application/manifest+json"),
+    ("json", "application/json"),
+    ("svg", "image/svg+xml"),
+    ("png", "image/png"),
+    ("txt", "text/plain; charset=utf-8"),
+];
 
 /// Called by Trunk at the end of a build, which says where its files are.
 ///
@@ -32,6 +47,7 @@ pub fn write_from_hook() -> Result<()> {
     for file in files.iter().filter(|file| file.ends_with(".js") || file.ends_with(".css")) {
         smaller::minify(&staging.join(file))?;
     }
+    named::after_contents(staging)?;
     let version = write(staging)?;
     smaller::minify(&staging.join(WORKER))?;
     println!("service worker of version {version}");
@@ -41,12 +57,37 @@ pub fn write_from_hook() -> Result<()> {
 /// Writes the worker of the build in `folder` and returns its version.
 ///
 /// # Errors
-/// When the folder cannot be read or written.
+/// When the folder cannot be read or written, or holds a file of a type we do not know.
 pub fn write(folder: &Path) -> Result<String> {
-    let files = files(folder)?;
-    let version = version(folder, &files)?;
-    fs::write(folder.join(WORKER), worker(&files, &version)).context("the service worker could not be written")?;
+    let kept: Vec<Kept> = files(folder)?.into_iter().map(|name| Kept::of(folder, name)).collect::<Result<_>>()?;
+    let version = version(&kept);
+    fs::write(folder.join(WORKER), worker(&kept, &version)).context("the service worker could not be written")?;
     Ok(version)
+}
+
+/// A file that the worker keeps.
+struct Kept {
+    name: String,
+    sum: [u8; 32],
+    /// What the worker serves it as, whatever the host said.
+    mime: &'static str,
+}
+
+impl Kept {
+    fn of(folder: &Path, name: String) -> Result<Kept> {
+        let contents = fs::read(folder.join(&name)).with_context(|| format!("{name} could not be read"))?;
+        let Some(mime) = mime(&name) else {
+            bail!("{name} has a type that the worker does not know: add it to TYPES in xtask/src/precache.rs");
+        };
+        Ok(Kept { sum: Sha256::digest(&contents).into(), mime, name })
+    }
+}
+
+/// What a file is served as, by the ending of its name.
+#[must_use]
+pub fn mime(name: &str) -> Option<&'static str> {
+    let (_, ending) = name.rsplit_once('.')?;
+    TYPES.iter().find(|(known, _)| *known == ending).map(|(_, mime)| *mime)
 }
 
 /// Every file the app runs on, as a path with forward slashes, in order.
@@ -77,26 +118,29 @@ fn relative(folder: &Path, path: &Path) -> String {
 }
 
 /// Twelve hex digits of a hash over the worker's own code and the names and contents of all files.
-fn version(folder: &Path, files: &[String]) -> Result<String> {
+fn version(kept: &[Kept]) -> String {
     let mut hash = Sha256::new();
     hash.update(TEMPLATE);
-    for file in files {
-        let contents =
-            fs::read(PathBuf::from(folder).join(file)).with_context(|| format!("{file} could not be read"))?;
-        hash.update(file.len().to_le_bytes());
-        hash.update(file);
-        hash.update(contents.len().to_le_bytes());
-        hash.update(contents);
+    for Kept { name, sum, mime } in kept {
+        for text in [name, *mime] {
+            hash.update(text.len().to_le_bytes());
+            hash.update(text);
+        }
+        hash.update(sum);
     }
-    Ok(hash.finalize().iter().take(6).map(|byte| format!("{byte:02x}")).collect())
+    hash.finalize().iter().take(6).map(|byte| format!("{byte:02x}")).collect()
 }
 
-/// The template filled in. The start page is kept under "./", as it is asked for.
-fn worker(files: &[String], version: &str) -> String {
-    let listed: Vec<String> =
-        files.iter().map(|file| if file == "index.html" { "./".to_owned() } else { format!("./{file}") }).collect();
-    let json = format!("[{}]", listed.iter().map(|file| format!("{file:?}")).collect::<Vec<_>>().join(", "));
-    TEMPLATE.replace("__VERSION__", version).replace("__FILES__", &json)
+/// The template filled in. The start page has no name, as it is asked for.
+fn worker(kept: &[Kept], version: &str) -> String {
+    let listed: Vec<String> = kept
+        .iter()
+        .map(|Kept { name, sum, mime }| {
+            let name = if name == "index.html" { "" } else { name };
+            format!("[{name:?}, [{:?}, {mime:?}]]", BASE64_STANDARD.encode(sum))
+        })
+        .collect();
+    TEMPLATE.replace("__VERSION__", version).replace("__FILES__", &format!("[{}]", listed.join(", ")))
 }
 
 #[cfg(test)]
@@ -126,8 +170,20 @@ mod tests {
         let folder = build(&BUILD);
         write(folder.path()).expect("written");
         let worker = fs::read_to_string(folder.path().join(WORKER)).expect("a worker");
-        assert!(worker.contains(r#"const FILES = ["./app-1.wasm", "./fonts/a.txt", "./"];"#), "{worker}");
+        let start = worker.find("new Map([").expect("a list");
+        let list = worker[start..].lines().next().expect("a line");
+        assert_eq!(
+            list,
+            r#"new Map([["app-1.wasm", ["zV1JNaSMBnLLBkB7tEO8AIev+UfGuGS6yIaYLHOzAn8=", "application/wasm"]], ["fonts/a.txt", ["ypeBEsobvcr6wjGzmiPcTaeG7/gUfE5yuYB3ha/uSLs=", "text/plain; charset=utf-8"]], ["", ["M/J5lGcXcoeikmB4ChB6yY6mPdYWX2f8wNdHZ9CoIJA=", "text/html; charset=utf-8"]]]);"#
+        );
         assert!(!worker.contains("__"), "{worker}");
+    }
+
+    #[test]
+    fn a_type_nobody_knows_is_an_error_that_says_what_to_do() {
+        let folder = build(&[("index.html", "<p>"), ("sound.mp3", "la")]);
+        let problem = write(folder.path()).expect_err("no type").to_string();
+        assert!(problem.contains("sound.mp3") && problem.contains("TYPES"), "{problem}");
     }
 
     #[test]

@@ -1,56 +1,89 @@
 // Keeps Meniscus working without a network. Written by `cargo xtask`: the list and the version are
 // made from the files of this build.
 const VERSION = "__VERSION__";
-const FILES = __FILES__;
-const PREFIX = "meniscus-";
-const CACHE = PREFIX + VERSION;
+// Of each file its SHA-256 and its type. The start page has no name.
+const FILES = new Map(__FILES__);
+const SCOPE = self.registration.scope;
+// Named after the folder too: another copy on this host keeps its own. No address holds a space.
+const OURS = `meniscus ${SCOPE} `;
+const CACHE = OURS + VERSION;
+// What a host may say about a file. All else, its type above all, is known from the build.
+const TOLD = ["content-security-policy", "cross-origin-opener-policy", "permissions-policy", "referrer-policy", "x-content-type-options"];
 
-// All or nothing: one file that fails and the old version stays.
-self.addEventListener("install", (event) => {
-  const fresh = FILES.map((file) => new Request(file, { cache: "reload" }));
-  event.waitUntil(
-    caches.open(CACHE).then((cache) =>
-      cache.addAll(fresh).catch(async (problem) => {
-        await caches.delete(CACHE);
-        throw problem;
-      }),
-    ),
-  );
-});
+// A file from the network, never from the browser's own cache. Whatever else a host, a cache on the way or
+// the login page of a network answers is an error: no byte of it is kept.
+async function checked(name) {
+  const [sum, type] = FILES.get(name);
+  const answer = await fetch(SCOPE + name, { cache: "reload" });
+  const body = await answer.arrayBuffer();
+  const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", body));
+  if (btoa(String.fromCharCode(...digest)) !== sum) throw new Error(`not as it was built: ${name || "the start page"}`);
+  const headers = new Headers({ "content-type": type });
+  for (const header of TOLD) if (answer.headers.has(header)) headers.set(header, answer.headers.get(header));
+  // Made anew, because browsers refuse to open a page with an answer that was redirected.
+  return new Response(body, { headers });
+}
 
-// Only now that this version is in charge do our own older caches go.
-self.addEventListener("activate", (event) => {
-  const drop = (names) => names.filter((name) => name.startsWith(PREFIX) && name !== CACHE).map((name) => caches.delete(name));
-  event.waitUntil(
-    caches
-      .keys()
-      .then((names) => Promise.all(drop(names)))
-      .then(() => self.clients.claim()),
-  );
-});
+async function keep(names) {
+  const files = await Promise.all(names.map(async (name) => [SCOPE + name, await checked(name)]));
+  const cache = await caches.open(CACHE);
+  await Promise.all(files.map(([address, file]) => cache.put(address, file)));
+}
+
+// All or nothing: one file that fails and the old version stays. The cache of this very version may be in use
+// already, after a step back: it then gets the same bytes again, and is never deleted.
+self.addEventListener("install", (event) => event.waitUntil(install()));
+
+async function install() {
+  const wasThere = await caches.has(CACHE);
+  try {
+    await keep([...FILES.keys()]);
+  } catch (problem) {
+    if (!wasThere) await caches.delete(CACHE);
+    throw problem;
+  }
+}
+
+// Only now that this version is in charge do older caches of this folder go.
+self.addEventListener("activate", (event) => event.waitUntil(dropOlder().then(() => self.clients.claim())));
+
+async function dropOlder() {
+  for (const name of await caches.keys()) {
+    // The first versions named theirs after no folder: ours has our start page.
+    const isOurs = name.startsWith(OURS) || (name.startsWith("meniscus-") && (await caches.match(SCOPE, { cacheName: name })));
+    if (isOurs && name !== CACHE) await caches.delete(name);
+  }
+}
 
 // The page asks for this when the person taps Update.
 self.addEventListener("message", (event) => {
   if (event.data === "take over") self.skipWaiting();
 });
 
-// The cache first, so a network that hangs is never waited for.
 self.addEventListener("fetch", (event) => {
   const { request } = event;
-  if (request.method !== "GET" || new URL(request.url).origin !== self.location.origin) return;
-  event.respondWith(answer(request));
+  const address = request.url.split("#")[0].split("?")[0];
+  if (request.method !== "GET" || !address.startsWith(SCOPE)) return;
+  const name = address.slice(SCOPE.length);
+  const file = name === "index.html" ? "" : name;
+  if (FILES.has(file)) event.respondWith(answer(file, request));
 });
 
-async function answer(request) {
-  const cache = await caches.open(CACHE);
-  const wanted = request.mode === "navigate" && isOurPage(request.url) ? "./" : request;
-  return (await cache.match(wanted, { ignoreSearch: true })) ?? fetch(request);
-}
-
-function isOurPage(url) {
-  const path = new URL(url).pathname;
-  const scope = new URL(self.registration.scope).pathname;
-  return path === scope || path === scope + "index.html";
+// The cache first, so a network that hangs is never waited for.
+async function answer(name, request) {
+  const kept = await caches.match(SCOPE + name, { cacheName: CACHE }).catch(() => {});
+  if (kept) return kept;
+  // The browser has dropped it, to make room: it comes back as it was.
+  try {
+    const file = await checked(name);
+    const copy = file.clone();
+    await caches.open(CACHE).then((cache) => cache.put(SCOPE + name, copy)).catch(() => {});
+    return file;
+  } catch (problem) {
+    // The host has a newer version by now, whose page brings its own files; or a page of the network's own.
+    if (request.mode === "navigate") return fetch(request);
+    throw problem;
+  }
 }
 
 // A timer's notice leads back to its step.

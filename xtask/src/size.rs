@@ -40,7 +40,7 @@ pub fn report() -> Result<()> {
         println!("{:>9} {:>9}  {name}", data.len(), compressed);
         raw += data.len();
         packed += compressed;
-        if name.ends_with(".html") || name.ends_with(".css") || name == "theme.js" {
+        if name.ends_with(".html") || name.ends_with(".css") || name.starts_with("theme-") {
             first += compressed;
         }
     }

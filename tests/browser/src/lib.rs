@@ -8,10 +8,14 @@ use meniscus::screen::{Bench, Block, Field, Input, Texts};
 use meniscus::tool;
 use xtask::server::Serving;
 
+mod builds;
 mod driver;
+mod host;
 mod page;
 
+pub use builds::{build_of, marked_build};
 pub use driver::{DESK, NARROW, PHONE, Phone, Setup, Shape};
+pub use host::{FAULTS, Fault, Host};
 pub use page::CATCH_FILES;
 
 /// Serves the app and starts a phone on which a script runs in every page before anything else.

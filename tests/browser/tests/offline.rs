@@ -1,10 +1,7 @@
 //! Without a network, and from one version to the next.
 
-use std::path::Path;
-
 use anyhow::Result;
-use browser::{Phone, Setup};
-use xtask::precache;
+use browser::{Phone, Setup, marked_build};
 use xtask::server::Serving;
 
 #[tokio::test]
@@ -49,25 +46,6 @@ async fn every_tool_answers_when_the_server_is_gone() -> Result<()> {
     phone.reload().await?;
     phone.strip_says("40.0 g citric").await?;
     Ok(())
-}
-
-/// A copy of the build that says which one it is.
-fn marked_build(folder: &Path, mark: &str) -> Result<String> {
-    for file in precache::files(&xtask::dist())? {
-        let to = folder.join(&file);
-        std::fs::create_dir_all(to.parent().unwrap_or(folder))?;
-        std::fs::copy(xtask::dist().join(&file), to)?;
-    }
-    let page = folder.join("index.html");
-    let html = std::fs::read_to_string(&page)?.replace("<html", &format!("<html data-build=\"{mark}\""));
-    std::fs::write(&page, html)?;
-    let version = precache::write(folder)?;
-    // Builds are not published within a second of each other, and servers tell files apart by the second.
-    let published = std::time::SystemTime::now() + std::time::Duration::from_secs(if mark == "A" { 0 } else { 60 });
-    for file in [precache::WORKER, "index.html"] {
-        std::fs::File::options().write(true).open(folder.join(file))?.set_modified(published)?;
-    }
-    Ok(version)
 }
 
 #[tokio::test]

@@ -1,0 +1,73 @@
+// Says why a start failed, and offers a way out. A file of its own, because it must run where boot.js does not.
+
+const isOpen = () => !document.getElementById("first-strip");
+
+// The words for what went wrong, and whether other files would help.
+function explained(problem) {
+  if (typeof WebAssembly !== "object")
+    return ["This browser has no WebAssembly, which Meniscus needs. A newer browser will run it.", false];
+  if (problem === "slow") return ["Meniscus is taking long to open. Wait a little, or let it be repaired.", true];
+  if (problem instanceof WebAssembly.CompileError || problem instanceof WebAssembly.LinkError || problem instanceof SyntaxError)
+    return ["Meniscus could not start: a part of it is damaged on this device.", true];
+  if (problem instanceof TypeError) return ["Meniscus could not start: a part of it could not be fetched.", true];
+  return ["Meniscus could not start: it stopped while it opened.", true];
+}
+
+function offer(problem) {
+  const [words, canRepair] = explained(problem);
+  const make = (tag, className, text) => Object.assign(document.createElement(tag), { className, textContent: text });
+  let line = document.getElementById("first-words");
+  let main = document.querySelector("main");
+  if (!line) {
+    // It stopped half way: what it drew goes.
+    line = make("output", "strip waiting", "");
+    document.getElementById("app").replaceChildren(line, (main = make("main", "", "")));
+  }
+  line.textContent = words;
+  if (!canRepair) return;
+  const button = make("button", "", "Repair");
+  const said = make("p", "remark", "Repair fetches Meniscus again, which needs a network. What you have typed and saved stays as it is.");
+  said.setAttribute("role", "status");
+  button.type = "button";
+  button.addEventListener("click", () => {
+    button.disabled = true;
+    said.textContent = "Fetching Meniscus again. What you have typed and saved stays as it is.";
+    repair().catch(() => {
+      button.disabled = false;
+      said.textContent = "Meniscus can't be reached now. Find a network, then tap Repair again. Nothing was changed, and what you have typed and saved stays as it is.";
+    });
+  });
+  const actions = make("p", "actions", "");
+  actions.append(button);
+  main.replaceChildren(said, actions);
+}
+
+async function repair() {
+  // Without a network, or behind the login page of one, what is here may still be better than nothing.
+  const worker = await fetch("service-worker.js", { cache: "no-store" });
+  if (!worker.ok || !worker.headers.get("content-type")?.includes("javascript")) throw new Error("not reached");
+  const scope = new URL("./", location.href).href;
+  const drop = async () => {
+    for (const name of (await window.caches?.keys()) ?? [])
+      if (name.startsWith(`meniscus ${scope} `)) await caches.delete(name);
+  };
+  const registration = await navigator.serviceWorker?.getRegistration();
+  if (registration?.scope === scope) await registration.unregister();
+  await drop();
+  // What the browser has cached by itself is fetched anew too. The worker, in its last minute, may keep it: drop it again.
+  const parts = [...document.querySelectorAll("script[src], link[href]")].map((part) => part.src || part.href);
+  await Promise.allSettled(parts.map((part) => fetch(part, { cache: "reload" })));
+  await drop();
+  location.reload();
+}
+
+window.addEventListener("meniscus-start-failed", ({ problem }) => offer(problem));
+// A script that is missing, or that cannot be read.
+window.addEventListener(
+  "error",
+  ({ target, error }) => {
+    if (!isOpen() && (target === window || target.tagName === "SCRIPT")) offer(target === window ? error : new TypeError());
+  },
+  true,
+);
+setTimeout(() => isOpen() || document.querySelector("main button") || offer("slow"), 20000);
