@@ -1,17 +1,22 @@
 //! What is done to the book: specs, ingredients and runs begun, copied, chosen among; the demo; imports taken.
 
+use super::records::Open;
 use super::{Desk, Effect, World};
 use crate::book::Run;
 use crate::screen::Act;
 use crate::screen::route::Route;
-use crate::store::SaveProblem;
 use crate::store::deeds::{self, Deed, Merge};
+use crate::store::ledger::{INGREDIENTS, RUNS, SPECS};
+use crate::store::{SaveProblem, put};
 
 impl Desk {
     pub(super) fn do_to_book(&mut self, act: &Act, world: &World<'_>) {
         self.sight.activate(None);
         if matches!(act, Act::Demo | Act::RemoveDemo | Act::TakeNew | Act::TakeAll | Act::TakeBoth) {
             self.with_cards(world);
+        }
+        if *act == Act::RemoveDemo {
+            return self.remove_demo(world);
         }
         let Some(worked) = self.worked(act, world) else { return };
         let Some(done) = self.perform(worked, world) else { return };
@@ -27,6 +32,35 @@ impl Desk {
             (_, Some(id)) => self.show_record(id, world),
             (_, None) => {}
         }
+    }
+
+    /// Takes the demo away, and says what stays of it.
+    fn remove_demo(&mut self, world: &World<'_>) {
+        let (deed, kept) = deeds::remove_demo(&self.bench.book);
+        if !deed.puts.is_empty() && self.perform(Ok(deed), world).is_none() {
+            return;
+        }
+        if !kept.is_empty() {
+            let words = format!("You have changed {}: that is yours, and stays.", kept.join(", "));
+            let undo = self.sight.offered.1.clone();
+            self.offer(&words, undo);
+        }
+    }
+
+    /// Deletes the record that is open where there is no room to write down what stood there.
+    pub(super) fn delete_for_good(&mut self, world: &World<'_>) {
+        let key = match self.open_record() {
+            Some(Open::Spec(entry, _)) => format!("{SPECS}{}", entry.id),
+            Some(Open::Ingredient(entry)) => format!("{INGREDIENTS}{}", entry.id),
+            Some(Open::Run(entry)) => format!("{RUNS}{}", entry.id),
+            None => return,
+        };
+        self.sight.notice = match put(world.keeper, &key, None) {
+            Ok(()) => String::new(),
+            Err(problem) => problem.to_string(),
+        };
+        self.unsaved.retain(|unsaved| *unsaved != key);
+        self.reread(std::iter::once(key.as_str()), world);
     }
 
     /// The deed that an act comes to; none where it has nothing to be done to.
@@ -45,7 +79,6 @@ impl Desk {
             Act::NewIngredient => return Some(deeds::new_own(&(world.fresh)(), now)),
             Act::NewRun => return Some(deeds::new_run(&Run { made: now, ..Run::default() }, &(world.fresh)(), now)),
             Act::Demo => return Some(deeds::demo(&self.bench.book, now)),
-            Act::RemoveDemo => return Some(Ok(deeds::remove_demo(&self.bench.book))),
             Act::TakeNew => return importing(self, Merge::NewOnly),
             Act::TakeAll => return importing(self, Merge::Replace),
             Act::TakeBoth => return importing(self, Merge::Beside),

@@ -84,9 +84,12 @@ impl Desk {
     ) -> Option<String> {
         let value = card::edited(&entry.value, at, name, text)?;
         // A field emptied or pasted over: Undo brings it back.
-        let is_deed = card::loses_much(&entry.value, &value) && entry.newer.is_none();
-        if is_deed && self.perform(deeds::change(entry, &value, "a text", world.now), world).is_some() {
-            return None;
+        let is_deed = card::loses_much(&entry.value, &value) && entry.newer.is_none() && !self.is_undoing;
+        if is_deed {
+            let what = self.as_deed(name);
+            if self.perform(deeds::change(entry, &value, &what, world.now), world).is_some() {
+                return None;
+            }
         }
         self.save(SPECS, Entry { value, ..entry.clone() }.noted(), world)
     }
@@ -95,9 +98,13 @@ impl Desk {
         let step = self.open_step(entry);
         let value = run::edited(&entry.value, &step, name, text)?;
         // A text emptied or pasted over: Undo brings it back.
-        let is_deed = card::loses(&run::text_of(&entry.value, &step, name), text) && entry.newer.is_none();
-        if is_deed && self.perform(deeds::change_run(entry, &value, "a text", world.now), world).is_some() {
-            return None;
+        let is_deed =
+            card::loses(&run::text_of(&entry.value, &step, name), text) && entry.newer.is_none() && !self.is_undoing;
+        if is_deed {
+            let what = self.as_deed(name);
+            if self.perform(deeds::change_run(entry, &value, &what, world.now), world).is_some() {
+                return None;
+            }
         }
         self.save(RUNS, Entry { value, ..entry.clone() }, world)
     }

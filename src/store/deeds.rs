@@ -111,8 +111,7 @@ pub fn delete_run(entry: &Entry<Run>) -> Deed {
 /// # Errors
 /// As [`new_card`].
 pub fn change_run(entry: &Entry<Run>, run: &Run, what: &str, now: u64) -> Worked {
-    let words = format!("{what} of {}", name_of(&entry.value.name));
-    Ok(Deed { words, puts: vec![rewrite(RUNS, entry, run, now)?], open: None })
+    Ok(Deed { words: what.to_owned(), puts: vec![rewrite(RUNS, entry, run, now)?], open: None })
 }
 
 /// A card changed in a way that Undo should take back.
@@ -120,8 +119,7 @@ pub fn change_run(entry: &Entry<Run>, run: &Run, what: &str, now: u64) -> Worked
 /// # Errors
 /// As [`new_card`].
 pub fn change(entry: &Entry<Card>, card: &Card, what: &str, now: u64) -> Worked {
-    let words = format!("{what} of {}", name_of(&entry.value.name));
-    Ok(Deed { words, puts: vec![rewrite(SPECS, entry, card, now)?], open: None })
+    Ok(Deed { words: what.to_owned(), puts: vec![rewrite(SPECS, entry, card, now)?], open: None })
 }
 
 /// The card with a form more, like the one that is open.
@@ -210,14 +208,24 @@ pub fn demo(book: &Book, now: u64) -> Worked {
     Ok(Deed { words: "the demo".into(), puts, open: None })
 }
 
-/// Takes the demo away, changed or not.
+/// Takes the demo away. What was changed of it is somebody's own by now: it stays, and is named.
 #[must_use]
-pub fn remove_demo(book: &Book) -> Deed {
-    let is_demo = |id: &str| id.starts_with(DEMO);
-    let cards = book.cards.iter().filter(|entry| is_demo(&entry.id) && entry.newer.is_none());
-    let own = book.own.iter().filter(|entry| is_demo(&entry.id) && entry.newer.is_none());
-    let puts = cards.map(|entry| take_away(SPECS, entry)).chain(own.map(|entry| take_away(INGREDIENTS, entry)));
-    Deed { words: "taking the demo away".into(), puts: puts.collect(), open: None }
+pub fn remove_demo(book: &Book) -> (Deed, Vec<String>) {
+    let mut kept = Vec::new();
+    let mut puts = Vec::new();
+    for entry in book.cards.iter().filter(|entry| entry.id.starts_with(DEMO) && entry.newer.is_none()) {
+        match demo_cards(entry.value.made).contains(&(entry.id.clone(), entry.value.clone())) {
+            true => puts.push(take_away(SPECS, entry)),
+            false => kept.push(name_of(&entry.value.name)),
+        }
+    }
+    for entry in book.own.iter().filter(|entry| entry.id.starts_with(DEMO) && entry.newer.is_none()) {
+        match demo_own(entry.value.made).contains(&(entry.id.clone(), entry.value.clone())) {
+            true => puts.push(take_away(INGREDIENTS, entry)),
+            false => kept.push(name_of(&entry.value.name)),
+        }
+    }
+    (Deed { words: "taking the demo away".into(), puts, open: None }, kept)
 }
 
 /// What to do with records that differ from those in the book.
@@ -241,7 +249,8 @@ pub fn import(book: &Book, import: &Import, merge: Merge, now: u64, mut id: impl
     taking.take(SPECS, &import.cards, |id| book.card(id), &mut id, &mut puts)?;
     taking.take(INGREDIENTS, &import.own, |id| book.own(id), &mut id, &mut puts)?;
     taking.take(RUNS, &import.runs, |id| book.run(id), &mut id, &mut puts)?;
-    Ok(Deed { words: "the import".into(), puts, open: None })
+    let words = format!("import of {}", puts.len());
+    Ok(Deed { words, puts, open: None })
 }
 
 /// How an import is taken.

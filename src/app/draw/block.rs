@@ -119,7 +119,8 @@ fn actions(view: &View, clear: &'static str) -> Node {
     if !clear.is_empty() {
         buttons.push(button("", clear, "", Some(Tap::Act(Act::Empty))));
     }
-    buttons.push(button("", "Undo", "", view.can_undo.then_some(Tap::Act(Act::Undo))));
+    let undo = view.undo.as_ref().map_or("Undo".into(), |words| Text::Owned(format!("Undo: {words}")));
+    buttons.push(button("undo", undo, "", view.undo.is_some().then_some(Tap::Act(Act::Undo))));
     buttons.push(button("", copy, "", (!view.screen.copy.is_empty()).then_some(Tap::Act(Act::Copy))));
     element("div", &[("class", "actions"), ("aria-live", "polite")], buttons)
 }

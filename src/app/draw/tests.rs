@@ -68,7 +68,10 @@ fn measure_as_it_opens() {
          autocomplete=\"off\" autocapitalize=\"off\" spellcheck=\"false\" enterkeyhint=\"done\" maxlength=\"20000\" \
          id=\"amount\" inputmode=\"none\" value=\"1½ oz\"><span class=\"assumed\" aria-hidden=\"true\"></span></div>",
     );
-    holds(&page, "<button type=\"button\" disabled=\"\">Undo</button><button type=\"button\">Copy</button></div>");
+    holds(
+        &page,
+        "<button type=\"button\" class=\"undo\" disabled=\"\">Undo</button><button type=\"button\">Copy</button></div>",
+    );
     assert_eq!(parts.len(), 4);
     holds(
         &html(&parts),
