@@ -14,4 +14,4 @@ mod tests;
 
 pub use canvas::Canvas;
 pub use html::html;
-pub use node::{Element, Fixed, Live, Node, Press, Tap, Text, at, kept};
+pub use node::{Attribute, Element, Fixed, Live, Node, Press, Tap, Text, at, kept};

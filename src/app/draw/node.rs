@@ -13,6 +13,9 @@ pub type Text = Cow<'static, str>;
 /// Attributes that an element has for good.
 pub type Fixed = &'static [(&'static str, &'static str)];
 
+/// The name of an attribute, and what it says.
+pub type Attribute = (&'static str, Text);
+
 /// A piece of the page. Cheap to clone.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Node {
@@ -32,7 +35,7 @@ pub struct Element {
     /// Whose it is, where another of its kind may come in its place: the name of a field. Else empty.
     pub key: &'static str,
     /// Attributes that may change; those that are off are left out.
-    pub attributes: Vec<(&'static str, Text)>,
+    pub attributes: Vec<Attribute>,
     /// What a person can change in it.
     pub live: Option<Live>,
     /// What is in it.
@@ -157,42 +160,56 @@ pub fn kept(standing: &[&Node], nodes: &[Node]) -> Vec<Option<usize>> {
     kept
 }
 
-/// Words.
-pub(super) fn words(words: impl Into<Text>) -> Node {
-    Node::Words(words.into())
+/// Words that are a person's own, or counted.
+#[inline(never)]
+pub(super) fn owned(words: &str) -> Text {
+    Text::Owned(words.to_owned())
+}
+
+/// Such words as a piece of the page.
+pub(super) fn words(words: &str) -> Node {
+    Node::Words(owned(words))
 }
 
 /// An element of which nothing but what is in it changes.
 pub(super) fn element(tag: &'static str, fixed: Fixed, children: Vec<Node>) -> Node {
-    Element { tag, fixed, children, ..Element::default() }.into()
+    with(tag, fixed, Vec::new(), children)
+}
+
+/// An element with attributes that may change.
+#[inline(never)]
+pub(super) fn with(tag: &'static str, fixed: Fixed, attributes: Vec<Attribute>, children: Vec<Node>) -> Node {
+    Element { tag, fixed, attributes, children, ..Element::default() }.into()
 }
 
 /// An element with nothing but words in it.
-pub(super) fn said(tag: &'static str, fixed: Fixed, said: impl Into<Text>) -> Node {
-    element(tag, fixed, vec![words(said)])
+#[inline(never)]
+pub(super) fn said(tag: &'static str, fixed: Fixed, said: Text) -> Node {
+    element(tag, fixed, vec![Node::Words(said)])
 }
 
 /// A link; `is_here` marks the one that leads to what is shown.
-pub(super) fn link(href: &str, label: impl Into<Text>, is_here: bool) -> Node {
-    let mut attributes = vec![("href", Text::Owned(href.to_owned()))];
+pub(super) fn link(href: &str, label: Text, is_here: bool) -> Node {
+    let mut attributes = vec![("href", owned(href))];
     if is_here {
         attributes.push(("aria-current", "page".into()));
     }
-    Element { tag: "a", attributes, children: vec![words(label)], ..Element::default() }.into()
+    with("a", &[], attributes, vec![Node::Words(label)])
 }
 
 /// A button; without a tap it is one that cannot be tapped now.
-pub(super) fn button(class: &'static str, label: impl Into<Text>, spoken: &str, tap: Option<Tap>) -> Node {
+#[inline(never)]
+pub(super) fn button(class: &'static str, label: Text, spoken: &str, tap: Option<Tap>) -> Node {
     let mut attributes = Vec::new();
     if !class.is_empty() {
         attributes.push(("class", class.into()));
     }
     if !spoken.is_empty() {
-        attributes.push(("aria-label", Text::Owned(spoken.to_owned())));
+        attributes.push(("aria-label", owned(spoken)));
     }
     if tap.is_none() {
         attributes.push(("disabled", "".into()));
     }
-    let children = vec![words(label)];
+    let children = vec![Node::Words(label)];
     Element { tag: "button", fixed: &[("type", "button")], attributes, children, tap, ..Element::default() }.into()
 }

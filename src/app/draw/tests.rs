@@ -39,9 +39,7 @@ fn holds(html: &str, part: &str) {
 fn tap_on(nodes: &[Node], label: &str) -> Option<Tap> {
     nodes.iter().find_map(|node| match node {
         Node::Words(_) => None,
-        Node::Element(element) if element.tag == "button" && element.children == [words(label.to_owned())] => {
-            element.tap.clone()
-        }
+        Node::Element(element) if element.tag == "button" && element.children == [words(label)] => element.tap.clone(),
         Node::Element(element) => tap_on(&element.children, label),
     })
 }
@@ -186,7 +184,7 @@ fn keyed(key: &'static str) -> Node {
 
 #[test]
 fn fields_keep_their_place_while_others_come_and_go() {
-    let (a, b, problem, table) = (keyed("a"), keyed("b"), said("p", &[], "no"), element("ul", &[], Vec::new()));
+    let (a, b, problem, table) = (keyed("a"), keyed("b"), said("p", &[], "no".into()), element("ul", &[], Vec::new()));
     let kept = |standing: &[&Node], drawn: &[&Node]| {
         kept(standing, &drawn.iter().map(|node| (*node).clone()).collect::<Vec<_>>())
     };
