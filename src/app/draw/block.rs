@@ -12,6 +12,7 @@ pub(super) fn block(view: &View, block: &Block) -> Vec<Node> {
     match block {
         Block::Field(shown) => field(view, shown),
         Block::Actions(clear) => vec![actions(view, clear)],
+        Block::Nothing => Vec::new(),
         Block::InstallHint if view.is_installed => Vec::new(),
         Block::InstallHint => vec![install_hint(view)],
         Block::Heading(words) => vec![heading(words)],

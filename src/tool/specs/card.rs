@@ -114,7 +114,10 @@ impl Tool for CardForm {
                 href: Route::Card.href_with("id", &other.id),
             })
             .collect();
-        if !others.is_empty() {
+        // Another tab may bring one while the name is being typed.
+        if others.is_empty() {
+            blocks.extend([Block::Nothing, Block::Nothing, Block::Nothing]);
+        } else {
             blocks.push(Block::Caution(
                 "More than one version of this spec is kept, so that no change is lost. Look at them and choose."
                     .into(),
