@@ -77,7 +77,7 @@ fn row(class: &'static str, field: &Field, inside: Vec<Node>) -> Node {
         vec![with("label", &[], vec![("for", field.name.into())], vec![Node::Words(field.label.into())])];
     children.extend(inside);
     let attributes = vec![("class", class.into())];
-    Element { tag: "div", key: field.name, attributes, children, ..Element::default() }.into()
+    Element { tag: "div", attributes, children, ..Element::default() }.into()
 }
 
 fn input(field: &Field, fixed: Fixed, more: Option<Attribute>) -> Node {
@@ -132,7 +132,7 @@ fn chips(field: &Field, options: &[Opt], captioned: bool) -> Node {
         element("label", &[("class", "chip")], vec![radio, said("span", &[], owned(&option.label))])
     };
     let children = std::iter::once(caption).chain(options.iter().map(chip)).collect();
-    Element { tag: "fieldset", fixed: &[("class", "chips")], key: field.name, children, ..Element::default() }.into()
+    Element { tag: "fieldset", fixed: &[("class", "chips")], children, ..Element::default() }.into()
 }
 
 /// A row with a native list.

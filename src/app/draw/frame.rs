@@ -1,5 +1,7 @@
 //! Round the blocks: pills for the tools of a place, the five places, what needs saying, what is due.
 
+use std::sync::Arc;
+
 use super::block::act_button;
 use super::node::{Element, Node, Tap, button, element, link, owned, said, with};
 use crate::desk::{Due, Link, Notice, View};
@@ -24,14 +26,14 @@ fn links(links: &[Link]) -> Vec<Node> {
     links.iter().map(|to| link(&to.href, to.label.into(), to.is_here)).collect()
 }
 
-/// What stands between strip and pad: a notice, then the blocks of the screen. Each screen has a page of its own, so
-/// that nothing that was opened or focused on one is so on the next.
-pub(super) fn page(view: &View, blocks: impl Iterator<Item = Node>) -> Node {
-    let children = view.notice.iter().map(notice).chain(blocks).collect();
-    Element { tag: "main", fixed: &[("id", "page")], key: view.title, children, ..Element::default() }.into()
+/// What stands between strip and pad.
+#[must_use]
+pub fn page(children: Vec<Node>) -> Arc<Element> {
+    Arc::new(Element { tag: "main", fixed: &[("id", "page")], children, ..Element::default() })
 }
 
-fn notice(notice: &Notice) -> Node {
+/// What needs saying.
+pub(super) fn notice(notice: &Notice) -> Node {
     let mut children = vec![said("span", &[], owned(&notice.words))];
     children.extend(notice.buttons.iter().map(|shown| act_button("", shown)));
     element("p", &[("class", "notice"), ("role", "alert")], children)

@@ -30,10 +30,8 @@ pub enum Node {
 pub struct Element {
     /// Its tag.
     pub tag: &'static str,
-    /// Attributes that it has for good: with others it is another element.
+    /// Attributes that it has for good.
     pub fixed: Fixed,
-    /// Whose it is, where another of its kind may come in its place: the name of a field. Else empty.
-    pub key: &'static str,
     /// Attributes that may change; those that are off are left out.
     pub attributes: Vec<Attribute>,
     /// What a person can change in it.
@@ -79,48 +77,6 @@ pub struct Press {
     pub turns: bool,
 }
 
-impl Node {
-    /// Whether this can be drawn over another without being made anew.
-    #[must_use]
-    pub fn is_like(&self, other: &Node) -> bool {
-        match (self, other) {
-            (Node::Words(_), Node::Words(_)) => true,
-            (Node::Element(one), Node::Element(other)) => {
-                let is_fixed_alike = std::ptr::eq(one.fixed, other.fixed) || one.fixed == other.fixed;
-                is_fixed_alike && one.tag == other.tag && one.key == other.key
-            }
-            _ => false,
-        }
-    }
-
-    /// Whether nothing at all has changed from another, told at a glance.
-    #[must_use]
-    pub fn is_same(&self, other: &Node) -> bool {
-        match (self, other) {
-            (Node::Words(one), Node::Words(other)) => one == other,
-            (Node::Element(one), Node::Element(other)) => Arc::ptr_eq(one, other),
-            _ => false,
-        }
-    }
-
-    /// Whose it is; empty for nobody's.
-    #[must_use]
-    pub fn key(&self) -> &'static str {
-        match self {
-            Node::Words(_) => "",
-            Node::Element(element) => element.key,
-        }
-    }
-}
-
-impl Element {
-    /// Whether it belongs to SVG, which has a namespace of its own.
-    #[must_use]
-    pub fn is_svg(&self) -> bool {
-        matches!(self.tag, "svg" | "rect" | "path" | "text")
-    }
-}
-
 impl From<Element> for Node {
     fn from(element: Element) -> Node {
         Node::Element(Arc::new(element))
@@ -137,27 +93,6 @@ pub fn at<'a>(nodes: &'a [Node], path: &[usize]) -> Option<&'a Element> {
     };
     let element = nodes.iter().filter_map(element).nth(*turn)?;
     if rest.is_empty() { Some(element) } else { at(&element.children, rest) }
-}
-
-/// For each piece that is to be drawn, which of those that stand there it is drawn over: a piece with a key over its own,
-/// wherever that stands; any other over the next one like it, unless a piece that is still wanted stands before that.
-#[must_use]
-pub fn kept(standing: &[&Node], nodes: &[Node]) -> Vec<Option<usize>> {
-    let mut rest: Vec<usize> = (0..standing.len()).collect();
-    let mut kept = Vec::with_capacity(nodes.len());
-    for (at, node) in nodes.iter().enumerate() {
-        let is_wanted = |old: &usize| {
-            let old = standing[*old];
-            !old.key().is_empty() && nodes[at + 1..].iter().any(|later| later.is_like(old))
-        };
-        let found = rest.iter().position(|old| standing[*old].is_like(node));
-        kept.push(found.and_then(|found| match rest[..found].iter().any(is_wanted) {
-            false => rest.drain(..=found).next_back(),
-            true if !node.key().is_empty() => Some(rest.remove(found)),
-            true => None,
-        }));
-    }
-    kept
 }
 
 /// Words that are a person's own, or counted.
