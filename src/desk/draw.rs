@@ -66,8 +66,9 @@ impl Desk {
         // What could not be saved can be taken home as a file.
         let give = (!self.unsaved.is_empty()).then(|| Button::new("Save as a file", Act::GiveUnsaved));
         let (said, offered) = &self.sight.offered;
-        let offered = offered.iter().filter(|_| *said == words).cloned();
-        let buttons = give.into_iter().chain(offered).chain([Button::new("OK", Act::Dismiss)]).collect();
+        let mut buttons = if *said == words { offered.clone() } else { Vec::new() };
+        buttons.extend(give);
+        buttons.push(Button::new("OK", Act::Dismiss));
         (!words.is_empty()).then_some(Notice { words, buttons })
     }
 

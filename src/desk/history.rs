@@ -264,15 +264,17 @@ impl Desk {
 
     /// Says which records a deed of many touched and were changed since, and what then becomes of them.
     fn ask_undo(&mut self, deed: &Noted, changed: &[String]) {
-        let name = |key: &String| {
-            let book = &self.bench.book;
-            let named = |prefix| key.strip_prefix(prefix);
-            let card = named(SPECS).and_then(|id| book.card(id)).map(|entry| entry.value.name.clone());
-            let own = || named(INGREDIENTS).and_then(|id| book.own(id)).map(|entry| entry.value.name.clone());
-            let run = || named(RUNS).and_then(|id| book.run(id)).map(|entry| entry.value.name.clone());
-            card.or_else(own).or_else(run).filter(|name| !name.trim().is_empty())
-        };
-        let names: Vec<String> = changed.iter().filter_map(name).take(3).collect();
+        let book = &self.bench.book;
+        let mut names: Vec<&str> = Vec::new();
+        for key in changed {
+            let (prefix, id) = key.split_at(key.find('/').map_or(0, |at| at + 1));
+            let name = match prefix {
+                SPECS => book.card(id).map(|entry| entry.value.name.trim()),
+                INGREDIENTS => book.own(id).map(|entry| entry.value.name.trim()),
+                _ => book.run(id).map(|entry| entry.value.name.trim()),
+            };
+            names.extend(name.filter(|name| !name.is_empty() && names.len() < 3));
+        }
         let more = changed.len() - names.len();
         let mut which = names.join(", ");
         if more > 0 {

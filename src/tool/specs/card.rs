@@ -211,7 +211,8 @@ impl CardForm {
             })
             .collect();
         if others.is_empty() {
-            return Vec::new();
+            // Another tab may bring one while the name is being typed.
+            return vec![Block::Nothing, Block::Nothing, Block::Nothing];
         }
         let words = "More than one version of this spec is kept, so that no change is lost. Look at them and choose.";
         let choose = vec![Button::new("Keep this one", Act::KeepThis), Button::new("Keep all of them", Act::KeepAll)];
