@@ -138,7 +138,7 @@ fn the_journal_is_written_with_what_undo_needs_and_read_without() {
     assert_eq!(
         body,
         concat!(
-            r#""v":2,"rev":2,"at":7,"data":[{"words":"“two”","number":1,"at":7,"done":true,"#,
+            r#""v":2,"rev":2,"at":7,"data":[{"words":"“two”","number":1,"at":7,"many":false,"done":true,"#,
             r#""changes":[{"key":"spec/a","was":null,"put":2363233923,"data":2363233923},"#,
             r#"{"key":"spec/b","was":null,"put":null,"data":null}]}]}"#
         )

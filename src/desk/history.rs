@@ -240,7 +240,7 @@ impl Desk {
             return;
         };
         let changed = journal::changed_since(world.keeper, deed).unwrap_or_default();
-        if !is_sure && deed.touched() > 1 && !changed.is_empty() {
+        if !is_sure && deed.on().is_empty() && !changed.is_empty() {
             return self.ask_undo(deed, &changed);
         }
         let there: Vec<(String, Option<String>)> =
@@ -309,7 +309,7 @@ impl Desk {
                 self.history.typed.push(Typed { was, after, ..typed });
             }
             Taken::Texts { next, .. } => self.replace_form(self.route, next, world),
-            Taken::Deed { words, puts, .. } => {
+            Taken::Deed { words, puts, on } => {
                 let puts = puts.into_iter().map(|(key, text)| {
                     let there = world.keeper.get(&key).ok().flatten();
                     let from = there.and_then(|there| stamp_of(&there).ok()).map(|(stamp, _)| stamp);
@@ -317,7 +317,10 @@ impl Desk {
                     Put { key, text, from }
                 });
                 let puts = puts.collect();
-                self.perform(Ok(crate::store::deeds::Deed { words, puts, open: None }), world);
+                self.perform(
+                    Ok(crate::store::deeds::Deed { words, puts, open: None, is_of_many: on.is_empty() }),
+                    world,
+                );
             }
         }
         self.history.taken = still_taken;

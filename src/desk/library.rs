@@ -123,7 +123,7 @@ impl Desk {
                 return None;
             }
         };
-        let done = journal::transact(world.keeper, &deed.words, &deed.puts, world.now);
+        let done = journal::transact_as(world.keeper, &deed.words, &deed.puts, deed.is_of_many, world.now);
         if done.is_err() || deed.puts.len() > FEW {
             self.read_all(self.bench.book.has_cards, world);
         } else {
@@ -132,9 +132,9 @@ impl Desk {
         match done {
             Ok(()) => {
                 if let Some(deed) = self.bench.book.deeds.last() {
-                    let (on, number, words, touched) = (deed.on.clone(), deed.number, deed.words.clone(), deed.touched);
+                    let (on, number, words) = (deed.on.clone(), deed.number, deed.words.clone());
                     self.note_deed(&on);
-                    if (on.is_empty() && touched > 1) || on.ends_with('/') {
+                    if on.is_empty() || on.ends_with('/') {
                         // Taken back where it was done, and later in Backup or in the list. It is said until one goes on.
                         self.offer(&format!("Done: {words}."), vec![Button::new("Undo", Act::UndoDeed(number, false))]);
                         self.sight.is_passing = true;

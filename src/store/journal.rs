@@ -23,6 +23,8 @@ pub struct Noted {
     pub number: u32,
     /// When it was done, in milliseconds since 1970; zero where an older version wrote it.
     pub at: u64,
+    /// Whether it is one of many records by its nature, however many it touched: an import, the demo.
+    is_of_many: bool,
     /// Whether all of it was done.
     done: bool,
     /// What it changed.
@@ -40,6 +42,7 @@ impl Noted {
     #[must_use]
     pub fn on(&self) -> &str {
         match self.changes.as_slice() {
+            _ if self.is_of_many => "",
             [Change { key, put: Some(_), .. }] => key,
             [Change { key, put: None, .. }] => key.find('/').map_or("", |at| &key[..=at]),
             [Change { key, put: Some(_), .. }, others @ ..] if others.iter().all(|other| first(&other.key) == key) => {
@@ -93,6 +96,7 @@ impl Record for Noted {
             Field::needed("words", &mut self.words),
             Field::usual("number", &mut self.number),
             Field::usual("at", &mut self.at),
+            Field::usual("many", &mut self.is_of_many),
             Field::needed("done", &mut self.done),
             Field::needed("changes", &mut self.changes),
             Field::others(),
@@ -144,6 +148,20 @@ pub struct Put {
 /// [`SaveProblem`]; then everything is as it was, but for older deeds that made room. [`SaveProblem::ReadOnly`] where a
 /// key holds what cannot be read here, [`SaveProblem::Elsewhere`] where it was written since.
 pub fn transact(keeper: &dyn Keeper, words: &str, puts: &[Put], now: u64) -> Result<(), SaveProblem> {
+    transact_as(keeper, words, puts, false, now)
+}
+
+/// As [`transact`], for a deed of many records by its nature, or not.
+///
+/// # Errors
+/// As [`transact`].
+pub fn transact_as(
+    keeper: &dyn Keeper,
+    words: &str,
+    puts: &[Put],
+    is_of_many: bool,
+    now: u64,
+) -> Result<(), SaveProblem> {
     recover(keeper, now)?;
     let (mut deeds, stamp) = read(keeper)?;
     if deeds.last().is_some_and(|deed| !deed.done) {
@@ -167,7 +185,7 @@ pub fn transact(keeper: &dyn Keeper, words: &str, puts: &[Put], now: u64) -> Res
         next.push((key.clone(), text.clone()));
     }
     let number = deeds.iter().map(|deed| deed.number).max().unwrap_or(0).max(stamp.rev).wrapping_add(1);
-    let deed = Noted { words: words.to_owned(), number, at: now, done: false, changes };
+    let deed = Noted { words: words.to_owned(), number, at: now, is_of_many, done: false, changes };
     let of_one = deeds.iter().filter(|other| other.on() == deed.on()).count();
     if let Some(oldest) = deeds.iter().position(|other| other.on() == deed.on()).filter(|_| of_one >= MOST_OF_ONE) {
         deeds.remove(oldest);
@@ -353,7 +371,7 @@ pub fn undo_one(
     for (key, text) in &next {
         changes.push(Change::new(key, keeper.get(key)?, text.as_deref()));
     }
-    let undoing = Noted { words: deed.words.clone(), number: 0, at: now, done: false, changes };
+    let undoing = Noted { words: deed.words.clone(), changes, at: now, ..Noted::default() };
     deeds.push(undoing);
     // Older deeds may have gone to make room: it is found by its number.
     let both_go = |deeds: &mut Vec<Noted>| {
