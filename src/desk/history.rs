@@ -215,7 +215,8 @@ impl Desk {
 
     /// Puts a text back in its field; what stood there.
     fn retype(&mut self, typed: &Typed, world: &World<'_>) -> String {
-        match self.route.row().record {
+        let is_elsewhere = self.part_here() != typed.of;
+        match self.route.row().record.filter(|_| is_elsewhere) {
             Some(Record::Spec) => self.type_into(self.route, "at", typed.of.clone(), world),
             Some(Record::Run) => self.type_into(self.route, "step", typed.of.clone(), world),
             _ => {}
