@@ -43,6 +43,15 @@ impl Form {
     }
 }
 
+impl Form {
+    /// Takes over what is kept by now.
+    pub(super) fn take(&mut self, kept: Kept) {
+        // What was replaced elsewhere came after what was typed here.
+        self.replaced += u32::from(kept.before != self.kept.before);
+        self.kept = kept;
+    }
+}
+
 impl Desk {
     /// Opens each form once.
     pub(super) fn open_forms(&mut self, world: &World<'_>) {
@@ -110,7 +119,7 @@ impl Desk {
     pub(super) fn follow_forms(&mut self, world: &World<'_>) {
         for form in self.forms.iter_mut().filter(|form| !form.is_tabs_own) {
             if let Loaded::Form(kept) = load(world.keeper, form.key) {
-                form.kept = kept;
+                form.take(kept);
             }
         }
         self.read_shelf();
