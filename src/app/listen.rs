@@ -1,23 +1,20 @@
 //! One set of listeners for the whole page: what a person does becomes an act.
 
-use std::cell::Cell;
+use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 
-use leptos::prelude::WithUntracked;
-use leptos::reactive::signal::ArcRwSignal;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use web_sys::{Element, Event, HtmlElement, HtmlInputElement, KeyboardEvent};
 
 use super::browser;
-use super::draw::{Press, Tap, at};
-use super::element::Page;
+use super::draw::{Canvas, Press, Tap, at};
 use crate::screen::Act;
 use crate::screen::pad::{Entry, press};
 
 /// Hears what is done on the page below `root`, and hands it on.
-pub(super) fn listen(root: &HtmlElement, page: ArcRwSignal<Page>, hand: Rc<dyn Fn(Act)>) {
-    let ears = Ears { root: root.clone().into(), page, hand, fresh: Cell::new(false) };
+pub(super) fn listen(root: &HtmlElement, canvas: Rc<RefCell<Canvas>>, hand: Rc<dyn Fn(Act)>) {
+    let ears = Ears { root: root.clone().into(), canvas, hand, fresh: Cell::new(false) };
     let hear = Closure::<dyn Fn(Event)>::new(move |event: Event| ears.hear(&event));
     for name in ["click", "input", "change", "focusin", "keydown", "mousedown"] {
         let _ = root.add_event_listener_with_callback(name, hear.as_ref().unchecked_ref());
@@ -27,7 +24,7 @@ pub(super) fn listen(root: &HtmlElement, page: ArcRwSignal<Page>, hand: Rc<dyn F
 
 struct Ears {
     root: Element,
-    page: ArcRwSignal<Page>,
+    canvas: Rc<RefCell<Canvas>>,
     hand: Rc<dyn Fn(Act)>,
     /// Whether the active field has just been entered, so that a tap selects all of it.
     fresh: Cell<bool>,
@@ -111,13 +108,13 @@ impl Ears {
             path.insert(0, turn);
             step = element.parent_element();
         }
-        let tap = self.page.with_untracked(|page| at(&page.0, &path).and_then(|button| button.tap.clone()));
+        let tap = at(&self.canvas.borrow().page(), &path).and_then(|button| button.tap.clone());
         match tap {
             Some(Tap::Act(act)) => self.hand(act),
             Some(Tap::Fix(field, text)) => {
-                self.hand(Act::Type(field.to_owned(), text));
-                // The button is gone now: the focus goes where it was meant for.
+                // The button goes: the focus is put where it was meant for first, and the caret behind the new text.
                 browser::focus(field);
+                self.hand(Act::Type(field.to_owned(), text));
             }
             Some(Tap::Press(key)) => self.pressed(key),
             None => {}

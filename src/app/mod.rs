@@ -3,6 +3,8 @@
 //! `draw` turns a view into pieces of a page, as plain data; the rest needs a browser. Nothing here names a tool.
 
 #[cfg(feature = "app")]
+mod attributes;
+#[cfg(feature = "app")]
 mod browser;
 pub mod draw;
 #[cfg(feature = "app")]

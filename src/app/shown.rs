@@ -1,43 +1,96 @@
-//! The page in the document: mounted once, and drawn again when what is to be drawn has changed.
+//! The page in the document: mounted once; each part is drawn again by itself, when it has changed.
 
 use std::cell::RefCell;
 use std::rc::Rc;
 
-use leptos::prelude::{Get, Set, mount_to};
+use leptos::prelude::{AnyView, Get, IntoAny, Set, With, WithUntracked, mount_to};
 use leptos::reactive::signal::ArcRwSignal;
+use leptos::tachys::view::keyed::keyed;
 use web_sys::HtmlElement;
 
-use super::draw::Canvas;
-use super::element::Page;
+use super::draw::{Canvas, FRAME, Node, Part, Whose, page};
+use super::element::{element, views};
 use super::listen::listen;
 use crate::desk::View;
 use crate::screen::Act;
 
 /// The page as it was drawn last.
 pub(super) struct Shown {
-    page: ArcRwSignal<Page>,
-    canvas: RefCell<Canvas>,
+    canvas: Rc<RefCell<Canvas>>,
+    frame: [Pieces; FRAME],
+    blocks: ArcRwSignal<Vec<Block>>,
+}
+
+/// The pieces of one part of the page.
+type Pieces = ArcRwSignal<Vec<Node>>;
+
+/// A block of the screen.
+#[derive(Clone)]
+struct Block {
+    whose: Whose,
+    pieces: Pieces,
 }
 
 impl Shown {
     /// Draws the page in place of what is below `root`, and hands on what a person does there.
     pub(super) fn mount(root: HtmlElement, view: View, hand: Rc<dyn Fn(Act)>) -> Shown {
         let canvas = Canvas::of(view);
-        let page = ArcRwSignal::new(Page(canvas.parts()));
-        listen(&root, page.clone(), hand);
+        let frame = canvas.frame().map(Pieces::new);
+        let blocks = ArcRwSignal::new(canvas.blocks().iter().map(Block::of).collect());
+        let canvas = Rc::new(RefCell::new(canvas));
+        listen(&root, Rc::clone(&canvas), hand);
         root.set_text_content(None);
-        let read = page.clone();
-        mount_to(root, move || move || read.get()).forget();
-        Shown { page, canvas: RefCell::new(canvas) }
+        let [header, strip, notice, due, pad, places] = frame.clone().map(part);
+        let main = element(&page(Vec::new()), vec![notice, list(blocks.clone())]);
+        mount_to(root, move || vec![header, strip, main, due, pad, places]).forget();
+        Shown { canvas, frame, blocks }
     }
 
     /// Draws it again, by the end of the turn.
     pub(super) fn draw(&self, view: View) {
-        let parts = {
-            let mut canvas = self.canvas.borrow_mut();
-            canvas.draw(view);
-            canvas.parts()
-        };
-        self.page.set(Page(parts));
+        let mut canvas = self.canvas.borrow_mut();
+        canvas.draw(view);
+        self.frame.iter().zip(canvas.frame()).for_each(|(pieces, nodes)| set(pieces, &nodes));
+        let drawn = canvas.blocks();
+        let stay = self.blocks.with_untracked(|blocks| {
+            let stay = blocks.iter().map(|block| &block.whose).eq(drawn.iter().map(|part| &part.whose));
+            if stay {
+                blocks.iter().zip(drawn).for_each(|(block, part)| set(&block.pieces, &part.nodes));
+            }
+            stay
+        });
+        if !stay {
+            let blocks = self.blocks.with_untracked(|blocks| drawn.iter().map(|part| again(blocks, part)).collect());
+            self.blocks.set(blocks);
+        }
     }
+}
+
+impl Block {
+    fn of(part: &Part) -> Block {
+        Block { whose: part.whose, pieces: Pieces::new(part.nodes.clone()) }
+    }
+}
+
+/// The block that stands there already, with what it shows now; else a new one.
+fn again(blocks: &[Block], part: &Part) -> Block {
+    let Some(block) = blocks.iter().find(|block| block.whose == part.whose) else { return Block::of(part) };
+    set(&block.pieces, &part.nodes);
+    block.clone()
+}
+
+fn set(pieces: &Pieces, nodes: &[Node]) {
+    if pieces.with_untracked(|old| old != nodes) {
+        pieces.set(nodes.to_vec());
+    }
+}
+
+/// A part of the page, drawn again whenever its pieces change.
+fn part(pieces: Pieces) -> AnyView {
+    (move || pieces.with(|nodes| views(nodes))).into_any()
+}
+
+/// The blocks of the screen: one keeps what stands in the document, and caret and focus, while others come and go.
+fn list(blocks: ArcRwSignal<Vec<Block>>) -> AnyView {
+    (move || keyed(blocks.get(), |block| block.whose, |_, block| (|_| {}, part(block.pieces)))).into_any()
 }

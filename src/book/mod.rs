@@ -29,7 +29,7 @@ pub use library::{LIBRARY, ingredient};
 pub use loose::Loose;
 pub use named::{Measured, Taken, alike, is_poured, named, named_to_the_end, taken_as};
 pub use order::first_twice;
-pub use records::{Book, Entry, Pairs, Stamp, Unread};
+pub use records::{Book, Deed, Entry, Pairs, Stamp, Unread};
 pub use run::{Logged, MOST_KEY, MOST_PARTS, Part, Run, Tick};
 pub use slot::{Field, Many, Record, Rule, Slot, Written};
 pub use spec::{Line, Spec};

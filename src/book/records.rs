@@ -105,6 +105,19 @@ pub struct Unread {
     pub why: String,
 }
 
+/// Something done to the book that can be taken back.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Deed {
+    /// Its number in the journal.
+    pub number: u32,
+    /// What it was.
+    pub words: String,
+    /// The key of the record it changed, or the prefix of the list it took one from; empty where it touched more than one.
+    pub on: String,
+    /// When, in milliseconds since 1970; zero where that is not known.
+    pub at: u64,
+}
+
 /// Everything a bar has written down.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Book {
@@ -120,8 +133,8 @@ pub struct Book {
     pub runs: Vec<Arc<Entry<Run>>>,
     /// What could not be read.
     pub unread: Vec<Unread>,
-    /// What Undo would take back.
-    pub last_deed: Option<String>,
+    /// What can be taken back, the latest last.
+    pub deeds: Vec<Deed>,
     /// When the last backup was made, in milliseconds since 1970; none for never.
     pub last_backup: Option<u64>,
 }

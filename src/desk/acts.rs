@@ -4,10 +4,10 @@ use super::effect::{raise, send};
 use super::records::Open;
 use super::{Desk, Effect, News, World};
 use crate::screen::route::Route;
-use crate::screen::{Act, Block, Field, Input};
-use crate::store::deeds;
-use crate::tool::Change;
+use crate::screen::{Act, Block, Button, Field, Input};
+use crate::store::{SaveProblem, deeds};
 use crate::tool::specs::{all, card};
+use crate::tool::{Change, after};
 
 impl Desk {
     pub(super) fn do_act(&mut self, act: &Act, world: &World<'_>) {
@@ -15,8 +15,10 @@ impl Desk {
             Act::Type(name, text) => self.type_text(name, text, world),
             Act::Choose(name, text) => self.choose(name, text, world),
             Act::Put(_) | Act::Rewrite(..) | Act::Empty => self.change(act, world),
-            Act::Undo if self.route.row().is_of_book => self.undo_deed(world),
-            Act::Undo => self.undo_form(self.route, world),
+            Act::Undo => self.undo(world),
+            Act::Redo => self.redo(world),
+            Act::UndoDeed(number, is_sure) => self.undo_deed(*number, *is_sure, world),
+            Act::DeleteForGood => self.delete_for_good(world),
             Act::Copy => {
                 let text = self.shown().copy.clone();
                 self.effects.push(Effect::Copy(text));
@@ -35,6 +37,7 @@ impl Desk {
             | Act::Tick(_)
             | Act::Untick(_)
             | Act::Finish
+            | Act::FinishOpen
             | Act::Reopen
             | Act::MadeOf(_)
             | Act::TakeOut(_) => self.change_run(act, world),
@@ -81,6 +84,11 @@ impl Desk {
         if let Some(deed) = worked
             && (self.perform(Ok(deed), world).is_none() || !matches!(act, Act::Put(_)))
         {
+            if *act == Act::Empty && self.open_record().is_some() && self.sight.notice == SaveProblem::Full.to_string()
+            {
+                let words = "There is no room to keep what is deleted for Undo.";
+                self.offer(words, vec![Button::new("Delete without Undo", Act::DeleteForGood)]);
+            }
             return;
         }
         let change = match act {
@@ -103,8 +111,21 @@ impl Desk {
     /// Says something above the page, for a while.
     pub(super) fn say(&mut self, words: &str) {
         words.clone_into(&mut self.sight.notice);
+        self.passes();
+    }
+
+    /// What is said above the page goes by itself.
+    pub(super) fn passes(&mut self) {
         self.sight.is_passing = true;
-        self.effects.push(Effect::Later(6_000, News::SaidIsOver(words.to_owned())));
+        self.effects.push(Effect::Later(6_000, News::SaidIsOver(self.sight.notice.clone())));
+    }
+
+    /// Says something above the page, with what can be done about it.
+    pub(super) fn offer(&mut self, words: &str, buttons: Vec<Button>) {
+        if self.unsaved.is_empty() {
+            words.clone_into(&mut self.sight.notice);
+            self.sight.offered = (words.to_owned(), buttons);
+        }
     }
 
     /// A text was copied, or could not be: the button says so for a moment.
@@ -141,17 +162,17 @@ impl Desk {
         }
     }
 
-    /// What an address brings goes into the form of its screen.
-    pub(super) fn carry(&mut self, name: &str, text: &str, world: &World<'_>) {
-        if name == "packed" {
-            self.effects.push(send("meniscus-unpack", text));
-        } else {
-            self.change_form(self.route, Change::Take(name, text), world);
+    /// What an address brings goes into the form of its screen: one step for Undo, however much it is.
+    pub(super) fn carry(&mut self, carried: &[(String, String)], world: &World<'_>) {
+        let mut next = self.texts(self.route).clone();
+        for (name, text) in carried {
+            if name == "packed" {
+                self.effects.push(send("meniscus-unpack", text));
+            } else {
+                next = after(self.route, &next, Change::Take(name, text));
+            }
         }
-    }
-
-    /// What Undo would take back, where there is something.
-    pub(super) fn can_undo(&self) -> bool {
-        if self.route.row().is_of_book { self.bench.book.last_deed.is_some() } else { self.can_undo_form(self.route) }
+        self.note_deed(self.route.form_key());
+        self.replace_form(self.route, next, world);
     }
 }

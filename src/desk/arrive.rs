@@ -13,6 +13,10 @@ impl Desk {
     pub(super) fn arrive(&mut self, hash: &str, world: &World<'_>) {
         let address = address::read(hash);
         let is_other = self.route != address.route;
+        let opens_another = address.carried.iter().any(|(name, id)| name == "id" && *id != self.text(self.route, "id"));
+        if is_other || opens_another {
+            self.leave_empty(world);
+        }
         if is_other {
             self.route = address.route;
             self.sight.activate(None);
@@ -26,8 +30,8 @@ impl Desk {
                 self.bench.at_hand.usage = ledger::usage(world.keeper);
             }
         }
-        for (name, text) in &address.carried {
-            self.carry(name, text, world);
+        if !address.carried.is_empty() {
+            self.carry(&address.carried, world);
         }
         if address.unknown {
             self.sight.notice = "No page has that address. This is Measure, in Service.".into();

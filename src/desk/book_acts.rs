@@ -4,14 +4,17 @@ use super::{Desk, Effect, World};
 use crate::book::Run;
 use crate::screen::Act;
 use crate::screen::route::Route;
-use crate::store::SaveProblem;
 use crate::store::deeds::{self, Deed, Merge};
+use crate::store::{SaveProblem, put};
 
 impl Desk {
     pub(super) fn do_to_book(&mut self, act: &Act, world: &World<'_>) {
         self.sight.activate(None);
         if matches!(act, Act::Demo | Act::RemoveDemo | Act::TakeNew | Act::TakeAll | Act::TakeBoth) {
             self.with_cards(world);
+        }
+        if *act == Act::RemoveDemo {
+            return self.remove_demo(world);
         }
         let Some(worked) = self.worked(act, world) else { return };
         let Some(done) = self.perform(worked, world) else { return };
@@ -27,6 +30,32 @@ impl Desk {
             (_, Some(id)) => self.show_record(id, world),
             (_, None) => {}
         }
+    }
+
+    /// Takes the demo away, and says what stays of it.
+    fn remove_demo(&mut self, world: &World<'_>) {
+        let (deed, kept) = deeds::remove_demo(&self.bench.book);
+        let takes_some = !deed.puts.is_empty();
+        if takes_some && self.perform(Ok(deed), world).is_none() {
+            return;
+        }
+        if !kept.is_empty() {
+            let words = format!("You have changed {}: that is yours, and stays.", kept.join(", "));
+            // Undo of what was just done, and of nothing said before.
+            let undo = if takes_some { self.sight.offered.1.clone() } else { Vec::new() };
+            self.offer(&words, undo);
+        }
+    }
+
+    /// Deletes the record that is open where there is no room to write down what stood there.
+    pub(super) fn delete_for_good(&mut self, world: &World<'_>) {
+        let Some(key) = self.open_record().map(|open| open.key()) else { return };
+        self.sight.notice = match put(world.keeper, &key, None) {
+            Ok(()) => String::new(),
+            Err(problem) => problem.to_string(),
+        };
+        self.unsaved.retain(|unsaved| *unsaved != key);
+        self.reread(std::iter::once(key.as_str()), world);
     }
 
     /// The deed that an act comes to; none where it has nothing to be done to.
@@ -45,7 +74,6 @@ impl Desk {
             Act::NewIngredient => return Some(deeds::new_own(&(world.fresh)(), now)),
             Act::NewRun => return Some(deeds::new_run(&Run { made: now, ..Run::default() }, &(world.fresh)(), now)),
             Act::Demo => return Some(deeds::demo(&self.bench.book, now)),
-            Act::RemoveDemo => return Some(Ok(deeds::remove_demo(&self.bench.book))),
             Act::TakeNew => return importing(self, Merge::NewOnly),
             Act::TakeAll => return importing(self, Merge::Replace),
             Act::TakeBoth => return importing(self, Merge::Beside),

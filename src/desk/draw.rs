@@ -48,7 +48,7 @@ impl Desk {
             active: sight.active.map(|(field, _)| field),
             has_pad: self.has_pad(),
             bare_unit: text::typed(self.bench.house.usual_unit),
-            can_undo: self.can_undo(),
+            undo: self.undo_words(),
             copied: sight.copied.clone(),
             update_waits: sight.update_waits,
             is_installed: sight.is_installed,
@@ -65,7 +65,10 @@ impl Desk {
         let words = self.sight.notice.clone();
         // What could not be saved can be taken home as a file.
         let give = (!self.unsaved.is_empty()).then(|| Button::new("Save as a file", Act::GiveUnsaved));
-        let buttons = give.into_iter().chain([Button::new("OK", Act::Dismiss)]).collect();
+        let (said, offered) = &self.sight.offered;
+        let mut buttons = if *said == words { offered.clone() } else { Vec::new() };
+        buttons.extend(give);
+        buttons.push(Button::new("OK", Act::Dismiss));
         (!words.is_empty()).then_some(Notice { words, buttons })
     }
 

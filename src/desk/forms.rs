@@ -13,6 +13,8 @@ use crate::tool::{Change, after};
 pub(super) struct Form {
     pub(super) key: &'static str,
     pub(super) kept: Kept,
+    /// How often its texts were replaced, less those taken back.
+    pub(super) replaced: u32,
     /// Whether each tab has its own.
     is_tabs_own: bool,
     /// False when what is stored could be neither read nor set aside, and so must not be overwritten.
@@ -36,7 +38,17 @@ impl Form {
                 (Kept::default(), set_aside, Some(words))
             }
         };
-        (Form { key, kept, is_tabs_own: route.row().is_tabs_own, may_write }, problem)
+        let replaced = kept.before.len() as u32;
+        (Form { key, kept, replaced, is_tabs_own: route.row().is_tabs_own, may_write }, problem)
+    }
+}
+
+impl Form {
+    /// Takes over what is kept by now.
+    pub(super) fn take(&mut self, kept: Kept) {
+        // What was replaced elsewhere came after what was typed here.
+        self.replaced += u32::from(kept.before != self.kept.before);
+        self.kept = kept;
     }
 }
 
@@ -80,35 +92,34 @@ impl Desk {
     /// Changes a form; Undo brings back what stood there.
     pub(super) fn change_form(&mut self, route: Route, change: Change<'_>, world: &World<'_>) {
         let next = after(route, self.texts(route), change);
+        self.note_deed(route.form_key());
         self.replace_form(route, next, world);
     }
 
     /// Puts other texts in place of those of a form; Undo brings these back.
     pub(super) fn replace_form(&mut self, route: Route, next: Texts, world: &World<'_>) {
         if let Some(form) = self.form_mut(route) {
-            form.kept.replace(next);
+            if form.kept.replace(next) {
+                form.replaced += 1;
+            }
             self.save_form(route, world);
         }
     }
 
-    /// Brings back what was replaced last.
-    pub(super) fn undo_form(&mut self, route: Route, world: &World<'_>) {
-        if let Some(form) = self.form_mut(route) {
-            form.kept.undo();
-            self.save_form(route, world);
-        }
-    }
-
-    /// Whether there is something to undo in a form.
-    pub(super) fn can_undo_form(&self, route: Route) -> bool {
-        self.forms.iter().any(|form| form.key == route.form_key() && !form.kept.before.is_empty())
+    /// Brings back what was replaced last; what stood there.
+    pub(super) fn undo_form(&mut self, route: Route, world: &World<'_>) -> Option<Texts> {
+        let form = self.form_mut(route)?;
+        let stood = form.kept.undo()?;
+        form.replaced = form.replaced.saturating_sub(1);
+        self.save_form(route, world);
+        Some(stood)
     }
 
     /// Takes over what another tab has saved. Which record is open, each tab decides for itself.
     pub(super) fn follow_forms(&mut self, world: &World<'_>) {
         for form in self.forms.iter_mut().filter(|form| !form.is_tabs_own) {
             if let Loaded::Form(kept) = load(world.keeper, form.key) {
-                form.kept = kept;
+                form.take(kept);
             }
         }
         self.read_shelf();

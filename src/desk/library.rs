@@ -6,6 +6,7 @@ use std::sync::Arc;
 use super::effect::raise;
 use super::{Desk, Effect, News, World};
 use crate::book::{Book, Entry, Run};
+use crate::screen::{Act, Button};
 use crate::store::deeds::Deed;
 use crate::store::ledger::{self, INGREDIENTS, RUNS, SPECS};
 use crate::store::{self, SaveProblem, backup, journal};
@@ -17,7 +18,7 @@ const FEW: usize = 50;
 const NOBODY_AT_WORK: u64 = 6_000;
 
 /// A run sheet as it was before a deed, with what has been typed since.
-fn merged(key: &str, was: &str, there: &str, now: u64) -> Option<String> {
+pub(super) fn merged(key: &str, was: &str, there: &str, now: u64) -> Option<String> {
     let (was, there) = (store::open::<Run>(was).ok()?, store::open::<Run>(there).ok()?);
     let is_ours = key.starts_with(RUNS) && was.newer.is_none() && there.newer.is_none();
     let run = run::undone(&was.data, &there.data);
@@ -85,7 +86,7 @@ impl Desk {
                     put_in_place(&mut book.runs, id, ledger::run(world.keeper, id));
                 }
             }
-            book.last_deed = journal::last(world.keeper);
+            book.deeds = journal::listed(world.keeper);
             book.sort();
         });
         if has_own {
@@ -122,7 +123,7 @@ impl Desk {
                 return None;
             }
         };
-        let done = journal::transact(world.keeper, &deed.words, &deed.puts, world.now);
+        let done = journal::transact_as(world.keeper, &deed.words, &deed.puts, deed.is_of_many, world.now);
         if done.is_err() || deed.puts.len() > FEW {
             self.read_all(self.bench.book.has_cards, world);
         } else {
@@ -130,6 +131,15 @@ impl Desk {
         }
         match done {
             Ok(()) => {
+                if let Some(deed) = self.bench.book.deeds.last() {
+                    let (on, number, words) = (deed.on.clone(), deed.number, deed.words.clone());
+                    self.note_deed(&on);
+                    if on.is_empty() || on.ends_with('/') {
+                        // Taken back where it was done, and later in Backup or in the list. It is said until one goes on.
+                        self.offer(&format!("Done: {words}."), vec![Button::new("Undo", Act::UndoDeed(number, false))]);
+                        self.sight.is_passing = true;
+                    }
+                }
                 // There is something to lose now.
                 self.effects.push(raise("meniscus-persist"));
                 Some(Done { open: deed.open })
@@ -139,19 +149,6 @@ impl Desk {
                 None
             }
         }
-    }
-
-    /// Takes the last deed back.
-    pub(super) fn undo_deed(&mut self, world: &World<'_>) {
-        let beside = |key: &str| format!("{key}~{}", (world.fresh)());
-        if !self.save_the_unsaved(world) {
-            return;
-        }
-        let merge = |key: &str, was: &str, there: &str| merged(key, was, there, world.now);
-        if let Err(problem) = journal::undo(world.keeper, world.now, merge, beside) {
-            self.sight.notice = problem.to_string();
-        }
-        self.read_all(self.bench.book.has_cards, world);
     }
 
     /// Takes back what a tab that was killed had begun, now or when no other tab can be at it any more.

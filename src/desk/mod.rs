@@ -11,6 +11,7 @@ mod draw;
 mod effect;
 mod forms;
 mod gives;
+mod history;
 mod library;
 mod news;
 mod records;
@@ -36,6 +37,7 @@ pub use news::News;
 pub use view::{Due, Link, Notice, Pad, View};
 
 use forms::Form;
+use history::History;
 use sight::Sight;
 
 /// What the desk is handed with every act.
@@ -69,6 +71,9 @@ pub struct Desk {
     /// Keys of what could not be saved.
     unsaved: Vec<String>,
     sight: Sight,
+    history: History,
+    /// Whether a text is being put back, which is not typing.
+    is_undoing: bool,
     /// Run sheets as they were worked out, but for their times; for each the record it was worked out from.
     worked_out: Vec<(Arc<Entry<Run>>, Rc<Sheet>)>,
     /// The time that the sheets on the bench stand for; none when something has changed since.
@@ -97,6 +102,8 @@ impl Desk {
             bench: Bench { clock, ..Bench::default() },
             unsaved: Vec::new(),
             sight: Sight::default(),
+            history: History::default(),
+            is_undoing: false,
             worked_out: Vec::new(),
             timed_at: None,
             rung: Vec::new(),
@@ -120,6 +127,9 @@ impl Desk {
     /// Does what a person does.
     #[must_use]
     pub fn act(&mut self, act: &Act, world: &World<'_>) -> Vec<Effect> {
+        if let Act::Type(name, _) | Act::Choose(name, _) = act {
+            self.note_typing(name, matches!(act, Act::Choose(..)));
+        }
         self.is_stale = true;
         self.bench.clock.now = world.now;
         self.do_act(act, world);

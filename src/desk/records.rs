@@ -25,6 +25,17 @@ pub(super) enum Open {
     Run(Arc<Entry<Run>>),
 }
 
+impl Open {
+    /// The key it is kept under.
+    pub(super) fn key(&self) -> String {
+        match self {
+            Open::Spec(entry, _) => format!("{SPECS}{}", entry.id),
+            Open::Ingredient(entry) => format!("{INGREDIENTS}{}", entry.id),
+            Open::Run(entry) => format!("{RUNS}{}", entry.id),
+        }
+    }
+}
+
 impl Desk {
     /// The record that is open on the screen shown.
     pub(super) fn open_record(&self) -> Option<Open> {
@@ -84,9 +95,12 @@ impl Desk {
     ) -> Option<String> {
         let value = card::edited(&entry.value, at, name, text)?;
         // A field emptied or pasted over: Undo brings it back.
-        let is_deed = card::loses_much(&entry.value, &value) && entry.newer.is_none();
-        if is_deed && self.perform(deeds::change(entry, &value, "a text", world.now), world).is_some() {
-            return None;
+        let is_deed = card::loses_much(&entry.value, &value) && entry.newer.is_none() && !self.is_undoing;
+        if is_deed {
+            let what = self.as_deed(name);
+            if self.perform(deeds::change(entry, &value, &what, world.now), world).is_some() {
+                return None;
+            }
         }
         self.save(SPECS, Entry { value, ..entry.clone() }.noted(), world)
     }
@@ -95,9 +109,13 @@ impl Desk {
         let step = self.open_step(entry);
         let value = run::edited(&entry.value, &step, name, text)?;
         // A text emptied or pasted over: Undo brings it back.
-        let is_deed = card::loses(&run::text_of(&entry.value, &step, name), text) && entry.newer.is_none();
-        if is_deed && self.perform(deeds::change_run(entry, &value, "a text", world.now), world).is_some() {
-            return None;
+        let is_deed =
+            card::loses(&run::text_of(&entry.value, &step, name), text) && entry.newer.is_none() && !self.is_undoing;
+        if is_deed {
+            let what = self.as_deed(name);
+            if self.perform(deeds::change_run(entry, &value, &what, world.now), world).is_some() {
+                return None;
+            }
         }
         self.save(RUNS, Entry { value, ..entry.clone() }, world)
     }

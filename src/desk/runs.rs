@@ -4,8 +4,8 @@ use super::effect::raise;
 use super::records::Open;
 use super::{Desk, World};
 use crate::book::{Part, Run};
-use crate::screen::Act;
 use crate::screen::route::Route;
+use crate::screen::{Act, Button, plural};
 use crate::store::deeds;
 use crate::tool::batch::run;
 use crate::tool::{self, Change, after};
@@ -17,6 +17,15 @@ impl Desk {
             self.effects.push(raise("meniscus-arm"));
         }
         let Some(Open::Run(entry)) = self.open_record() else { return };
+        if *act == Act::Finish {
+            let sheet = run::sheet_of(&entry, self.timed());
+            let open = sheet.steps.iter().filter(|step| !step.is_done()).count();
+            if open > 0 {
+                let words = format!("{open} {} still open on this sheet.", plural(open, "step is", "steps are"));
+                return self.offer(&words, vec![Button::new("Finish all the same", Act::FinishOpen)]);
+            }
+        }
+        let act = if *act == Act::FinishOpen { &Act::Finish } else { act };
         let Some((run, what)) = run::changed(&entry.value, act, &self.bench) else { return };
         if self.perform(deeds::change_run(&entry, &run, what, world.now), world).is_none() {
             return;

@@ -1,5 +1,6 @@
 //! What is in sight besides the screen.
 
+use crate::screen::Button;
 use crate::screen::pad::Keys;
 
 /// What is in sight. Nothing of it is kept.
@@ -11,6 +12,8 @@ pub(super) struct Sight {
     pub(super) is_turned: bool,
     /// Something to say above the page; empty when there is nothing.
     pub(super) notice: String,
+    /// What can be done about what is said, beside putting it away; for the words it was said in.
+    pub(super) offered: (String, Vec<Button>),
     /// Whether what is said above the page goes by itself.
     pub(super) is_passing: bool,
     /// What the copy button says for a moment after it was tapped; else empty.
@@ -29,6 +32,13 @@ impl Sight {
         if self.active != field {
             self.active = field;
             self.is_turned = false;
+        }
+    }
+
+    /// Puts away what was offered: something else was done since.
+    pub(super) fn overtake(&mut self) {
+        if self.notice == std::mem::take(&mut self.offered).0 {
+            self.notice.clear();
         }
     }
 

@@ -30,8 +30,8 @@ pub struct View {
     pub has_pad: bool,
     /// The unit that a bare number is read in.
     pub bare_unit: &'static str,
-    /// Whether there is something to undo.
-    pub can_undo: bool,
+    /// What Undo would take back; none where there is nothing.
+    pub undo: Option<String>,
     /// What the copy button says for a moment after it was tapped; else empty.
     pub copied: String,
     /// Whether a new version waits.

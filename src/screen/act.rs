@@ -13,8 +13,12 @@ pub enum Act {
     Rewrite(String, String),
     /// Empties the tool, deletes the record that is open, or puts the import away.
     Empty,
-    /// Takes back what was done last.
+    /// Takes back the last change of what is on the screen.
     Undo,
+    /// Does again what was taken back last.
+    Redo,
+    /// Takes back the deed of this number; true when it has been said what was changed since.
+    UndoDeed(u32, bool),
     /// Copies the answer.
     Copy,
     /// Makes a field the one that the pad types into; none puts the pad away.
@@ -96,8 +100,12 @@ pub enum Act {
     Tick(String),
     /// Takes the tick off a step, or stops its wait.
     Untick(String),
-    /// Finishes the run, and keeps it in the log.
+    /// Finishes the run, and keeps it in the log; asks where steps are open.
     Finish,
+    /// Finishes it with open steps.
+    FinishOpen,
+    /// Deletes the record that is open where there is no room to take that back.
+    DeleteForGood,
     /// Takes it out of the log again.
     Reopen,
     /// Has a part made of another, the next that it can be made of; after the last, of its own amount.

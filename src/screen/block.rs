@@ -98,6 +98,9 @@ pub enum Block {
     Actions(&'static str),
     /// How to install the app.
     InstallHint,
+    /// Nothing: keeps the place of a block that comes and goes above a field, which then stays where it is in the list,
+    /// and in the document, with its caret.
+    Nothing,
 }
 
 impl Block {

@@ -18,6 +18,8 @@ pub struct Deed {
     pub puts: Vec<Put>,
     /// The record to open afterwards.
     pub open: Option<String>,
+    /// Whether it is of many records by its nature: an import, the demo.
+    pub is_of_many: bool,
 }
 
 type Worked = Result<Deed, SaveProblem>;
@@ -51,7 +53,12 @@ pub fn new_card(lines: &str, id: &str, now: u64) -> Worked {
     for way in &mut card.ways {
         lines.clone_into(&mut way.lines);
     }
-    Ok(Deed { words: "a new spec".into(), puts: vec![put(SPECS, id, &card, now)?], open: Some(id.to_owned()) })
+    Ok(Deed {
+        words: "a new spec".into(),
+        puts: vec![put(SPECS, id, &card, now)?],
+        open: Some(id.to_owned()),
+        is_of_many: false,
+    })
 }
 
 /// Starts an ingredient.
@@ -64,6 +71,7 @@ pub fn new_own(id: &str, now: u64) -> Worked {
         words: "a new ingredient".into(),
         puts: vec![put(INGREDIENTS, id, &own, now)?],
         open: Some(id.to_owned()),
+        is_of_many: false,
     })
 }
 
@@ -74,21 +82,21 @@ pub fn new_own(id: &str, now: u64) -> Worked {
 pub fn duplicate(entry: &Entry<Card>, id: &str, now: u64) -> Worked {
     let card = Card { name: format!("{} (copy)", entry.value.name.trim()), made: now, ..entry.value.clone() };
     let words = format!("the copy of {}", name_of(&entry.value.name));
-    Ok(Deed { words, puts: vec![put(SPECS, id, &card, now)?], open: Some(id.to_owned()) })
+    Ok(Deed { words, puts: vec![put(SPECS, id, &card, now)?], open: Some(id.to_owned()), is_of_many: false })
 }
 
 /// Takes a spec away.
 #[must_use]
 pub fn delete_card(entry: &Entry<Card>) -> Deed {
     let words = format!("deleting {}", name_of(&entry.value.name));
-    Deed { words, puts: vec![take_away(SPECS, entry)], open: None }
+    Deed { words, puts: vec![take_away(SPECS, entry)], open: None, is_of_many: false }
 }
 
 /// Takes an ingredient away.
 #[must_use]
 pub fn delete_own(entry: &Entry<Own>) -> Deed {
     let words = format!("deleting {}", name_of(&entry.value.name));
-    Deed { words, puts: vec![take_away(INGREDIENTS, entry)], open: None }
+    Deed { words, puts: vec![take_away(INGREDIENTS, entry)], open: None, is_of_many: false }
 }
 
 /// Starts a run sheet, or keeps one that was made.
@@ -96,14 +104,19 @@ pub fn delete_own(entry: &Entry<Own>) -> Deed {
 /// # Errors
 /// As [`new_card`].
 pub fn new_run(run: &Run, id: &str, now: u64) -> Worked {
-    Ok(Deed { words: "a new run sheet".into(), puts: vec![put(RUNS, id, run, now)?], open: Some(id.to_owned()) })
+    Ok(Deed {
+        words: "a new run sheet".into(),
+        puts: vec![put(RUNS, id, run, now)?],
+        open: Some(id.to_owned()),
+        is_of_many: false,
+    })
 }
 
 /// Takes a run away.
 #[must_use]
 pub fn delete_run(entry: &Entry<Run>) -> Deed {
     let words = format!("deleting {}", name_of(&entry.value.name));
-    Deed { words, puts: vec![take_away(RUNS, entry)], open: None }
+    Deed { words, puts: vec![take_away(RUNS, entry)], open: None, is_of_many: false }
 }
 
 /// A run changed: a tick, a timer, a part.
@@ -111,8 +124,7 @@ pub fn delete_run(entry: &Entry<Run>) -> Deed {
 /// # Errors
 /// As [`new_card`].
 pub fn change_run(entry: &Entry<Run>, run: &Run, what: &str, now: u64) -> Worked {
-    let words = format!("{what} of {}", name_of(&entry.value.name));
-    Ok(Deed { words, puts: vec![rewrite(RUNS, entry, run, now)?], open: None })
+    Ok(Deed { words: what.to_owned(), puts: vec![rewrite(RUNS, entry, run, now)?], open: None, is_of_many: false })
 }
 
 /// A card changed in a way that Undo should take back.
@@ -120,8 +132,7 @@ pub fn change_run(entry: &Entry<Run>, run: &Run, what: &str, now: u64) -> Worked
 /// # Errors
 /// As [`new_card`].
 pub fn change(entry: &Entry<Card>, card: &Card, what: &str, now: u64) -> Worked {
-    let words = format!("{what} of {}", name_of(&entry.value.name));
-    Ok(Deed { words, puts: vec![rewrite(SPECS, entry, card, now)?], open: None })
+    Ok(Deed { words: what.to_owned(), puts: vec![rewrite(SPECS, entry, card, now)?], open: None, is_of_many: false })
 }
 
 /// The card with a form more, like the one that is open.
@@ -157,7 +168,12 @@ pub fn keep_this(book: &Book, entry: &Entry<Card>, now: u64) -> Worked {
     }];
     let all = book.rivals(&entry.id).map(AsRef::as_ref).chain([entry]);
     puts.extend(all.filter(|version| version.id != first).map(|version| take_away(SPECS, version)));
-    Ok(Deed { words: format!("choosing one {}", name_of(&entry.value.name)), puts, open: Some(first) })
+    Ok(Deed {
+        words: format!("choosing one {}", name_of(&entry.value.name)),
+        puts,
+        open: Some(first),
+        is_of_many: false,
+    })
 }
 
 /// Keeps every version of a spec, each under an id of its own.
@@ -178,7 +194,12 @@ pub fn keep_both(book: &Book, entry: &Entry<Card>, now: u64, mut id: impl FnMut(
             open = fresh;
         }
     }
-    Ok(Deed { words: format!("keeping both {}", name_of(&entry.value.name)), puts, open: Some(open) })
+    Ok(Deed {
+        words: format!("keeping both {}", name_of(&entry.value.name)),
+        puts,
+        open: Some(open),
+        is_of_many: false,
+    })
 }
 
 /// Whether the book has, or cannot read, something under a key.
@@ -207,17 +228,27 @@ pub fn demo(book: &Book, now: u64) -> Worked {
             puts.push(put(INGREDIENTS, &id, &own, now)?);
         }
     }
-    Ok(Deed { words: "the demo".into(), puts, open: None })
+    Ok(Deed { words: "the demo".into(), puts, open: None, is_of_many: true })
 }
 
-/// Takes the demo away, changed or not.
+/// Takes the demo away. What was changed of it is somebody's own by now: it stays, and is named.
 #[must_use]
-pub fn remove_demo(book: &Book) -> Deed {
-    let is_demo = |id: &str| id.starts_with(DEMO);
-    let cards = book.cards.iter().filter(|entry| is_demo(&entry.id) && entry.newer.is_none());
-    let own = book.own.iter().filter(|entry| is_demo(&entry.id) && entry.newer.is_none());
-    let puts = cards.map(|entry| take_away(SPECS, entry)).chain(own.map(|entry| take_away(INGREDIENTS, entry)));
-    Deed { words: "taking the demo away".into(), puts: puts.collect(), open: None }
+pub fn remove_demo(book: &Book) -> (Deed, Vec<String>) {
+    let mut kept = Vec::new();
+    let mut puts = Vec::new();
+    for entry in book.cards.iter().filter(|entry| entry.id.starts_with(DEMO) && entry.newer.is_none()) {
+        match demo_cards(entry.value.made).contains(&(entry.id.clone(), entry.value.clone())) {
+            true => puts.push(take_away(SPECS, entry)),
+            false => kept.push(name_of(&entry.value.name)),
+        }
+    }
+    for entry in book.own.iter().filter(|entry| entry.id.starts_with(DEMO) && entry.newer.is_none()) {
+        match demo_own(entry.value.made).contains(&(entry.id.clone(), entry.value.clone())) {
+            true => puts.push(take_away(INGREDIENTS, entry)),
+            false => kept.push(name_of(&entry.value.name)),
+        }
+    }
+    (Deed { words: "taking the demo away".into(), puts, open: None, is_of_many: true }, kept)
 }
 
 /// What to do with records that differ from those in the book.
@@ -241,7 +272,8 @@ pub fn import(book: &Book, import: &Import, merge: Merge, now: u64, mut id: impl
     taking.take(SPECS, &import.cards, |id| book.card(id), &mut id, &mut puts)?;
     taking.take(INGREDIENTS, &import.own, |id| book.own(id), &mut id, &mut puts)?;
     taking.take(RUNS, &import.runs, |id| book.run(id), &mut id, &mut puts)?;
-    Ok(Deed { words: "the import".into(), puts, open: None })
+    let words = format!("import of {}", puts.len());
+    Ok(Deed { words, puts, open: None, is_of_many: true })
 }
 
 /// How an import is taken.

@@ -6,22 +6,65 @@
 
 use super::envelope::{checksum, open, sealed, stamp_of};
 use super::keeper::{Keeper, SaveProblem, put, set_aside};
-use crate::book::{Field, Record, Stamp, Written};
+use crate::book::{Deed, Field, Record, Stamp, Written};
 
 /// The key of the journal.
 pub const KEY: &str = "acts";
-/// Deeds that can be taken back.
-const MOST_DEEDS: usize = 20;
+/// Deeds of one place that can be taken back, and deeds in all.
+const MOST_OF_ONE: usize = 20;
+const MOST_DEEDS: usize = 60;
 
 /// Something done to the book.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Noted {
     /// What it was, for the Undo button: "Delete Lantern".
     pub words: String,
+    /// Grows from one deed to the next; zero where an older version wrote it.
+    pub number: u32,
+    /// When it was done, in milliseconds since 1970; zero where an older version wrote it.
+    pub at: u64,
+    /// Whether it is one of many records by its nature, however many it touched: an import, the demo.
+    is_of_many: bool,
     /// Whether all of it was done.
     done: bool,
     /// What it changed.
     changes: Vec<Change>,
+}
+
+/// The key of a record, of which there may be other versions.
+fn first(key: &str) -> &str {
+    key.split('~').next().unwrap_or(key)
+}
+
+impl Noted {
+    /// Where it is offered to be taken back: the key of the one record that it put or changed, in however many versions,
+    /// or the prefix of the list that it took one from; empty where it touched more than one.
+    #[must_use]
+    pub fn on(&self) -> &str {
+        match self.changes.as_slice() {
+            _ if self.is_of_many => "",
+            [Change { key, put: Some(_), .. }] => key,
+            [Change { key, put: None, .. }] => key.find('/').map_or("", |at| &key[..=at]),
+            [Change { key, put: Some(_), .. }, others @ ..] if others.iter().all(|other| first(&other.key) == key) => {
+                key
+            }
+            _ => "",
+        }
+    }
+
+    /// The record that it began; none where it did something else.
+    #[must_use]
+    pub fn began(&self) -> Option<&str> {
+        match self.changes.as_slice() {
+            [Change { key, was: None, put: Some(_), .. }] => Some(key),
+            _ => None,
+        }
+    }
+
+    /// The keys it touched.
+    pub fn keys(&self) -> impl Iterator<Item = &str> {
+        self.changes.iter().map(|change| change.key.as_str())
+    }
 }
 
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -31,12 +74,23 @@ struct Change {
     was: Option<String>,
     /// The checksum of what was put there; none when it was taken away.
     put: Option<u32>,
+    /// The checksum of that without its stamp; none also where an older version wrote it.
+    data: Option<u32>,
+}
+
+impl Change {
+    fn new(key: &str, was: Option<String>, put: Option<&str>) -> Change {
+        Change { key: key.to_owned(), was, put: put.map(checksum), data: put.map(data_of) }
+    }
 }
 
 impl Record for Noted {
     fn slots(&mut self) -> Vec<Field<'_>> {
         vec![
             Field::needed("words", &mut self.words),
+            Field::usual("number", &mut self.number),
+            Field::usual("at", &mut self.at),
+            Field::usual("many", &mut self.is_of_many),
             Field::needed("done", &mut self.done),
             Field::needed("changes", &mut self.changes),
             Field::others(),
@@ -50,6 +104,7 @@ impl Record for Change {
             Field::needed("key", &mut self.key),
             Field::usual("was", &mut self.was),
             Field::usual("put", &mut self.put),
+            Field::usual("data", &mut self.data),
             Field::others(),
         ]
     }
@@ -87,6 +142,20 @@ pub struct Put {
 /// [`SaveProblem`]; then everything is as it was, but for older deeds that made room. [`SaveProblem::ReadOnly`] where a
 /// key holds what cannot be read here, [`SaveProblem::Elsewhere`] where it was written since.
 pub fn transact(keeper: &dyn Keeper, words: &str, puts: &[Put], now: u64) -> Result<(), SaveProblem> {
+    transact_as(keeper, words, puts, false, now)
+}
+
+/// As [`transact`], for a deed of many records by its nature, or not.
+///
+/// # Errors
+/// As [`transact`].
+pub fn transact_as(
+    keeper: &dyn Keeper,
+    words: &str,
+    puts: &[Put],
+    is_of_many: bool,
+    now: u64,
+) -> Result<(), SaveProblem> {
     recover(keeper, now)?;
     let (mut deeds, stamp) = read(keeper)?;
     if deeds.last().is_some_and(|deed| !deed.done) {
@@ -106,10 +175,16 @@ pub fn transact(keeper: &dyn Keeper, words: &str, puts: &[Put], now: u64) -> Res
         if there != *from {
             return Err(SaveProblem::Elsewhere);
         }
-        changes.push(Change { key: key.clone(), was, put: text.as_deref().map(checksum) });
+        changes.push(Change::new(key, was, text.as_deref()));
         next.push((key.clone(), text.clone()));
     }
-    deeds.push(Noted { words: words.to_owned(), done: false, changes });
+    let number = deeds.iter().map(|deed| deed.number).max().unwrap_or(0).max(stamp.rev).wrapping_add(1);
+    let deed = Noted { words: words.to_owned(), number, at: now, is_of_many, done: false, changes };
+    let of_one = deeds.iter().filter(|other| other.on() == deed.on()).count();
+    if let Some(oldest) = deeds.iter().position(|other| other.on() == deed.on()).filter(|_| of_one >= MOST_OF_ONE) {
+        deeds.remove(oldest);
+    }
+    deeds.push(deed);
     while deeds.len() > MOST_DEEDS {
         deeds.remove(0);
     }
@@ -174,7 +249,7 @@ fn take_back(keeper: &dyn Keeper) -> Result<(), SaveProblem> {
             put(keeper, &change.key, None)?;
         }
     }
-    for Change { key, was, put: ours } in deed.changes.iter().filter(|change| change.was.is_some()) {
+    for Change { key, was, put: ours, .. } in deed.changes.iter().filter(|change| change.was.is_some()) {
         let there = keeper.get(key)?;
         if there == *was {
             continue;
@@ -188,53 +263,111 @@ fn take_back(keeper: &dyn Keeper) -> Result<(), SaveProblem> {
     write(keeper, &mut deeds, Stamp { rev: stamp.rev.wrapping_add(1), ..stamp })
 }
 
-/// What the last deed was, to offer taking it back.
+/// The deeds that can be taken back, the latest last.
 #[must_use]
-pub fn last(keeper: &dyn Keeper) -> Option<String> {
-    let (deeds, _) = read(keeper).ok()?;
-    deeds.last().filter(|deed| deed.done).map(|deed| deed.words.clone())
+pub fn deeds(keeper: &dyn Keeper) -> Vec<Noted> {
+    let (mut deeds, _) = read(keeper).unwrap_or_default();
+    deeds.retain(|deed| deed.done);
+    deeds
 }
 
-/// Takes the last deed back. What has been changed since stays: `merge` puts it together with what stood there before,
-/// by key, was and now; where it cannot, what stood there comes back beside it, under the key that `beside` makes of its
-/// own. None when there is nothing to take back.
+/// The deeds that can be taken back, as the book lists them.
+#[must_use]
+pub fn listed(keeper: &dyn Keeper) -> Vec<Deed> {
+    let listed = |deed: Noted| Deed { number: deed.number, on: deed.on().to_owned(), at: deed.at, words: deed.words };
+    deeds(keeper).into_iter().map(listed).collect()
+}
+
+/// What the last deed was.
+#[must_use]
+pub fn last(keeper: &dyn Keeper) -> Option<String> {
+    deeds(keeper).pop().map(|deed| deed.words)
+}
+
+/// The part of a saved text that its stamp does not touch: a record typed back to what it was is untouched.
+fn data_of(text: &str) -> u32 {
+    checksum(text.find("\"data\":").map_or(text, |at| &text[at..]))
+}
+
+/// Whether a key holds what a deed has put there.
+fn is_untouched(there: Option<&str>, change: &Change) -> bool {
+    there.map(checksum) == change.put || (there.is_some() && there.map(data_of) == change.data)
+}
+
+/// The records that a deed put or changed, and that have been changed since, by key.
+///
+/// # Errors
+/// [`SaveProblem::Blocked`].
+pub fn changed_since(keeper: &dyn Keeper, deed: &Noted) -> Result<Vec<String>, SaveProblem> {
+    let mut changed = Vec::new();
+    for change in &deed.changes {
+        if !is_untouched(keeper.get(&change.key)?.as_deref(), change) {
+            changed.push(change.key.clone());
+        }
+    }
+    Ok(changed)
+}
+
+/// Takes the last deed back, as [`undo_one`].
+///
+/// # Errors
+/// As [`undo_one`].
+pub fn undo(
+    keeper: &dyn Keeper,
+    now: u64,
+    merge: impl Fn(&str, &str, &str) -> Option<String>,
+    beside: impl FnMut(&str) -> String,
+) -> Result<Option<String>, SaveProblem> {
+    let number = deeds(keeper).last().map_or(0, |deed| deed.number);
+    undo_one(keeper, number, now, merge, beside)
+}
+
+/// Takes the deed of this number back, the latest of them. What has been changed since stays: `merge` puts it together with
+/// what stood there before, by key, was and now; where it cannot, what stood there comes back beside it, under the key
+/// that `beside` makes of its own. None when there is no such deed.
 ///
 /// # Errors
 /// [`SaveProblem`]; then everything is as it was, but for older deeds that made room.
-pub fn undo(
+pub fn undo_one(
     keeper: &dyn Keeper,
+    number: u32,
     now: u64,
     merge: impl Fn(&str, &str, &str) -> Option<String>,
     mut beside: impl FnMut(&str) -> String,
 ) -> Result<Option<String>, SaveProblem> {
     recover(keeper, now)?;
     let (mut deeds, stamp) = read(keeper)?;
-    let Some(deed) = deeds.last().cloned() else { return Ok(None) };
-    if !deed.done {
+    if deeds.last().is_some_and(|deed| !deed.done) {
         return Err(SaveProblem::Elsewhere);
     }
+    let Some(at) = deeds.iter().rposition(|deed| deed.number == number) else { return Ok(None) };
+    let deed = deeds[at].clone();
     let mut next = Vec::new();
     for change in deed.changes {
-        let is_untouched = keeper.get(&change.key)?.as_deref().map(checksum) == change.put;
-        match (is_untouched, change.was) {
+        let there = keeper.get(&change.key)?;
+        match (is_untouched(there.as_deref(), &change), change.was) {
             (true, was) => next.push((change.key, was)),
-            (false, Some(was)) => {
-                let there = keeper.get(&change.key)?;
-                match there.and_then(|there| merge(&change.key, &was, &there)) {
-                    Some(merged) => next.push((change.key, Some(merged))),
-                    None => next.push((beside(&change.key), Some(was))),
-                }
-            }
+            (false, Some(was)) => match there.and_then(|there| merge(&change.key, &was, &there)) {
+                Some(merged) => next.push((change.key, Some(merged))),
+                None => next.push((beside(&change.key), Some(was))),
+            },
             // Added by the deed and changed since: it is somebody's work now.
             (false, None) => {}
         }
     }
     let mut changes = Vec::new();
     for (key, text) in &next {
-        changes.push(Change { key: key.clone(), was: keeper.get(key)?, put: text.as_deref().map(checksum) });
+        changes.push(Change::new(key, keeper.get(key)?, text.as_deref()));
     }
-    deeds.push(Noted { words: deed.words.clone(), done: false, changes });
-    let both_go = |deeds: &mut Vec<Noted>| deeds.truncate(deeds.len().saturating_sub(2));
+    let undoing = Noted { words: deed.words.clone(), changes, at: now, ..Noted::default() };
+    deeds.push(undoing);
+    // Older deeds may have gone to make room: it is found by its number.
+    let both_go = |deeds: &mut Vec<Noted>| {
+        deeds.pop();
+        if let Some(at) = deeds.iter().rposition(|deed| deed.number == number) {
+            deeds.remove(at);
+        }
+    };
     carry_out(keeper, deeds, &next, stamp, now, both_go)?;
     Ok(Some(deed.words))
 }

@@ -18,25 +18,25 @@ impl Record for Kept {
 }
 
 /// Taps on Undo that are kept.
-const MOST_BEFORE: usize = 5;
+const MOST_BEFORE: usize = 20;
 
 impl Kept {
-    /// Puts other texts in place of these, which Undo brings back.
-    pub fn replace(&mut self, next: Texts) {
+    /// Puts other texts in place of these, which Undo brings back. False where they are the same.
+    pub fn replace(&mut self, next: Texts) -> bool {
         if next == self.now {
-            return;
+            return false;
         }
         self.before.push(std::mem::replace(&mut self.now, next));
         if self.before.len() > MOST_BEFORE {
             self.before.remove(0);
         }
+        true
     }
 
-    /// Brings back what was replaced last. What stood there goes to the far end: enough taps bring it back too.
-    pub fn undo(&mut self) {
-        if let Some(before) = self.before.pop() {
-            self.before.insert(0, std::mem::replace(&mut self.now, before));
-        }
+    /// Brings back what was replaced last; what stood there.
+    pub fn undo(&mut self) -> Option<Texts> {
+        let before = self.before.pop()?;
+        Some(std::mem::replace(&mut self.now, before))
     }
 }
 
@@ -49,18 +49,15 @@ mod tests {
     }
 
     #[test]
-    fn undo_goes_back_step_by_step_and_round() {
+    fn undo_goes_back_step_by_step() {
         let mut kept = Kept { now: texts("1"), before: Vec::new() };
         for next in ["2", "2", "3"] {
             kept.replace(texts(next));
         }
-        let mut seen = Vec::new();
-        for _ in 0..3 {
-            kept.undo();
-            seen.push(kept.now["amount"].clone());
-        }
-        assert_eq!(seen, ["2", "1", "3"]);
-        for next in 0..20 {
+        assert_eq!(kept.undo(), Some(texts("3")));
+        assert_eq!(kept.undo(), Some(texts("2")));
+        assert_eq!((kept.undo(), &kept.now), (None, &texts("1")));
+        for next in 0..30 {
             kept.replace(texts(&format!("x{next}")));
         }
         assert_eq!(kept.before.len(), MOST_BEFORE);

@@ -25,7 +25,7 @@ const BACKUP: &str = "tool/backup";
 /// # Errors
 /// [`SaveProblem::Blocked`].
 pub fn load(keeper: &dyn Keeper, with_cards: bool) -> Result<Book, SaveProblem> {
-    let mut book = Book { last_deed: journal::last(keeper), has_cards: with_cards, ..Book::default() };
+    let mut book = Book { deeds: journal::listed(keeper), has_cards: with_cards, ..Book::default() };
     for key in keeper.keys()? {
         if let Some(id) = key.strip_prefix(SPECS).filter(|_| with_cards) {
             if let Some(entry) = read(keeper, &key, id, &mut book.unread)? {

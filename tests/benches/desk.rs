@@ -65,7 +65,7 @@ fn main() {
             let view = desk.view(&world(&keeper, NOW));
             let viewed = Instant::now();
             canvas.draw(view);
-            black_box(canvas.parts());
+            black_box(canvas.frame());
             acting += (acted - from).as_secs_f64();
             viewing += (viewed - acted).as_secs_f64();
             drawing += viewed.elapsed().as_secs_f64();
@@ -91,7 +91,7 @@ fn main() {
             let now = NOW + u64::from(second) * 1000;
             tell(&mut desk, News::Tick, now);
             canvas.draw(desk.view(&world(&keeper, now)));
-            black_box(canvas.parts());
+            black_box(canvas.frame());
         }
         println!("{:>8.1}  {at}", from.elapsed().as_secs_f64() / f64::from(TIMES) * 1e6);
     }

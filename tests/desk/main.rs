@@ -9,3 +9,4 @@ mod frame;
 mod links;
 mod runs;
 mod tools;
+mod undo;

@@ -1,6 +1,6 @@
 //! Fields: label, input, hint, problem and their aria, written once.
 
-use super::node::{Element, Fixed, Live, Node, Tap, Text, button, element, said, words};
+use super::node::{Attribute, Element, Fixed, Live, Node, Tap, Text, button, element, owned, said, with, words};
 use crate::desk::View;
 use crate::screen::pad::{Keys, unit_typed};
 use crate::screen::{Field, Fix, Input, Opt, Problem};
@@ -38,7 +38,7 @@ fn amount(view: &View, field: &Field, keys: Keys) -> Node {
     ];
     let mode = ("inputmode", if view.has_pad { "none" } else { "text" }.into());
     let assumed = assumed_unit(view, keys, &field.text);
-    let assumed = said("span", &[("class", "assumed"), ("aria-hidden", "true")], assumed);
+    let assumed = said("span", &[("class", "assumed"), ("aria-hidden", "true")], assumed.into());
     row(class, field, vec![input(field, fixed, Some(mode)), assumed])
 }
 
@@ -65,48 +65,34 @@ fn when(field: &Field) -> Node {
 /// Several lines of words under their label; the phone's own keyboard.
 fn lines(field: &Field, placeholder: &'static str) -> Node {
     let rows = field.text.lines().count().clamp(3, 12) + 1;
-    let area = Element {
-        tag: "textarea",
-        fixed: &[("autocapitalize", "off"), ("spellcheck", "false"), ("maxlength", "20000")],
-        attributes: vec![
-            ("id", field.name.into()),
-            ("rows", rows.to_string().into()),
-            ("placeholder", placeholder.into()),
-        ],
-        live: Some(Live::Value(field.text.clone())),
-        ..Element::default()
-    };
-    row("lines", field, vec![area.into()])
+    let attributes =
+        vec![("id", field.name.into()), ("rows", rows.to_string().into()), ("placeholder", placeholder.into())];
+    let fixed = &[("autocapitalize", "off"), ("spellcheck", "false"), ("maxlength", "20000")];
+    row("lines", field, vec![live("textarea", fixed, attributes, Live::Value(field.text.clone()))])
 }
 
 /// A label, and what it is of.
-fn row(class: &'static str, field: &Field, mut inside: Vec<Node>) -> Node {
-    let label = Element {
-        tag: "label",
-        attributes: vec![("for", field.name.into())],
-        children: vec![words(field.label)],
-        ..Element::default()
-    };
-    inside.insert(0, label.into());
-    Element {
-        tag: "div",
-        key: field.name,
-        attributes: vec![("class", class.into())],
-        children: inside,
-        ..Element::default()
-    }
-    .into()
+fn row(class: &'static str, field: &Field, inside: Vec<Node>) -> Node {
+    let mut children =
+        vec![with("label", &[], vec![("for", field.name.into())], vec![Node::Words(field.label.into())])];
+    children.extend(inside);
+    let attributes = vec![("class", class.into())];
+    Element { tag: "div", attributes, children, ..Element::default() }.into()
 }
 
-fn input(field: &Field, fixed: Fixed, more: Option<(&'static str, Text)>) -> Node {
-    let mut attributes = vec![("id", Text::Borrowed(field.name))];
+fn input(field: &Field, fixed: Fixed, more: Option<Attribute>) -> Node {
+    let mut attributes = vec![("id", field.name.into())];
     attributes.extend(more);
     if field.problem.is_some() {
         attributes.push(("aria-invalid", "true".into()));
         attributes.push(("aria-describedby", problem_id(field.name)));
     }
-    let live = Some(Live::Value(field.text.clone()));
-    Element { tag: "input", fixed, attributes, live, ..Element::default() }.into()
+    live("input", fixed, attributes, Live::Value(field.text.clone()))
+}
+
+/// An element that a person can change.
+fn live(tag: &'static str, fixed: Fixed, attributes: Vec<Attribute>, live: Live) -> Node {
+    Element { tag, fixed, attributes, live: Some(live), ..Element::default() }.into()
 }
 
 /// The unit a bare number is read in, shown dim behind it.
@@ -127,60 +113,49 @@ fn problem_id(name: &str) -> Text {
 
 /// What is wrong with a field, and readings to choose from in one tap.
 fn problem_of(name: &'static str, problem: &Problem) -> Node {
-    let mut children = vec![said("span", &[], problem.words.clone())];
+    let mut children = vec![said("span", &[], owned(&problem.words))];
     fix_buttons(&problem.fixes, |text| Tap::Fix(name, text), &mut children);
-    let attributes = vec![("id", problem_id(name))];
-    Element { tag: "p", fixed: &[("class", "problem")], attributes, children, ..Element::default() }.into()
+    with("p", &[("class", "problem")], vec![("id", problem_id(name))], children)
 }
 
 /// Texts that would settle something, one tap each.
 pub(super) fn fix_buttons(fixes: &[Fix], tap: impl Fn(String) -> Tap, drawn: &mut Vec<Node>) {
-    drawn.extend(fixes.iter().map(|fix| button("fix", fix.label.clone(), &fix.spoken, Some(tap(fix.text.clone())))));
+    drawn.extend(fixes.iter().map(|fix| button("fix", owned(&fix.label), &fix.spoken, Some(tap(fix.text.clone())))));
 }
 
 /// Radio buttons that look like chips.
 fn chips(field: &Field, options: &[Opt], captioned: bool) -> Node {
-    let legend = said("legend", if captioned { &[] } else { &[("class", "unseen")] }, field.label);
-    let mut children = vec![legend];
-    children.extend(options.iter().map(|Opt { key, label, .. }| {
-        let radio = Element {
-            tag: "input",
-            fixed: &[("type", "radio")],
-            attributes: vec![("name", field.name.into()), ("value", Text::Owned(key.clone()))],
-            live: Some(Live::Checked(*key == field.text)),
-            ..Element::default()
-        };
-        element("label", &[("class", "chip")], vec![radio.into(), said("span", &[], label.clone())])
-    }));
-    Element { tag: "fieldset", fixed: &[("class", "chips")], key: field.name, children, ..Element::default() }.into()
+    let caption = said("legend", if captioned { &[] } else { &[("class", "unseen")] }, field.label.into());
+    let chip = |option: &Opt| {
+        let attributes = vec![("name", field.name.into()), ("value", owned(&option.key))];
+        let radio = live("input", &[("type", "radio")], attributes, Live::Checked(option.key == field.text));
+        element("label", &[("class", "chip")], vec![radio, said("span", &[], owned(&option.label))])
+    };
+    let children = std::iter::once(caption).chain(options.iter().map(chip)).collect();
+    Element { tag: "fieldset", fixed: &[("class", "chips")], children, ..Element::default() }.into()
 }
 
 /// A row with a native list.
 fn pick(field: &Field, options: &[Opt]) -> Node {
+    let choice = |option: &Opt| -> Node {
+        Element {
+            tag: "option",
+            attributes: vec![("value", owned(&option.key))],
+            live: Some(Live::Selected(option.key == field.text)),
+            children: vec![words(&option.label)],
+            ..Element::default()
+        }
+        .into()
+    };
     let mut children = Vec::new();
     for options in options.chunk_by(|one, next| one.group == next.group) {
         let group = options[0].group;
-        let options = options.iter().map(|option| choice(option, option.key == field.text));
+        let choices = options.iter().map(choice);
         if group.is_empty() {
-            children.extend(options);
+            children.extend(choices);
         } else {
-            let attributes = vec![("label", group.into())];
-            let children_of = options.collect();
-            let group = Element { tag: "optgroup", attributes, children: children_of, ..Element::default() };
-            children.push(group.into());
+            children.push(with("optgroup", &[], vec![("label", group.into())], choices.collect()));
         }
     }
-    let list = Element { tag: "select", attributes: vec![("id", field.name.into())], children, ..Element::default() };
-    row("field", field, vec![list.into()])
-}
-
-fn choice(option: &Opt, is_chosen: bool) -> Node {
-    Element {
-        tag: "option",
-        attributes: vec![("value", Text::Owned(option.key.clone()))],
-        live: Some(Live::Selected(is_chosen)),
-        children: vec![words(option.label.clone())],
-        ..Element::default()
-    }
-    .into()
+    row("field", field, vec![with("select", &[], vec![("id", field.name.into())], children)])
 }

@@ -12,6 +12,7 @@ mod strip;
 #[cfg(test)]
 mod tests;
 
-pub use canvas::Canvas;
+pub use canvas::{Canvas, FRAME, Part, Whose};
+pub use frame::page;
 pub use html::html;
-pub use node::{Element, Fixed, Live, Node, Press, Tap, Text, at, kept};
+pub use node::{Attribute, Element, Fixed, Live, Node, Press, Tap, Text, at};

@@ -13,6 +13,9 @@ pub type Text = Cow<'static, str>;
 /// Attributes that an element has for good.
 pub type Fixed = &'static [(&'static str, &'static str)];
 
+/// The name of an attribute, and what it says.
+pub type Attribute = (&'static str, Text);
+
 /// A piece of the page. Cheap to clone.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Node {
@@ -27,12 +30,10 @@ pub enum Node {
 pub struct Element {
     /// Its tag.
     pub tag: &'static str,
-    /// Attributes that it has for good: with others it is another element.
+    /// Attributes that it has for good.
     pub fixed: Fixed,
-    /// Whose it is, where another of its kind may come in its place: the name of a field. Else empty.
-    pub key: &'static str,
     /// Attributes that may change; those that are off are left out.
-    pub attributes: Vec<(&'static str, Text)>,
+    pub attributes: Vec<Attribute>,
     /// What a person can change in it.
     pub live: Option<Live>,
     /// What is in it.
@@ -76,48 +77,6 @@ pub struct Press {
     pub turns: bool,
 }
 
-impl Node {
-    /// Whether this can be drawn over another without being made anew.
-    #[must_use]
-    pub fn is_like(&self, other: &Node) -> bool {
-        match (self, other) {
-            (Node::Words(_), Node::Words(_)) => true,
-            (Node::Element(one), Node::Element(other)) => {
-                let is_fixed_alike = std::ptr::eq(one.fixed, other.fixed) || one.fixed == other.fixed;
-                is_fixed_alike && one.tag == other.tag && one.key == other.key
-            }
-            _ => false,
-        }
-    }
-
-    /// Whether nothing at all has changed from another, told at a glance.
-    #[must_use]
-    pub fn is_same(&self, other: &Node) -> bool {
-        match (self, other) {
-            (Node::Words(one), Node::Words(other)) => one == other,
-            (Node::Element(one), Node::Element(other)) => Arc::ptr_eq(one, other),
-            _ => false,
-        }
-    }
-
-    /// Whose it is; empty for nobody's.
-    #[must_use]
-    pub fn key(&self) -> &'static str {
-        match self {
-            Node::Words(_) => "",
-            Node::Element(element) => element.key,
-        }
-    }
-}
-
-impl Element {
-    /// Whether it belongs to SVG, which has a namespace of its own.
-    #[must_use]
-    pub fn is_svg(&self) -> bool {
-        matches!(self.tag, "svg" | "rect" | "path" | "text")
-    }
-}
-
 impl From<Element> for Node {
     fn from(element: Element) -> Node {
         Node::Element(Arc::new(element))
@@ -136,63 +95,56 @@ pub fn at<'a>(nodes: &'a [Node], path: &[usize]) -> Option<&'a Element> {
     if rest.is_empty() { Some(element) } else { at(&element.children, rest) }
 }
 
-/// For each piece that is to be drawn, which of those that stand there it is drawn over: a piece with a key over its own,
-/// wherever that stands; any other over the next one like it, unless a piece that is still wanted stands before that.
-#[must_use]
-pub fn kept(standing: &[&Node], nodes: &[Node]) -> Vec<Option<usize>> {
-    let mut rest: Vec<usize> = (0..standing.len()).collect();
-    let mut kept = Vec::with_capacity(nodes.len());
-    for (at, node) in nodes.iter().enumerate() {
-        let is_wanted = |old: &usize| {
-            let old = standing[*old];
-            !old.key().is_empty() && nodes[at + 1..].iter().any(|later| later.is_like(old))
-        };
-        let found = rest.iter().position(|old| standing[*old].is_like(node));
-        kept.push(found.and_then(|found| match rest[..found].iter().any(is_wanted) {
-            false => rest.drain(..=found).next_back(),
-            true if !node.key().is_empty() => Some(rest.remove(found)),
-            true => None,
-        }));
-    }
-    kept
+/// Words that are a person's own, or counted.
+#[inline(never)]
+pub(super) fn owned(words: &str) -> Text {
+    Text::Owned(words.to_owned())
 }
 
-/// Words.
-pub(super) fn words(words: impl Into<Text>) -> Node {
-    Node::Words(words.into())
+/// Such words as a piece of the page.
+pub(super) fn words(words: &str) -> Node {
+    Node::Words(owned(words))
 }
 
 /// An element of which nothing but what is in it changes.
 pub(super) fn element(tag: &'static str, fixed: Fixed, children: Vec<Node>) -> Node {
-    Element { tag, fixed, children, ..Element::default() }.into()
+    with(tag, fixed, Vec::new(), children)
+}
+
+/// An element with attributes that may change.
+#[inline(never)]
+pub(super) fn with(tag: &'static str, fixed: Fixed, attributes: Vec<Attribute>, children: Vec<Node>) -> Node {
+    Element { tag, fixed, attributes, children, ..Element::default() }.into()
 }
 
 /// An element with nothing but words in it.
-pub(super) fn said(tag: &'static str, fixed: Fixed, said: impl Into<Text>) -> Node {
-    element(tag, fixed, vec![words(said)])
+#[inline(never)]
+pub(super) fn said(tag: &'static str, fixed: Fixed, said: Text) -> Node {
+    element(tag, fixed, vec![Node::Words(said)])
 }
 
 /// A link; `is_here` marks the one that leads to what is shown.
-pub(super) fn link(href: &str, label: impl Into<Text>, is_here: bool) -> Node {
-    let mut attributes = vec![("href", Text::Owned(href.to_owned()))];
+pub(super) fn link(href: &str, label: Text, is_here: bool) -> Node {
+    let mut attributes = vec![("href", owned(href))];
     if is_here {
         attributes.push(("aria-current", "page".into()));
     }
-    Element { tag: "a", attributes, children: vec![words(label)], ..Element::default() }.into()
+    with("a", &[], attributes, vec![Node::Words(label)])
 }
 
 /// A button; without a tap it is one that cannot be tapped now.
-pub(super) fn button(class: &'static str, label: impl Into<Text>, spoken: &str, tap: Option<Tap>) -> Node {
+#[inline(never)]
+pub(super) fn button(class: &'static str, label: Text, spoken: &str, tap: Option<Tap>) -> Node {
     let mut attributes = Vec::new();
     if !class.is_empty() {
         attributes.push(("class", class.into()));
     }
     if !spoken.is_empty() {
-        attributes.push(("aria-label", Text::Owned(spoken.to_owned())));
+        attributes.push(("aria-label", owned(spoken)));
     }
     if tap.is_none() {
         attributes.push(("disabled", "".into()));
     }
-    let children = vec![words(label)];
+    let children = vec![Node::Words(label)];
     Element { tag: "button", fixed: &[("type", "button")], attributes, children, tap, ..Element::default() }.into()
 }

@@ -1,6 +1,6 @@
 //! The pad, docked at the bottom.
 
-use super::node::{Element, Node, Press, Tap, element, words};
+use super::node::{Element, Node, Press, Tap, element};
 use crate::desk::Pad;
 use crate::quantity::Unit;
 use crate::screen::Act;
@@ -30,7 +30,7 @@ fn one(key: Key, pad: &Pad, is_back: bool) -> Node {
         tag: "button",
         fixed: &[("type", "button"), ("tabindex", "-1")],
         attributes,
-        children: vec![words(key.label())],
+        children: vec![Node::Words(key.label().into())],
         tap: Some(tap),
         ..Element::default()
     }

@@ -1,6 +1,6 @@
 //! The strip of tape that holds the answer.
 
-use super::node::{Element, Node, element, said, words};
+use super::node::{Node, Text, owned, said, with};
 use crate::screen::{Screen, Tone};
 use crate::text::Figure;
 
@@ -13,14 +13,17 @@ pub(super) fn strip(screen: &Screen) -> Node {
         (true, _) => "strip tall waiting",
     };
     let mut children: Vec<Node> = screen.strip.figures.iter().map(figure).collect();
-    children.push(said("span", &[("class", "also")], screen.strip.also.clone()));
-    Element { tag: "output", attributes: vec![("class", class.into())], children, ..Element::default() }.into()
+    children.push(said("span", &[("class", "also")], owned(&screen.strip.also)));
+    with("output", &[], vec![("class", class.into())], children)
 }
 
 fn figure(figure: &Figure) -> Node {
     let long = figure.value.chars().count() + figure.unit.chars().count() > 15;
     let class = if long { "figure long" } else { "figure" };
-    let children =
-        vec![said("b", &[], figure.value.clone()), words(" "), element("small", &[], vec![words(figure.unit.clone())])];
-    Element { tag: "span", attributes: vec![("class", class.into())], children, ..Element::default() }.into()
+    let children = vec![
+        said("b", &[], owned(&figure.value)),
+        Node::Words(Text::Borrowed(" ")),
+        said("small", &[], owned(&figure.unit)),
+    ];
+    with("span", &[], vec![("class", class.into())], children)
 }

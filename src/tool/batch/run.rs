@@ -112,16 +112,17 @@ impl RunForm {
     fn laid_out(&self, run: &Run, sheet: &Sheet) -> Vec<Block> {
         let mut blocks = Vec::new();
         if run.finished == 0 {
-            if let Some(open) = sheet.open(&self.step) {
-                blocks.push(Block::Buttons(self.buttons_of(open)));
-                if open.step.gives.is_some() {
-                    blocks.extend([
-                        Block::amount(GOT, "What came out", Keys::Bulk),
-                        Block::amount("brix", "it reads, °Bx", Keys::Count),
-                        Block::amount("ph", "its pH", Keys::Count),
-                    ]);
-                }
-            }
+            let open = sheet.open(&self.step);
+            blocks.push(open.map_or(Block::Nothing, |open| Block::Buttons(self.buttons_of(open))));
+            // Another tab may do a step while the name is being typed.
+            blocks.extend(match open.and_then(|open| open.step.gives.as_ref()) {
+                Some(_) => [
+                    Block::amount(GOT, "What came out", Keys::Bulk),
+                    Block::amount("brix", "it reads, °Bx", Keys::Count),
+                    Block::amount("ph", "its pH", Keys::Count),
+                ],
+                None => [Block::Nothing, Block::Nothing, Block::Nothing],
+            });
             blocks.push(Block::Table("", Vec::new()));
             blocks.extend([
                 Block::field("name", "Run sheet", Input::Words { placeholder: "Friday's cordial" }),

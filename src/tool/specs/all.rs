@@ -1,6 +1,6 @@
 //! Specs: the list of them, to search and open.
 
-use super::remarks::{reminder, undo_remark};
+use super::remarks::reminder;
 use crate::book::{Card, Entry, Pairs};
 use crate::craft::balance::balance;
 use crate::reading::Contents;
@@ -75,7 +75,6 @@ impl Tool for SpecsForm {
             answer.remarks.push("The harvest supper is a demo. Backup takes it away in one tap.".into());
         }
         answer.cautions.extend(reminder(bench));
-        undo_remark(&mut answer, bench);
         answer
     }
 

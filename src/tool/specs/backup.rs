@@ -1,7 +1,7 @@
 //! Backup: everything in one file, and back again.
 
-use super::remarks::{OLD_DAYS, age, undo_remark};
-use crate::book::{DEMO, Import, Standing};
+use super::remarks::{OLD_DAYS, age};
+use crate::book::{DEMO, Deed, Import, Standing};
 use crate::reading::named;
 use crate::screen::{Act, Answer, Bench, Block, Button, Figure, Row, Strip, Tone, Tool, form, plural};
 use crate::text;
@@ -65,7 +65,11 @@ impl Tool for BackupForm {
             Some(Err(words)) => {
                 answer.strip = Strip { figures: vec![Figure::new("?", "")], also: words.clone(), tone: Tone::Problem };
             }
-            None => answer.strip = at_rest(bench),
+            None => {
+                answer.strip = at_rest(bench);
+                answer.rows_title = "Can be taken back";
+                answer.rows = can_be_taken_back(bench);
+            }
         }
         for unread in &book.unread {
             answer.cautions.push(format!("{} could not be opened: {}. It is left as it is.", unread.key, unread.why));
@@ -84,7 +88,6 @@ impl Tool for BackupForm {
         answer.remarks.push(
             "A backup is one file of plain JSON, yours to keep. Nothing is sent anywhere by Meniscus itself.".into(),
         );
-        undo_remark(&mut answer, bench);
         answer
     }
 
@@ -95,6 +98,18 @@ impl Tool for BackupForm {
             text.clone_into(&mut self.last);
         }
     }
+}
+
+/// Deeds on many records, the latest first, each with its own Undo.
+fn can_be_taken_back(bench: &Bench) -> Vec<Row> {
+    let deeds = bench.book.deeds.iter().rev().filter(|deed| deed.on.is_empty());
+    let row = |deed: &Deed| Row {
+        name: deed.words.clone(),
+        detail: if deed.at == 0 { String::new() } else { bench.clock.words(i64::try_from(deed.at).unwrap_or(0)) },
+        buttons: vec![Button::sign("Undo", format!("undo {}", deed.words), Act::UndoDeed(deed.number, false))],
+        ..Row::default()
+    };
+    deeds.map(row).collect()
 }
 
 /// What an import would bring.

@@ -5,7 +5,6 @@ mod record;
 
 pub use record::{changed, edited, loses, loses_much, plain, way_at};
 
-use super::remarks::undo_remark;
 use crate::book::{Card, Way};
 use crate::craft::balance::balance as read_mix;
 use crate::quantity::{Ratio, Temperature, Volume};
@@ -142,7 +141,6 @@ impl Tool for CardForm {
     fn answer(&self, bench: &Bench) -> Answer {
         let mut answer = Answer { rows_title: "As it is read", ..Answer::default() };
         let Some(entry) = bench.book.card(&self.id) else {
-            undo_remark(&mut answer, bench);
             return answer.without_answer("Choose a spec in All, or start one.");
         };
         answer.cautions.extend(newer_caution(entry.newer));
@@ -182,7 +180,6 @@ impl Tool for CardForm {
             },
             tone: if lines.is_empty() { Tone::Waiting } else { Tone::Answer },
         };
-        undo_remark(&mut answer, bench);
         if !lines.is_empty() {
             self.offer(&mut answer, &read, holds, bench);
         }
@@ -214,7 +211,8 @@ impl CardForm {
             })
             .collect();
         if others.is_empty() {
-            return Vec::new();
+            // Another tab may bring one while the name is being typed.
+            return vec![Block::Nothing, Block::Nothing, Block::Nothing];
         }
         let words = "More than one version of this spec is kept, so that no change is lost. Look at them and choose.";
         let choose = vec![Button::new("Keep this one", Act::KeepThis), Button::new("Keep all of them", Act::KeepAll)];

@@ -1,7 +1,7 @@
-//! What the screens of the book remark: a backup that is due, and what Undo would take back.
+//! What the screens of the book remark: a backup that is due.
 
 use crate::book::DEMO;
-use crate::screen::{Answer, Bench};
+use crate::screen::Bench;
 
 /// Days after which a backup is old.
 pub(super) const OLD_DAYS: u64 = 30;
@@ -21,12 +21,5 @@ pub(super) fn reminder(bench: &Bench) -> Option<String> {
         None => Some("Never backed up. Backup saves everything in one file.".into()),
         Some(days) if days > OLD_DAYS => Some(format!("Last backup {days} days ago. Save one in Backup.")),
         Some(_) => None,
-    }
-}
-
-/// What Undo would take back, where there is something.
-pub(super) fn undo_remark(answer: &mut Answer, bench: &Bench) {
-    if let Some(words) = &bench.book.last_deed {
-        answer.remarks.push(format!("Undo takes back: {words}."));
     }
 }

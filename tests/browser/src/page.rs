@@ -142,7 +142,7 @@ impl Phone {
     /// When there is none or it cannot be touched.
     pub async fn tap_on(&self, words: &str) -> Result<()> {
         let find = format!(
-            "[...document.querySelectorAll('button, a, label.chip')].find(e => e.textContent.trim() === {})",
+            "[...document.querySelectorAll('button, a, label.chip')].find(e => e.textContent.trim() === {0} || e.className === 'undo' && e.textContent.startsWith({0} + ': '))",
             json!(words)
         );
         self.tap_found(&find).await.with_context(|| format!("tapping “{words}”"))

@@ -67,8 +67,13 @@ async fn from_fruit_to_label_without_a_network_through_a_kill() -> Result<()> {
     phone.until("document.querySelector('main').innerText.includes('Blend 2.4 g enzyme into 941 g')").await?;
     phone.tap_on("Done").await?;
     phone.strip_says("Blend 2.4 g enzyme").await?;
-    // Words typed since stay when a tick is taken back.
     phone.put("notes", "dry fruit").await?;
+    phone.tap_on("Undo").await?;
+    phone.until("document.getElementById('notes').value === ''").await?;
+    phone.tap_on("Redo").await?;
+    phone.until("document.getElementById('notes').value === 'dry fruit'").await?;
+    // Words typed since stay when a tick is taken back, of which alone the journal knows.
+    phone.reload().await?;
     phone.tap_on("Undo").await?;
     phone.strip_says("Press 10 pears").await?;
     assert_eq!((phone.value("notes").await?, phone.value("got").await?), ("dry fruit".into(), "900 ml".into()));

@@ -198,6 +198,88 @@ async fn full_storage_is_said_and_unsaid() -> Result<()> {
     Ok(())
 }
 
+/// Types where the caret stands, as a keyboard does.
+async fn type_on(phone: &Phone, text: &str) -> Result<()> {
+    phone.cdp("Input.insertText", serde_json::json!({ "text": text })).await?;
+    Ok(())
+}
+
+/// Notes the field that is typed in, with its caret at a place.
+async fn watch(phone: &Phone, name: &str, caret: usize) -> Result<()> {
+    let script = format!(
+        "__field = document.getElementById('{name}'); __field.focus(); __field.setSelectionRange({caret}, {caret})"
+    );
+    phone.run(&script).await?;
+    Ok(())
+}
+
+/// Whether that very field is still typed in, its caret at a place.
+async fn is_typed_in(phone: &Phone, name: &str, caret: usize) -> Result<()> {
+    let stands = format!(
+        "__field === document.getElementById('{name}') && __field === document.activeElement && __field.selectionStart === {caret} && __field.selectionEnd === {caret}"
+    );
+    phone.until(&stands).await
+}
+
+#[tokio::test]
+async fn a_field_keeps_its_caret_while_others_come_and_go() -> Result<()> {
+    let serving = Serving::start(&xtask::dist())?;
+    let before = "window.__full = false; const set = Storage.prototype.setItem;
+        Storage.prototype.setItem = function (k, v) { if (window.__full) throw new DOMException('full', 'QuotaExceededError'); return set.call(this, k, v) }";
+    let phone = Phone::start(&serving.url(), &Setup { before: before.into(), ..Setup::default() }).await?;
+    // A notice above the field and a problem below it, both at once, there and gone again.
+    phone.open("service/measure").await?;
+    phone.type_in("amount", "1725 ml").await?;
+    watch(&phone, "amount", 1).await?;
+    phone.run("window.__full = true").await?;
+    type_on(&phone, ",").await?;
+    phone.until("document.querySelector('main > .notice:first-child + .field + #amount-problem')").await?;
+    is_typed_in(&phone, "amount", 2).await?;
+    phone.run("window.__full = false").await?;
+    phone.press("⌫").await?;
+    phone.until("!document.querySelector('.notice, .problem')").await?;
+    is_typed_in(&phone, "amount", 1).await?;
+    // The fields above it become others: they are not the same ones under another name.
+    phone.open("prep/infuse").await?;
+    phone.type_in("of", "rosmary").await?;
+    phone.tap("#of").await?;
+    watch(&phone, "of", 3).await?;
+    phone.run("__other = document.getElementById('saline')").await?;
+    phone.run("const r = document.querySelector('[value=tincture]'); r.checked = true; r.dispatchEvent(new Event('change', { bubbles: true }))").await?;
+    phone
+        .until("document.getElementById('tincture') && !document.getElementById('saline') && !__other.isConnected")
+        .await?;
+    type_on(&phone, "e").await?;
+    is_typed_in(&phone, "of", 4).await?;
+    assert_eq!(phone.value("of").await?, "rosemary");
+    // Another screen has fields of its own, and none of them is typed in.
+    phone.run("location.hash = '#/service/balance'").await?;
+    phone
+        .until("document.getElementById('spec') && !__field.isConnected && document.activeElement === document.body")
+        .await?;
+    Ok(())
+}
+
+#[tokio::test]
+async fn a_field_keeps_its_caret_while_another_tab_brings_what_stands_above_it() -> Result<()> {
+    let serving = Serving::start(&xtask::dist())?;
+    let phone = Phone::start(&serving.url(), &Setup::default()).await?;
+    phone.open("specs").await?;
+    phone.tap_on("Try a demo").await?;
+    phone.open("specs/spec?id=demo-1").await?;
+    watch(&phone, "name", 7).await?;
+    let other = "const k = 'meniscus/spec/demo-1'; localStorage[k + '~other'] = localStorage[k];
+        dispatchEvent(new StorageEvent('storage', { key: k + '~other' }))";
+    phone.run(other).await?;
+    phone
+        .until("document.querySelector('main > .caution:first-child')?.textContent.includes('More than one version')")
+        .await?;
+    is_typed_in(&phone, "name", 7).await?;
+    phone.run("const k = 'meniscus/spec/demo-1~other'; delete localStorage[k]; dispatchEvent(new StorageEvent('storage', { key: k }))").await?;
+    phone.until("document.querySelector('main > .field:first-child #name')").await?;
+    is_typed_in(&phone, "name", 7).await
+}
+
 #[tokio::test]
 async fn what_cannot_be_read_is_set_aside_and_said() -> Result<()> {
     let serving = Serving::start(&xtask::dist())?;
