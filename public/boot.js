@@ -246,7 +246,8 @@ window.addEventListener("meniscus-picture", async () => {
   canvas.toBlob((picture) => give(new File([picture], "label.png", { type: "image/png" })));
 });
 
-// A start that fails is for repair.js to mend.
+// A start that fails is for repair.js to mend, and so is one that never begins.
+page.setAttribute("data-starting", "");
 start().catch((problem) => {
   console.error(problem);
   window.dispatchEvent(Object.assign(new Event("meniscus-start-failed"), { problem }));

@@ -36,22 +36,22 @@ function open() {
 }
 
 // Does something with the mirrored writes, of which the last of each key is kept. It is done when it is on disk.
-async function mirrored(mode, todo) {
-  opened ??= open();
-  try {
-    const database = await opened;
-    return await new Promise((resolve, reject) => {
-      const deal = database.transaction(WRITES, mode, { durability: "strict" });
-      const asked = todo(deal.objectStore(WRITES));
-      deal.oncomplete = () => resolve(asked?.result);
-      deal.onabort = () => reject(deal.error);
-    });
-  } catch (problem) {
-    // Phones close databases of pages in the background: the next write opens it anew.
-    opened = undefined;
-    throw problem;
-  }
+async function dealt(mode, todo) {
+  const database = await (opened ??= open());
+  return new Promise((resolve, reject) => {
+    const deal = database.transaction(WRITES, mode, { durability: "strict" });
+    const asked = todo(deal.objectStore(WRITES));
+    deal.oncomplete = () => resolve(asked?.result);
+    deal.onabort = () => reject(deal.error);
+  });
 }
+
+// Phones close databases of pages in the background: then it is opened anew.
+const mirrored = (mode, todo) =>
+  dealt(mode, todo).catch(() => {
+    opened = undefined;
+    return dealt(mode, todo);
+  });
 
 // ---- Each write, as it is made ----
 
@@ -134,5 +134,5 @@ async function trim() {
 // Done when the store is as it was left. A browser without a mirror goes on without, as does one that takes too long.
 export const restored = Promise.race([
   local && restore().catch(() => {}),
-  new Promise((resolve) => setTimeout(resolve, 1000)),
+  new Promise((resolve) => setTimeout(resolve, 3000)),
 ]).then(() => (isLate = true));

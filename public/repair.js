@@ -42,22 +42,22 @@ function offer(problem) {
   main.replaceChildren(said, actions);
 }
 
+const wasKept = navigator.serviceWorker?.controller;
+
 async function repair() {
+  // A worker that came in charge since has checked every part.
+  if (!wasKept && navigator.serviceWorker?.controller) return location.reload();
   // Without a network, or behind the login page of one, what is here may still be better than nothing.
   const worker = await fetch("service-worker.js", { cache: "no-store" });
   if (!worker.ok || !worker.headers.get("content-type")?.includes("javascript")) throw new Error("not reached");
   const scope = new URL("./", location.href).href;
-  const drop = async () => {
-    for (const name of (await window.caches?.keys()) ?? [])
-      if (name.startsWith(`meniscus ${scope} `)) await caches.delete(name);
-  };
   const registration = await navigator.serviceWorker?.getRegistration();
   if (registration?.scope === scope) await registration.unregister();
-  await drop();
-  // What the browser has cached by itself is fetched anew too. The worker, in its last minute, may keep it: drop it again.
+  for (const name of (await window.caches?.keys()) ?? [])
+    if (name.startsWith(`meniscus ${scope} `)) await caches.delete(name);
+  // What the browser has cached by itself is fetched anew too; the worker, in its last minute, lets this pass.
   const parts = [...document.querySelectorAll("script[src], link[href]")].map((part) => part.src || part.href);
   await Promise.allSettled(parts.map((part) => fetch(part, { cache: "reload" })));
-  await drop();
   location.reload();
 }
 
@@ -70,4 +70,7 @@ window.addEventListener(
   },
   true,
 );
-setTimeout(() => isOpen() || document.querySelector("main button") || offer("slow"), 20000);
+const isFine = () => isOpen() || document.querySelector("main button");
+// All scripts have run by now. One that came empty fails in silence.
+window.addEventListener("load", () => isFine() || document.documentElement.hasAttribute("data-starting") || offer(new SyntaxError()));
+setTimeout(() => isFine() || offer("slow"), 20000);

@@ -24,7 +24,20 @@ pub fn check() -> Result<()> {
     size::report()?;
     in_browser()?;
     println!("\nAll checks hold, after {} s.", started.elapsed().as_secs());
+    println!(
+        "Not run here: `cargo xtask sweep`, a host that goes wrong in every way with every file. It takes minutes."
+    );
     Ok(())
+}
+
+/// Runs the sweeps over every file, of which a check runs one of each kind.
+///
+/// # Errors
+/// When there is no browser or one fails.
+pub fn sweep() -> Result<()> {
+    browser::ensure()?;
+    build::build()?;
+    run(&mut cargo(&["test", "--package", "browser", "--test", "sweeps", "--", "--ignored", "--nocapture"]))
 }
 
 /// Runs the browser tests against dist/.
@@ -34,7 +47,7 @@ pub fn check() -> Result<()> {
 pub fn in_browser() -> Result<()> {
     browser::ensure()?;
     ensure_axe()?;
-    run(&mut cargo(&["test", "--package", "browser", "--", "--test-threads", "2"]))
+    run(&mut cargo(&["test", "--package", "browser", "--", "--test-threads", "2", "--nocapture"]))
 }
 
 /// The accessibility rules have no Rust twin: they come from npm, pinned by a lock file.

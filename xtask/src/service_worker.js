@@ -42,17 +42,24 @@ async function install() {
     if (!wasThere) await caches.delete(CACHE);
     throw problem;
   }
+  // The browser has dropped the version before: there is nothing to go on with until a tap.
+  if (!wasThere && !(await startPages()).some((name) => name !== CACHE)) self.skipWaiting();
+}
+
+// The caches that hold a start page of this folder. (The first versions named theirs after none.)
+async function startPages() {
+  const names = (await caches.keys()).filter((name) => name.startsWith("meniscus"));
+  const pages = await Promise.all(names.map((cacheName) => caches.match(SCOPE, { cacheName })));
+  return names.filter((_, at) => pages[at]);
 }
 
 // Only now that this version is in charge do older caches of this folder go.
 self.addEventListener("activate", (event) => event.waitUntil(dropOlder().then(() => self.clients.claim())));
 
 async function dropOlder() {
-  for (const name of await caches.keys()) {
-    // The first versions named theirs after no folder: ours has our start page.
-    const isOurs = name.startsWith(OURS) || (name.startsWith("meniscus-") && (await caches.match(SCOPE, { cacheName: name })));
-    if (isOurs && name !== CACHE) await caches.delete(name);
-  }
+  const whole = await startPages();
+  for (const name of await caches.keys())
+    if (name !== CACHE && (name.startsWith(OURS) || whole.includes(name))) await caches.delete(name);
 }
 
 // The page asks for this when the person taps Update.
@@ -63,7 +70,8 @@ self.addEventListener("message", (event) => {
 self.addEventListener("fetch", (event) => {
   const { request } = event;
   const address = request.url.split("#")[0].split("?")[0];
-  if (request.method !== "GET" || !address.startsWith(SCOPE)) return;
+  // Repair asks for what the host has, past all caches: a browser keeps some in its memory too.
+  if (request.method !== "GET" || request.cache === "reload" || !address.startsWith(SCOPE)) return;
   const name = address.slice(SCOPE.length);
   const file = name === "index.html" ? "" : name;
   if (FILES.has(file)) event.respondWith(answer(file, request));

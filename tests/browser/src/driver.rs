@@ -157,6 +157,14 @@ impl Phone {
         Ok(answer.json().clone())
     }
 
+    /// What the browser itself complained of since it was last asked: on its console, of what no script is told.
+    ///
+    /// # Errors
+    /// When the browser refuses.
+    pub async fn complaints(&self) -> Result<Vec<String>> {
+        Ok(self.driver.browser_log().await?.into_iter().map(|entry| entry.message).collect())
+    }
+
     /// Waits until a script returns true.
     ///
     /// # Errors

@@ -4,7 +4,7 @@ use std::io::{BufRead, BufReader, Write};
 use std::net::{Shutdown, TcpListener, TcpStream};
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 use anyhow::Result;
 use xtask::precache;
@@ -24,7 +24,7 @@ pub enum Fault {
     Truncated,
     /// The line is cut half way.
     Cut,
-    /// Nothing for a while, then the line is cut.
+    /// Nothing, and the line stays open.
     Hang,
     /// One bit is wrong.
     Flipped,
@@ -47,6 +47,9 @@ pub const FAULTS: [Fault; 9] = [
     Fault::Stale,
 ];
 
+/// The driver waits for a page to load, and a browser for minutes.
+const HANGS: Duration = Duration::from_secs(3);
+
 #[derive(Debug, Default)]
 struct Told {
     folder: PathBuf,
@@ -56,6 +59,8 @@ struct Told {
     is_over: bool,
     /// Goes wrong with the files whose path ends so.
     fault: Option<(String, Fault)>,
+    /// How often it has.
+    wrong: usize,
     redirects: Vec<(String, String)>,
 }
 
@@ -111,7 +116,15 @@ impl Host {
 
     /// Goes wrong with the files whose path ends so, and with no others; "" for all but the worker.
     pub fn fail(&self, path: &str, fault: Fault) {
-        lock(&self.told).fault = Some((path.to_owned(), fault));
+        let mut told = lock(&self.told);
+        told.fault = Some((path.to_owned(), fault));
+        told.wrong = 0;
+    }
+
+    /// How often it went wrong since it was told to.
+    #[must_use]
+    pub fn went_wrong(&self) -> usize {
+        lock(&self.told).wrong
     }
 
     /// Goes right again.
@@ -140,17 +153,18 @@ fn answer(mut caller: &TcpStream, told: &Mutex<Told>) {
     let path = asked.split(' ').nth(1).unwrap_or("/").split('?').next().unwrap_or("/").to_owned();
     // All of what is asked has to be read, or the line breaks.
     lines.take_while(|line| !line.is_empty()).for_each(drop);
-    let (answer, hangs) = {
-        let told = lock(told);
-        if told.is_gone {
-            let _ = caller.shutdown(Shutdown::Both);
-            return;
-        }
-        (told.answer(&path), told.fault_of(&path) == Some(Fault::Hang))
+    let (answer, fault) = {
+        let mut told = lock(told);
+        let fault = told.fault_of(&path);
+        told.wrong += usize::from(fault.is_some() && !told.is_gone);
+        (told.answer(&path), fault)
     };
-    if hangs {
-        std::thread::sleep(Duration::from_millis(700));
-    } else {
+    let hangs = |told: &Told| !told.is_gone && !told.is_over && told.fault_of(&path) == Some(Fault::Hang);
+    let asked = Instant::now();
+    while fault == Some(Fault::Hang) && asked.elapsed() < HANGS && hangs(&lock(told)) {
+        std::thread::sleep(Duration::from_millis(10));
+    }
+    if fault != Some(Fault::Hang) && !lock(told).is_gone {
         let _ = caller.write_all(&answer);
     }
     let _ = caller.shutdown(Shutdown::Both);

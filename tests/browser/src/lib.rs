@@ -12,6 +12,7 @@ mod builds;
 mod driver;
 mod host;
 mod page;
+mod version;
 
 pub use builds::{build_of, marked_build};
 pub use driver::{DESK, NARROW, PHONE, Phone, Setup, Shape};

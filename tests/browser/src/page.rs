@@ -230,59 +230,6 @@ impl Phone {
         Ok(foreign.as_array().into_iter().flatten().map(ToString::to_string).collect())
     }
 
-    /// Waits until the service worker keeps this page.
-    ///
-    /// # Errors
-    /// When it does not within ten seconds.
-    pub async fn is_kept(&self) -> Result<()> {
-        self.until("navigator.serviceWorker.controller && navigator.serviceWorker.controller.state === 'activated'")
-            .await
-    }
-
-    /// Asks the host for a new version, and says what became of it: "installed", "redundant" when it was refused, or
-    /// "nothing new".
-    ///
-    /// # Errors
-    /// When the page is gone.
-    pub async fn ask_for_update(&self) -> Result<String> {
-        let script = "navigator.serviceWorker.getRegistration().then(r => r.update().then(() => {
-               const w = r.installing; if (!w) return done(r.waiting ? 'installed' : 'nothing new');
-               w.addEventListener('statechange', () => { if (w.state === 'redundant' || w.state === 'installed') done(w.state) });
-             })).catch(e => done(String(e)))";
-        let state = self.run_async(script).await?;
-        Ok(state.as_str().unwrap_or_default().to_owned())
-    }
-
-    /// Taps Update, and waits until the build with this mark stands.
-    ///
-    /// # Errors
-    /// When it does not come up.
-    pub async fn take_update(&self, mark: &str) -> Result<()> {
-        self.run("window.__same = true").await?;
-        self.tap_on("Update").await?;
-        self.until(&format!("!window.__same && document.documentElement.dataset.build === '{mark}'")).await?;
-        self.is_up().await?;
-        self.is_kept().await
-    }
-
-    /// The names of the caches that the workers of this host keep.
-    ///
-    /// # Errors
-    /// When the page is gone.
-    pub async fn caches(&self) -> Result<Vec<String>> {
-        let names = self.run_async("caches.keys().then(done)").await?;
-        Ok(names.as_array().into_iter().flatten().filter_map(|name| name.as_str().map(str::to_owned)).collect())
-    }
-
-    /// Which build stands, by its mark.
-    ///
-    /// # Errors
-    /// When the page is gone.
-    pub async fn build(&self) -> Result<String> {
-        let mark = self.run("return document.documentElement.dataset.build").await?;
-        Ok(mark.as_str().unwrap_or_default().to_owned())
-    }
-
     /// The tab in use.
     ///
     /// # Errors

@@ -5,7 +5,7 @@ use std::path::Path;
 use std::time::Duration;
 
 use anyhow::{Result, ensure};
-use browser::{Phone, Setup, phone_with};
+use browser::{Phone, Setup};
 use xtask::server::Serving;
 
 async fn phone_of(serving: &Serving, profile: &Path, before: &str) -> Result<Phone> {
@@ -96,50 +96,5 @@ async fn what_was_typed_in_a_busy_minute_is_kept() -> Result<()> {
     let phone = phone_of(&serving, profile.path(), "").await?;
     phone.open("service/measure").await?;
     assert_eq!(phone.value("amount").await?, "16 ml");
-    Ok(())
-}
-
-/// What another Meniscus wrote since, that mirrors nothing, is not written over, nor is what cannot be read.
-#[tokio::test]
-async fn an_older_write_never_goes_over_a_later_one() -> Result<()> {
-    let (_serving, phone) = phone_with("").await?;
-    phone.open("service/measure").await?;
-    phone.type_in("amount", "33 ml").await?;
-    // As a browser that was killed leaves it, and then an older Meniscus.
-    let rewind =
-        |text: &str| format!("localStorage['meniscus-writes'] = 0; localStorage['meniscus/tool/measure'] = {text}");
-    let old = "localStorage['meniscus/tool/measure'].replace('33', '22')";
-    let mirrored = "indexedDB.open('meniscus').onsuccess = (e) => e.target.result.transaction('writes').objectStore('writes').get('meniscus/tool/measure').onsuccess = (e) => done(e.target.result?.text ?? '')";
-    let mut text = serde_json::Value::Null;
-    while !text.as_str().is_some_and(|text| text.contains("33 ml")) {
-        text = phone.run_async(mirrored).await?;
-    }
-    phone.run(&rewind(&format!("{old}.replace(/\"rev\":\\d+/, '\"rev\":0')"))).await?;
-    phone.reload().await?;
-    assert_eq!(phone.value("amount").await?, "33 ml", "the older one is written over");
-    let later =
-        r#"JSON.stringify({ v: 1, rev: 9999, at: Date.now() + 1, data: { now: { amount: '44 ml' }, before: [] } })"#;
-    phone.run(&rewind(later)).await?;
-    phone.reload().await?;
-    assert_eq!(phone.value("amount").await?, "44 ml", "the later one stays");
-    Ok(())
-}
-
-#[tokio::test]
-async fn a_browser_without_a_mirror_works_as_ever() -> Result<()> {
-    let absent = "Object.defineProperty(window, 'indexedDB', { value: undefined })";
-    let blocked =
-        "Object.defineProperty(window, 'indexedDB', { get() { throw new DOMException('no', 'SecurityError') } })";
-    let refused = "IDBFactory.prototype.open = () => { throw new DOMException('no', 'SecurityError') }";
-    let hangs = "IDBFactory.prototype.open = () => ({})";
-    let full = "IDBObjectStore.prototype.put = function () { this.transaction.abort() }";
-    for before in [absent, blocked, refused, hangs, full] {
-        let (_serving, phone) = phone_with(before).await?;
-        phone.open("service/measure").await?;
-        phone.press("3 3 ml").await?;
-        phone.reload().await?;
-        assert_eq!(phone.value("amount").await?, "33 ml", "{before}");
-        assert_eq!(phone.wrongs().await?, Vec::<String>::new(), "{before}");
-    }
     Ok(())
 }

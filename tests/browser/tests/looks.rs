@@ -155,6 +155,7 @@ async fn the_policy_is_kept_and_nobody_else_is_asked() -> Result<()> {
         assert_eq!(phone.wrongs().await?, Vec::<String>::new(), "{route}");
         assert_eq!(phone.foreign_requests().await?, Vec::<String>::new(), "{route}");
     }
+    assert_eq!(phone.complaints().await?, Vec::<String>::new());
     // And the watch would notice a breach of each kind.
     for (breach, directive) in [
         (
