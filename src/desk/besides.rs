@@ -6,9 +6,9 @@ use super::{Desk, World};
 use crate::book::{Besides, Import};
 use crate::screen::route::Route;
 use crate::screen::{Act, Stands, Texts};
-use crate::store::besides;
 use crate::store::deeds::{self, Deed, Merge};
 use crate::store::ledger::{self, INGREDIENTS, ROOM, RUNS, SPECS};
+use crate::store::{SaveProblem, besides};
 use crate::tool::{Change, after};
 
 /// The screens whose texts are the tools': those of the book only say what is open.
@@ -113,6 +113,9 @@ impl Desk {
                 self.save_form(route, world);
                 put()
             }));
+        }
+        if puts.is_empty() {
+            return self.sight.notice = SaveProblem::ReadOnly.to_string();
         }
         let deed = Deed { words: words.into(), puts, open: None };
         if self.perform(Ok(deed), world).is_some() {

@@ -15,7 +15,10 @@ const LONGEST_NAME: usize = 40;
 
 /// A name in letters that every system keeps in the names of files: other scripts too, but no signs.
 fn file_name(name: &str) -> String {
-    let is_letter = |c: char| c.is_ascii_alphanumeric() || matches!(c, '\u{c0}'..='\u{1fff}' | '\u{3040}'..='\u{d7ff}');
+    let is_letter = |c: char| {
+        c.is_ascii_alphanumeric()
+            || matches!(c, '\u{c0}'..='\u{60f}' | '\u{620}'..='\u{1fff}' | '\u{3040}'..='\u{d7ff}')
+    };
     let words = name.split(|c| !is_letter(c)).filter(|word| !word.is_empty());
     let joined = words.collect::<Vec<_>>().join("-").to_ascii_lowercase();
     let short: String = joined.chars().take(LONGEST_NAME).collect();

@@ -7,6 +7,7 @@ use super::{Desk, Effect, News, World};
 use crate::book::{Book, Entry, Run};
 use crate::screen::route::Route;
 use crate::store::deeds::Deed;
+use crate::store::forms::TOOLS;
 use crate::store::ledger::{self, INGREDIENTS, RUNS, SPECS};
 use crate::store::{self, ImportProblem, Kept, SaveProblem, backup, journal};
 use crate::tool::batch::run;
@@ -20,7 +21,7 @@ const NOBODY_AT_WORK: u64 = 6_000;
 /// A run sheet as it was before a deed, with what has been typed since. A form stays as it is since, and its own Undo
 /// brings back what stood before.
 fn merged(key: &str, was: &str, there: &str, now: u64) -> Option<String> {
-    if key.starts_with("tool/") {
+    if key.starts_with(TOOLS) {
         let (was, there) = (store::open::<Kept>(was).ok()?, store::open::<Kept>(there).ok()?);
         let mut kept = Kept { now: was.data.now, before: there.data.before };
         kept.replace(there.data.now);

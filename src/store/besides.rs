@@ -1,7 +1,9 @@
 //! What a bar has beside its book, out of the store for a backup and back into it.
 
+use std::sync::Arc;
+
 use super::envelope::{open, seal, stamp_of};
-use super::forms::stored_under;
+use super::forms::{TOOLS, stored_under};
 use super::journal::{self, Put};
 use super::keeper::{ASIDE, Keeper, SaveProblem};
 use super::kept::Kept;
@@ -14,25 +16,33 @@ use crate::book::{Aside, Book, Entry, Stamp, Texts};
 /// # Errors
 /// [`SaveProblem::Blocked`].
 pub fn unread(keeper: &dyn Keeper, book: &Book) -> Result<Vec<Aside>, SaveProblem> {
-    fn newer<T>(entries: &[std::sync::Arc<Entry<T>>], id: &str) -> bool {
-        entries.iter().any(|entry| entry.newer.is_some() && entry.id == id)
+    fn newer<T>(prefix: &str, entries: &[Arc<Entry<T>>], keys: &mut Vec<String>) {
+        let newer = entries.iter().filter(|entry| entry.newer.is_some());
+        keys.extend(newer.map(|entry| format!("{prefix}{}", entry.id)));
     }
+    let mut keys: Vec<String> = book.unread.iter().map(|unread| unread.key.clone()).collect();
+    newer(SPECS, &book.cards, &mut keys);
+    newer(INGREDIENTS, &book.own, &mut keys);
+    newer(RUNS, &book.runs, &mut keys);
+    let of_book = keys.len();
+    keys.extend(
+        keeper
+            .keys()?
+            .into_iter()
+            .filter(|key| key.starts_with(ASIDE) || key.starts_with(TOOLS) || key == journal::KEY),
+    );
     let mut all = Vec::new();
-    for key in keeper.keys()? {
-        let stands_under = match key.strip_prefix(ASIDE) {
-            Some(aside) => aside.rsplit_once('/').map_or(aside, |(key, _)| key),
-            None => key.as_str(),
-        };
-        let is_newer = match key.split_at(key.find('/').map_or(0, |at| at + 1)) {
-            (SPECS, id) => newer(&book.cards, id),
-            (INGREDIENTS, id) => newer(&book.own, id),
-            (RUNS, id) => newer(&book.runs, id),
-            _ => false,
-        };
-        let is_damaged = || book.unread.iter().any(|unread| unread.key == key);
+    for (at, key) in keys.into_iter().enumerate() {
         let Some(text) = keeper.get(&key)? else { continue };
-        if key.starts_with(ASIDE) || is_newer || is_damaged() || is_unread_form(&key, &text) {
-            all.push(Aside { key: stands_under.to_owned(), text });
+        let key = match key.strip_prefix(ASIDE) {
+            Some(aside) => aside.rsplit_once('/').map_or(aside, |(key, _)| key).to_owned(),
+            None if at < of_book || is_unread_form(&key, &text) => key,
+            None => continue,
+        };
+        let aside = Aside { key, text };
+        // What was set aside may stand where it stood, too.
+        if !all.contains(&aside) {
+            all.push(aside);
         }
     }
     Ok(all)
@@ -43,7 +53,7 @@ fn is_unread_form(key: &str, text: &str) -> bool {
     let is_ours = |newer: Option<u32>| newer.is_none();
     match key {
         journal::KEY => !stamp_of(text).is_ok_and(|(_, newer)| is_ours(newer)),
-        key if key.starts_with("tool/") => !open::<Kept>(text).is_ok_and(|opened| is_ours(opened.newer)),
+        key if key.starts_with(TOOLS) => !open::<Kept>(text).is_ok_and(|opened| is_ours(opened.newer)),
         _ => false,
     }
 }

@@ -244,6 +244,8 @@ pub fn import(book: &Book, import: &Import, merge: Merge, now: u64, mut id: impl
     // Waits that ran where it was saved are not begun here.
     let runs = import.runs.iter().map(|(id, run)| match run_standing(book.run(id).map(AsRef::as_ref), run) {
         Standing::Same => (id.clone(), run.clone()),
+        // A second one would ring, too.
+        _ if merge == Merge::Beside => (id.clone(), run.stilled(None)),
         _ => (id.clone(), run.stilled(book.run(id).map(|entry| &entry.value))),
     });
     let runs: Vec<(String, Run)> = runs.collect();

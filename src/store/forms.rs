@@ -23,10 +23,13 @@ pub enum Loaded {
     },
 }
 
+/// Where forms are kept.
+pub const TOOLS: &str = "tool/";
+
 /// Where a form is kept.
 #[must_use]
 pub fn stored_under(key: &str) -> String {
-    format!("tool/{key}")
+    format!("{TOOLS}{key}")
 }
 
 /// Reads a form. A text that cannot be read is copied aside before anything could overwrite it.

@@ -62,6 +62,8 @@ fn settings_and_tools_come_along_by_their_own_buttons() {
     assert_eq!(other.go("shelf").value("dash"), "1 ml");
     other.go("specs/backup").tap("Take what is typed in its tools");
     assert_eq!(other.go("service/measure").value("amount"), "77 ml");
+    assert_eq!(other.act(Act::Undo).value("amount"), "3 oz", "by the tool's own Undo, too");
+    assert_eq!(other.act(Act::Undo).value("amount"), "77 ml", "and round");
     assert_eq!(other.go("specs/backup").strip(), "3 specs | Never backed up. Save a backup now and then");
     other.tell(News::File(file.clone()));
     assert_eq!(other.strip(), "0 new | 5 the same, 0 differing. Nothing is taken until you say");
@@ -186,14 +188,15 @@ fn what_is_set_aside_is_named_and_taken_home() {
     keeper.plant("aside/tool/scale/1", "older gibberish");
     let mut tab = Tab::open(&keeper, "specs/backup");
     let said = cautions(&mut tab);
-    for key in ["tool/measure", "tool/scale"] {
+    for key in ["Measure", "Scale"] {
         assert!(
-            said.iter().any(|words| words.starts_with(&format!("What was saved under {key} could not"))),
+            said.iter().any(|words| words.starts_with(&format!("What was saved for “{key}” could not"))),
             "{said:?}"
         );
     }
     let file = tab.tap("Download what is set aside").sent("meniscus-give").pop().expect("a file");
     assert!(file.contains("tool/measure\ngibberish\n") && file.contains("tool/scale\nolder gibberish\n"), "{file}");
+    assert_eq!(file.matches("gibberish").count(), 2, "each once: {file}");
 }
 
 /// A form of a later version opens for reading.
@@ -206,6 +209,7 @@ fn a_newer_form_is_shown_and_not_written_over() {
     assert!(tab.notice().starts_with("A newer Meniscus (version 9) saved “measure”"), "{}", tab.notice());
     assert_eq!(tab.value("amount"), "77 ml");
     tab.type_in("amount", "5 cl");
+    assert!(tab.notice().starts_with("A newer Meniscus (version 9) saved “measure”"), "{}", tab.notice());
     assert_eq!(keeper.dump()["tool/measure"], newer);
     assert_eq!(stored(&keeper, "aside/"), Vec::<String>::new(), "it is safe where it stands");
     assert_eq!(read(&backup(&keeper)).expect("ours").besides.aside[0].text, newer, "and goes into backups");
@@ -268,6 +272,12 @@ fn records(keeper: &Faulty) -> BTreeMap<String, String> {
     cards.chain(own).chain(runs).collect()
 }
 
+/// The keys that records stand under.
+fn keys(keeper: &Faulty) -> Vec<String> {
+    let is_record = |key: &String| ["spec/", "ingredient/", "run/"].iter().any(|prefix| key.starts_with(prefix));
+    keeper.dump().into_keys().filter(is_record).collect()
+}
+
 /// What settings and tools come to, with the usual values where nothing is typed.
 fn typed(file: &str) -> Vec<(Route, Texts)> {
     let Import { besides: Besides { settings, tools, .. }, .. } = read(file).expect("ours");
@@ -297,6 +307,7 @@ proptest! {
         other.tell(News::File(file.clone()));
         take_all(&mut other);
         prop_assert_eq!(records(&elsewhere), records(&keeper));
+        prop_assert_eq!(keys(&elsewhere), keys(&keeper));
         let again = backup(&elsewhere);
         prop_assert_eq!(typed(&again), typed(&file));
         // Here, it is all the same.

@@ -3,7 +3,9 @@
 use super::remarks::{OLD_DAYS, age, undo_remark};
 use crate::book::{DEMO, Import, Standing};
 use crate::reading::named;
+use crate::screen::route::Route;
 use crate::screen::{Act, Answer, Bench, Block, Button, Figure, Row, Strip, Tone, Tool, form, plural};
+use crate::store::forms::TOOLS;
 use crate::text;
 
 form! {
@@ -81,9 +83,8 @@ impl Tool for BackupForm {
             answer.cautions.push(format!("{} could not be opened: {}. It is left as it is.", unread.key, unread.why));
         }
         for key in bench.at_hand.aside.iter().take(MOST_ROWS) {
-            answer.cautions.push(format!(
-                "What was saved under {key} could not be used. It is kept, untouched, and goes into backups."
-            ));
+            let words = "could not be used. It is kept, untouched, and goes into backups.";
+            answer.cautions.push(format!("What was saved for “{}” {words}", called(key)));
         }
         answer.cells_title = "On this device";
         answer.cell("specs", Figure::new(count(book.cards.len()), ""));
@@ -108,6 +109,12 @@ impl Tool for BackupForm {
 
     /// Nothing: when the last backup was made, no link can say.
     fn take(&mut self, _name: &str, _text: &str) {}
+}
+
+/// What a person calls what stands under a key: the name of its tool, where it has one.
+fn called(key: &str) -> &str {
+    let of_tool = |route: &&Route| key.strip_prefix(TOOLS) == Some(route.form_key());
+    Route::ALL.iter().find(of_tool).map_or(key, |route| route.row().label)
 }
 
 /// What an import would bring.
