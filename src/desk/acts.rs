@@ -46,8 +46,10 @@ impl Desk {
                 self.type_into(self.route, "id", String::new(), world);
                 self.effects.push(Effect::Replace(Route::Run.href()));
             }
+            Act::TakeSettings | Act::TakeTools => self.take_besides(act, world),
             Act::Backup
             | Act::GiveUnread
+            | Act::GiveAside
             | Act::GiveUnsaved
             | Act::ChooseFile
             | Act::Paste

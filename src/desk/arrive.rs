@@ -5,7 +5,6 @@ use crate::screen::address;
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
 use crate::screen::{Block, Field, Input};
-use crate::store::ledger;
 use crate::tool::shelf::settings::Keyboard;
 
 impl Desk {
@@ -27,7 +26,7 @@ impl Desk {
                 self.with_cards(world);
             }
             if address.route == Route::Backup {
-                self.bench.at_hand.usage = ledger::usage(world.keeper);
+                self.compare(world);
             }
         }
         if !address.carried.is_empty() {

@@ -22,7 +22,7 @@ impl Desk {
         let Some(done) = self.perform(worked, world) else { return };
         match (act, done.open) {
             (Act::NewSpec, Some(id)) => self.effects.push(Effect::Go(Route::Card.href_with("id", &id))),
-            (Act::TakeNew | Act::TakeAll | Act::TakeBoth, _) => self.bench.at_hand.import = None,
+            (Act::TakeNew | Act::TakeAll | Act::TakeBoth, _) => self.has_taken(world),
             (Act::AddWay, _) => {
                 if let Some((entry, _)) = self.open_spec() {
                     let last = entry.value.ways.len().saturating_sub(1);
@@ -67,7 +67,10 @@ impl Desk {
     fn worked(&mut self, act: &Act, world: &World<'_>) -> Option<Result<Deed, SaveProblem>> {
         let now = world.now;
         let importing = |desk: &Desk, merge| match &desk.bench.at_hand.import {
-            Some(Ok(import)) => Some(deeds::import(&desk.bench.book, import, merge, now, world.fresh)),
+            Some(Ok(import)) => Some(
+                deeds::import(&desk.bench.book, import, merge, now, world.fresh)
+                    .map(|deed| desk.with_aside(deed, import, world)),
+            ),
             _ => None,
         };
         match act {

@@ -28,6 +28,12 @@ impl Form {
         let (kept, may_write, problem) = match load(world.keeper, key) {
             Loaded::Form(kept) => (kept, true, None),
             Loaded::Nothing => (Kept::default(), true, None),
+            Loaded::Newer(kept, version) => {
+                let words = format!(
+                    "A newer Meniscus (version {version}) saved “{key}”. It is shown, and what you type there now is not saved."
+                );
+                (kept, false, Some(words))
+            }
             Loaded::Unreadable { why, set_aside } => {
                 let then = if set_aside {
                     "It is kept aside, untouched, and the usual values stand in."
@@ -109,8 +115,23 @@ impl Desk {
     /// Takes over what another tab has saved. Which record is open, each tab decides for itself.
     pub(super) fn follow_forms(&mut self, world: &World<'_>) {
         for form in self.forms.iter_mut().filter(|form| !form.is_tabs_own) {
-            if let Loaded::Form(kept) = load(world.keeper, form.key) {
-                form.kept = kept;
+            match load(world.keeper, form.key) {
+                Loaded::Form(kept) => form.kept = kept,
+                Loaded::Newer(kept, _) => (form.kept, form.may_write) = (kept, false),
+                Loaded::Nothing | Loaded::Unreadable { .. } => {}
+            }
+        }
+        self.read_shelf();
+    }
+
+    /// Reads the tools' forms anew after a deed; one that has been taken away is as it starts.
+    pub(super) fn reread_forms(&mut self, world: &World<'_>) {
+        let is_unsaved = |key: &str| self.unsaved.contains(&stored_under(key));
+        for form in self.forms.iter_mut().filter(|form| !form.is_tabs_own && form.may_write && !is_unsaved(form.key)) {
+            match load(world.keeper, form.key) {
+                Loaded::Form(kept) => form.kept = kept,
+                Loaded::Nothing if world.keeper.get(&stored_under(form.key)) == Ok(None) => form.kept = Kept::default(),
+                _ => {}
             }
         }
         self.read_shelf();
@@ -125,7 +146,7 @@ impl Desk {
         }
     }
 
-    fn save_form(&mut self, route: Route, world: &World<'_>) {
+    pub(super) fn save_form(&mut self, route: Route, world: &World<'_>) {
         let Some(form) = self.form_mut(route) else { return };
         let key = form.key;
         if form.may_write {

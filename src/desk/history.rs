@@ -250,6 +250,10 @@ impl Desk {
         let merge = |key: &str, was: &str, there: &str| super::library::merged(key, was, there, world.now);
         let undone = journal::undo_one(world.keeper, number, world.now, merge, beside);
         self.read_all(self.bench.book.has_cards, world);
+        self.reread_forms(world);
+        if self.route == Route::Backup {
+            self.compare(world);
+        }
         match undone {
             Err(problem) => self.sight.notice = problem.to_string(),
             Ok(None) => {}

@@ -5,6 +5,7 @@
 
 mod acts;
 mod arrive;
+mod besides;
 mod book_acts;
 mod clock;
 mod draw;
@@ -151,7 +152,7 @@ impl Desk {
             }
             News::Tick => self.beat(),
             News::Given(file) => self.given(file, world),
-            News::File(text) => self.look_at(text),
+            News::File(text) => self.look_at(text, world),
             News::Packed(text) => self.packed(text),
             News::Copied(done) => self.copied(*done),
             News::CopiedIsOver => self.sight.copied.clear(),

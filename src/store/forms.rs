@@ -12,6 +12,8 @@ pub enum Loaded {
     Nothing,
     /// The form.
     Form(Kept),
+    /// A form that a later version wrote, as far as we know its fields: it is shown, and not written over.
+    Newer(Kept, u32),
     /// Something that cannot be used. It has been copied aside, untouched, when `set_aside` is true.
     Unreadable {
         /// Why.
@@ -21,23 +23,27 @@ pub enum Loaded {
     },
 }
 
+/// Where forms are kept.
+pub const TOOLS: &str = "tool/";
+
 /// Where a form is kept.
 #[must_use]
 pub fn stored_under(key: &str) -> String {
-    format!("tool/{key}")
+    format!("{TOOLS}{key}")
 }
 
-/// Reads a form. A text that cannot be read, or that a later version wrote, is copied aside before anything could
-/// overwrite it.
+/// Reads a form. A text that cannot be read is copied aside before anything could overwrite it.
 #[must_use]
 pub fn load(keeper: &dyn Keeper, key: &str) -> Loaded {
     let key = stored_under(key);
     let Ok(Some(text)) = keeper.get(&key) else { return Loaded::Nothing };
     let why = match open::<Kept>(&text) {
-        Ok(opened) => match opened.newer {
-            None => return Loaded::Form(opened.data),
-            Some(version) => Unreadable::Newer(version),
-        },
+        Ok(opened) => {
+            return match opened.newer {
+                None => Loaded::Form(opened.data),
+                Some(version) => Loaded::Newer(opened.data, version),
+            };
+        }
         Err(why) => why,
     };
     Loaded::Unreadable { set_aside: set_aside(keeper, &key, &text), why }

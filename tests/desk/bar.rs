@@ -113,6 +113,11 @@ impl<'a> Tab<'a> {
         on_page.chain(in_notice).find(|button| button.label == label).map(|button| button.act)
     }
 
+    /// Whether there is a button that says this.
+    pub fn has_button(&mut self, label: &str) -> bool {
+        self.button(label).is_some()
+    }
+
     fn labels(&mut self) -> Vec<String> {
         let view = self.view();
         let on_page = view.screen.blocks.iter().flat_map(|block| match block {
