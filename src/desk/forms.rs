@@ -49,6 +49,15 @@ impl Form {
     }
 }
 
+impl Form {
+    /// Takes over what is kept by now.
+    pub(super) fn take(&mut self, kept: Kept) {
+        // What was replaced elsewhere came after what was typed here.
+        self.replaced += u32::from(kept.before != self.kept.before);
+        self.kept = kept;
+    }
+}
+
 impl Desk {
     /// Opens each form once.
     pub(super) fn open_forms(&mut self, world: &World<'_>) {
@@ -116,7 +125,7 @@ impl Desk {
     pub(super) fn follow_forms(&mut self, world: &World<'_>) {
         for form in self.forms.iter_mut().filter(|form| !form.is_tabs_own) {
             match load(world.keeper, form.key) {
-                Loaded::Form(kept) => form.kept = kept,
+                Loaded::Form(kept) => form.take(kept),
                 Loaded::Newer(kept, _) => (form.kept, form.may_write) = (kept, false),
                 Loaded::Nothing | Loaded::Unreadable { .. } => {}
             }
@@ -129,8 +138,8 @@ impl Desk {
         let is_unsaved = |key: &str| self.unsaved.contains(&stored_under(key));
         for form in self.forms.iter_mut().filter(|form| !form.is_tabs_own && form.may_write && !is_unsaved(form.key)) {
             match load(world.keeper, form.key) {
-                Loaded::Form(kept) => form.kept = kept,
-                Loaded::Nothing if world.keeper.get(&stored_under(form.key)) == Ok(None) => form.kept = Kept::default(),
+                Loaded::Form(kept) => form.take(kept),
+                Loaded::Nothing if world.keeper.get(&stored_under(form.key)) == Ok(None) => form.take(Kept::default()),
                 _ => {}
             }
         }

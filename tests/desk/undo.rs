@@ -159,3 +159,14 @@ fn finishing_with_open_steps_asks() {
     tab.tap("Finish all the same");
     assert!(stored(&keeper, "run/")[0].contains("\"finished\""));
 }
+
+#[test]
+fn what_another_tab_cleared_comes_back_before_what_was_typed_here() {
+    let keeper = Faulty::default();
+    let mut tab = Tab::open(&keeper, "service/measure");
+    tab.type_in("amount", "60 ml");
+    Tab::open(&keeper, "service/measure").act(Act::Empty);
+    tab.tell(News::Stored("meniscus/tool/measure".into()));
+    assert_eq!(tab.value("amount"), "");
+    assert_eq!(tab.act(Act::Undo).value("amount"), "60 ml");
+}
