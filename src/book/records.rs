@@ -116,8 +116,6 @@ pub struct Deed {
     pub on: String,
     /// When, in milliseconds since 1970; zero where that is not known.
     pub at: u64,
-    /// How many records it touched.
-    pub touched: usize,
 }
 
 /// Everything a bar has written down.

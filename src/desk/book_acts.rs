@@ -1,12 +1,10 @@
 //! What is done to the book: specs, ingredients and runs begun, copied, chosen among; the demo; imports taken.
 
-use super::records::Open;
 use super::{Desk, Effect, World};
 use crate::book::Run;
 use crate::screen::Act;
 use crate::screen::route::Route;
 use crate::store::deeds::{self, Deed, Merge};
-use crate::store::ledger::{INGREDIENTS, RUNS, SPECS};
 use crate::store::{SaveProblem, put};
 
 impl Desk {
@@ -37,24 +35,21 @@ impl Desk {
     /// Takes the demo away, and says what stays of it.
     fn remove_demo(&mut self, world: &World<'_>) {
         let (deed, kept) = deeds::remove_demo(&self.bench.book);
-        if !deed.puts.is_empty() && self.perform(Ok(deed), world).is_none() {
+        let takes_some = !deed.puts.is_empty();
+        if takes_some && self.perform(Ok(deed), world).is_none() {
             return;
         }
         if !kept.is_empty() {
             let words = format!("You have changed {}: that is yours, and stays.", kept.join(", "));
-            let undo = self.sight.offered.1.clone();
+            // Undo of what was just done, and of nothing said before.
+            let undo = if takes_some { self.sight.offered.1.clone() } else { Vec::new() };
             self.offer(&words, undo);
         }
     }
 
     /// Deletes the record that is open where there is no room to write down what stood there.
     pub(super) fn delete_for_good(&mut self, world: &World<'_>) {
-        let key = match self.open_record() {
-            Some(Open::Spec(entry, _)) => format!("{SPECS}{}", entry.id),
-            Some(Open::Ingredient(entry)) => format!("{INGREDIENTS}{}", entry.id),
-            Some(Open::Run(entry)) => format!("{RUNS}{}", entry.id),
-            None => return,
-        };
+        let Some(key) = self.open_record().map(|open| open.key()) else { return };
         self.sight.notice = match put(world.keeper, &key, None) {
             Ok(()) => String::new(),
             Err(problem) => problem.to_string(),

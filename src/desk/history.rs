@@ -78,9 +78,7 @@ impl Desk {
     /// What Undo is about on the screen shown: the record that is open, the list, or the form; by key.
     fn here(&self) -> String {
         match (self.open_record(), self.route) {
-            (Some(Open::Spec(entry, _)), _) => format!("{SPECS}{}", entry.id),
-            (Some(Open::Ingredient(entry)), _) => format!("{INGREDIENTS}{}", entry.id),
-            (Some(Open::Run(entry)), _) => format!("{RUNS}{}", entry.id),
+            (Some(open), _) => open.key(),
             (None, Route::Backup) => String::new(),
             (None, route) => match route.row().record {
                 Some(Record::Ingredient) => INGREDIENTS.into(),
@@ -337,11 +335,12 @@ impl Desk {
 
     /// A spec that was begun and left empty leaves nothing behind.
     pub(super) fn leave_empty(&mut self, world: &World<'_>) {
-        let Some(Open::Spec(entry, _)) = self.open_record() else { return };
+        let Some(open) = self.open_record() else { return };
+        let Open::Spec(entry, _) = &open else { return };
         if entry.value != crate::book::Card::blank(entry.value.made) || entry.newer.is_some() {
             return;
         }
-        let key = format!("{SPECS}{}", entry.id);
+        let key = open.key();
         let begun =
             journal::deeds(world.keeper).iter().rfind(|deed| deed.began() == Some(&key)).map(|deed| deed.number);
         if let Some(number) = begun {

@@ -25,6 +25,17 @@ pub(super) enum Open {
     Run(Arc<Entry<Run>>),
 }
 
+impl Open {
+    /// The key it is kept under.
+    pub(super) fn key(&self) -> String {
+        match self {
+            Open::Spec(entry, _) => format!("{SPECS}{}", entry.id),
+            Open::Ingredient(entry) => format!("{INGREDIENTS}{}", entry.id),
+            Open::Run(entry) => format!("{RUNS}{}", entry.id),
+        }
+    }
+}
+
 impl Desk {
     /// The record that is open on the screen shown.
     pub(super) fn open_record(&self) -> Option<Open> {

@@ -61,12 +61,6 @@ impl Noted {
         }
     }
 
-    /// How many records it touched.
-    #[must_use]
-    pub fn touched(&self) -> usize {
-        self.changes.len()
-    }
-
     /// The keys it touched.
     pub fn keys(&self) -> impl Iterator<Item = &str> {
         self.changes.iter().map(|change| change.key.as_str())
@@ -280,13 +274,7 @@ pub fn deeds(keeper: &dyn Keeper) -> Vec<Noted> {
 /// The deeds that can be taken back, as the book lists them.
 #[must_use]
 pub fn listed(keeper: &dyn Keeper) -> Vec<Deed> {
-    let listed = |deed: Noted| Deed {
-        number: deed.number,
-        on: deed.on().to_owned(),
-        at: deed.at,
-        touched: deed.touched(),
-        words: deed.words,
-    };
+    let listed = |deed: Noted| Deed { number: deed.number, on: deed.on().to_owned(), at: deed.at, words: deed.words };
     deeds(keeper).into_iter().map(listed).collect()
 }
 
