@@ -88,7 +88,7 @@ fn a_tool_s_own_undo_brings_back_what_a_file_replaced() {
     assert_eq!(tab.act(Act::Undo).value("amount"), "3 oz");
 }
 
-/// What has been typed since stays; the form's own Undo brings back what stood there before.
+/// What has been typed since stays; the form's own Undo goes back over it step by step, to what stood there at first.
 #[test]
 fn a_form_typed_in_since_keeps_that_when_the_import_is_taken_back() {
     let keeper = Faulty::default();
@@ -99,6 +99,7 @@ fn a_form_typed_in_since_keeps_that_when_the_import_is_taken_back() {
     tab.type_in("amount", "3 oz").go("specs/backup").tell(News::File(file)).tap("Take what is typed in its tools");
     tab.go("service/measure").type_in("amount", "5 cl").go("specs/backup").act(Act::Undo);
     assert_eq!(tab.go("service/measure").value("amount"), "5 cl");
+    assert_eq!(tab.act(Act::Undo).value("amount"), "77 ml");
     assert_eq!(tab.act(Act::Undo).value("amount"), "3 oz");
     assert_eq!(stored(&elsewhere, "tool/measure").len(), 1, "and no key of its own beside");
 }
