@@ -171,10 +171,8 @@ impl Desk {
 
     /// What has been replaced in a form, in words.
     fn what_differs(&self, before: &Texts, now: &Texts) -> String {
-        let names = before.keys().chain(now.keys()).filter(|name| before.get(name) != now.get(name));
-        let mut names: Vec<&str> = names.collect();
-        names.sort();
-        names.dedup();
+        let gone = before.keys().filter(|name| now.get(name).is_none());
+        let names: Vec<&str> = gone.chain(now.keys().filter(|name| before.get(name) != now.get(name))).collect();
         let label = |name: &str| self.screen.field(name).map(|field| field.label.to_string());
         match names.as_slice() {
             &[name] => label(name).unwrap_or_else(|| "a change".into()),
