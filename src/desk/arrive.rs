@@ -19,7 +19,7 @@ impl Desk {
         if is_other {
             self.route = address.route;
             self.sight.activate(None);
-            if std::mem::take(&mut self.sight.is_passing) && self.unsaved.is_empty() {
+            if std::mem::take(&mut self.sight.is_passing) {
                 self.sight.notice.clear();
             }
             if address.route.row().needs_specs {

@@ -5,7 +5,7 @@ use crate::book::Run;
 use crate::screen::Act;
 use crate::screen::route::Route;
 use crate::store::deeds::{self, Deed, Merge};
-use crate::store::{SaveProblem, put};
+use crate::store::{SaveProblem, journal};
 
 impl Desk {
     pub(super) fn do_to_book(&mut self, act: &Act, world: &World<'_>) {
@@ -49,13 +49,16 @@ impl Desk {
 
     /// Deletes the record that is open where there is no room to write down what stood there.
     pub(super) fn delete_for_good(&mut self, world: &World<'_>) {
-        let Some(key) = self.open_record().map(|open| open.key()) else { return };
-        self.sight.notice = match put(world.keeper, &key, None) {
-            Ok(()) => String::new(),
-            Err(problem) => problem.to_string(),
-        };
-        self.unsaved.retain(|unsaved| *unsaved != key);
-        self.reread(std::iter::once(key.as_str()), world);
+        let Some(Deed { words, puts, .. }) = self.deletion() else { return };
+        let done = journal::without_undo(world.keeper, &puts);
+        self.read_all(self.bench.book.has_cards, world);
+        match done {
+            Ok(()) => {
+                self.unsaved.retain(|unsaved| puts.iter().all(|put| put.key != *unsaved));
+                self.say(&format!("Done: {words}, without Undo."));
+            }
+            Err(problem) => self.fails(problem),
+        }
     }
 
     /// The deed that an act comes to; none where it has nothing to be done to.

@@ -4,6 +4,7 @@
 //! here, a step to a field. A step knows how many deeds stood before it, so that all come in one order.
 
 use super::records::Open;
+use super::sight::few;
 use super::{Desk, World};
 use crate::book::Texts;
 use crate::screen::route::{Record, Route};
@@ -274,13 +275,9 @@ impl Desk {
                 INGREDIENTS => book.own(id).map(|entry| entry.value.name.trim()),
                 _ => book.run(id).map(|entry| entry.value.name.trim()),
             };
-            names.extend(name.filter(|name| !name.is_empty() && names.len() < 3));
+            names.extend(name.filter(|name| !name.is_empty()));
         }
-        let more = changed.len() - names.len();
-        let mut which = names.join(", ");
-        if more > 0 {
-            which += &if names.is_empty() { format!("{more} of them") } else { format!(" and {more} more") };
-        }
+        let which = few(&names, changed.len());
         let words = format!("Changed since “{}”: {which}. What was changed stays; the rest is taken back.", deed.words);
         self.offer(&words, vec![Button::new("Undo the rest", Act::UndoDeed(deed.number, true))]);
     }

@@ -9,7 +9,7 @@ use crate::screen::{Act, Button};
 use crate::store::deeds::Deed;
 use crate::store::forms::TOOLS;
 use crate::store::ledger::{self, INGREDIENTS, RUNS, SPECS};
-use crate::store::{self, ImportProblem, Kept, SaveProblem, backup, journal};
+use crate::store::{self, ImportProblem, Kept, SaveProblem, Unreadable, backup, journal};
 use crate::tool::batch::run;
 use crate::tool::specs::texts;
 
@@ -115,7 +115,7 @@ impl Desk {
                     self.reread(std::iter::once(key), world);
                 }
             }
-            _ => self.follow_forms(world),
+            key => self.follow_forms(key.unwrap_or_default(), world),
         }
     }
 
@@ -127,7 +127,7 @@ impl Desk {
         let deed = match deed {
             Ok(deed) => deed,
             Err(problem) => {
-                self.sight.notice = problem.to_string();
+                self.fails(problem);
                 return None;
             }
         };
@@ -139,6 +139,7 @@ impl Desk {
         }
         match done {
             Ok(()) => {
+                self.sight.forget_failure();
                 if let Some(deed) = self.bench.book.deeds.last() {
                     let (on, number, words) = (deed.on.clone(), deed.number, deed.words.clone());
                     self.note_deed(&on);
@@ -153,10 +154,28 @@ impl Desk {
                 Some(Done { open: deed.open })
             }
             Err(problem) => {
-                self.sight.notice = problem.to_string();
+                self.fails(problem);
                 None
             }
         }
+    }
+
+    /// Says why a deed was not done.
+    pub(super) fn fails(&mut self, problem: SaveProblem) {
+        self.sight.failure = problem.to_string();
+        self.sight.notice.clone_from(&self.sight.failure);
+    }
+
+    /// Says that the journal cannot be read, where that is so.
+    pub(super) fn look_at_journal(&mut self, world: &World<'_>) {
+        let then = "It is kept aside, untouched, and a new one begins.";
+        let words = match journal::unreadable(world.keeper) {
+            None => return,
+            Some(Unreadable::Newer(_)) => "What can be taken back is noted in the way of a newer Meniscus.",
+            Some(Unreadable::Damaged(_)) => "The notes of what can be taken back could not be read.",
+        };
+        let said = [self.sight.notice.as_str(), words, then];
+        self.sight.notice = said.join(" ").trim_start().to_owned();
     }
 
     /// Takes back what a tab that was killed had begun, now or when no other tab can be at it any more.

@@ -217,10 +217,10 @@ fn a_newer_form_is_shown_and_not_written_over() {
     let newer = r#"{"v":9,"rev":4,"at":1,"data":{"now":{"amount":"77 ml","hue":"5"},"since":[1.5]}}"#;
     keeper.plant("tool/measure", newer);
     let mut tab = Tab::open(&keeper, "service/measure");
-    assert!(tab.notice().starts_with("A newer Meniscus (version 9) saved “measure”"), "{}", tab.notice());
+    assert!(tab.notice().starts_with("What was saved for Measure is of a newer Meniscus."), "{}", tab.notice());
     assert_eq!(tab.value("amount"), "77 ml");
     tab.type_in("amount", "5 cl");
-    assert!(tab.notice().starts_with("A newer Meniscus (version 9) saved “measure”"), "{}", tab.notice());
+    assert!(tab.notice().starts_with("What was saved for Measure is of a newer Meniscus."), "{}", tab.notice());
     assert_eq!(keeper.dump()["tool/measure"], newer);
     assert_eq!(stored(&keeper, "aside/"), Vec::<String>::new(), "it is safe where it stands");
     assert_eq!(read(&backup(&keeper)).expect("ours").besides.aside[0].text, newer, "and goes into backups");

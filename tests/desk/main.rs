@@ -9,5 +9,6 @@ mod faulty;
 mod frame;
 mod links;
 mod runs;
+mod tabs;
 mod tools;
 mod undo;
