@@ -105,8 +105,8 @@ impl Desk {
             }
         }
         let said = [
-            (unusable.set_aside, "could not be read. It is kept aside, untouched, and the usual values stand in."),
-            (unusable.left, "could not be read. It is left as it is, and what you type there now is not saved."),
+            (unusable.set_aside, "could not be used. It is kept aside, untouched, and the usual values stand in."),
+            (unusable.left, "could not be used. It is left as it is, and what you type there now is not saved."),
             (unusable.newer, "is of a newer Meniscus. It is shown, and what you type there now is not saved."),
         ];
         let said = said.into_iter().filter(|(labels, _)| !labels.is_empty());

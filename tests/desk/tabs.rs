@@ -130,7 +130,7 @@ fn every_damaged_tool_is_named() {
     }
     keeper.plant("tool/shelf", r#"{"v":9,"rev":1,"at":1,"data":{"now":{"dash":"1 ml"}}}"#);
     let said = Tab::open(&keeper, "shelf").notice();
-    let damaged = "What was saved for Measure, Scale, Fruit and 1 more could not be read. It is kept aside, untouched, and the usual values stand in.";
+    let damaged = "What was saved for Measure, Scale, Fruit and 1 more could not be used. It is kept aside, untouched, and the usual values stand in.";
     let newer =
         "What was saved for Settings is of a newer Meniscus. It is shown, and what you type there now is not saved.";
     assert_eq!(said, format!("{damaged} {newer}"));
