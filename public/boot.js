@@ -107,7 +107,7 @@ async function give(given) {
 window.addEventListener("meniscus-choose-file", () => {
   const input = document.createElement("input");
   input.type = "file";
-  input.accept = ".json,.txt,application/json,text/plain";
+  input.accept = ".json,.txt,.csv,application/json,text/plain,text/csv";
   input.addEventListener("change", async () => {
     const file = input.files[0];
     if (!file) return;

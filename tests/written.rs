@@ -4,7 +4,7 @@
 mod faulty;
 
 use faulty::Faulty;
-use meniscus::book::{Book, Card, Entry, Import, Logged, Own, Part, Run, Stamp, Tick, Way};
+use meniscus::book::{Aside, Besides, Book, Card, Entry, Import, Logged, Own, Part, Run, Stamp, Tick, Way};
 use meniscus::store::backup::{backup, one, read};
 use meniscus::store::deeds::{self, Merge};
 use meniscus::store::journal::{Put, transact, undo};
@@ -184,8 +184,8 @@ fn a_backup_is_written_as_ever() {
         r#""steps":"Stir\nRest 2 min"},{}]}}]}"#
     );
     assert_eq!(one("a", &lamp()).expect("json"), short);
-    let empty = "{\n  \"kind\": \"meniscus backup\",\n  \"version\": 2,\n  \"at\": 9,\n  \"specs\": []\n}";
-    assert_eq!(backup(&Book::default(), 9).expect("json"), empty);
+    let empty = "{\n  \"kind\": \"meniscus backup\",\n  \"version\": 3,\n  \"at\": 9,\n  \"specs\": []\n}";
+    assert_eq!(backup(&Book::default(), Besides::default(), 9).expect("json"), empty);
     let card = Card { name: "Lamp".into(), ways: vec![Way::default()], ..Card::default() };
     let part = Part { texts: [("juice".to_owned(), "1 l".to_owned())].into(), ..Part::default() };
     let book = Book {
@@ -194,12 +194,18 @@ fn a_backup_is_written_as_ever() {
         runs: vec![entry("c", Run { parts: vec![part], ..Run::default() })],
         ..Book::default()
     };
-    let text = backup(&book, 9).expect("json");
+    let texts = |name: &str, text: &str| [(name.to_owned(), text.to_owned())].into();
+    let besides = Besides {
+        settings: texts("dash", "1 ml"),
+        tools: [("measure".to_owned(), texts("amount", "2 oz"))].into(),
+        aside: vec![Aside { key: "tool/scale".into(), text: "{\"v\"".into() }],
+    };
+    let text = backup(&book, besides, 9).expect("json");
     assert_eq!(
         text,
         r#"{
   "kind": "meniscus backup",
-  "version": 2,
+  "version": 3,
   "at": 9,
   "specs": [
     {
@@ -240,6 +246,20 @@ fn a_backup_is_written_as_ever() {
         ],
         "marks": {}
       }
+    }
+  ],
+  "settings": {
+    "dash": "1 ml"
+  },
+  "tools": {
+    "measure": {
+      "amount": "2 oz"
+    }
+  },
+  "aside": [
+    {
+      "key": "tool/scale",
+      "text": "{\"v\""
     }
   ]
 }"#

@@ -1,5 +1,6 @@
 //! What an import brings, set against the book.
 
+use super::by_name::{ByName, Texts};
 use super::card::{Card, Own};
 use super::records::{Book, Entry};
 use super::run::Run;
@@ -25,6 +26,38 @@ pub struct Import {
     pub own: Vec<(String, Own)>,
     /// Run sheets and the log, by id.
     pub runs: Vec<(String, Run)>,
+    /// What is no record.
+    pub besides: Besides,
+    /// What is taken otherwise than it stands there, in words.
+    pub remarks: Vec<String>,
+    /// What cannot be taken: which, its name, and why, in words.
+    pub refused: Vec<String>,
+}
+
+/// What a bar has beside its book.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Besides {
+    /// What stands on the shelf.
+    pub settings: Texts,
+    /// What is typed in the tools, by the key of their form.
+    pub tools: ByName<Texts>,
+    /// What could not be read.
+    pub aside: Vec<Aside>,
+}
+
+/// A text that could not be read, untouched.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Aside {
+    /// The key that it stood under.
+    pub key: String,
+    /// The text.
+    pub text: String,
+}
+
+impl Record for Aside {
+    fn slots(&mut self) -> Vec<Field<'_>> {
+        vec![Field::needed("key", &mut self.key), Field::needed("text", &mut self.text)]
+    }
 }
 
 /// A record with its id.
@@ -44,6 +77,16 @@ pub fn standing<T: PartialEq>(there: Option<&Entry<T>>, value: &T) -> Standing {
     }
 }
 
+/// How a run stands to the one of its id. Waits that ran where it was saved do not run here: with them or without, it
+/// is the same.
+#[must_use]
+pub fn run_standing(there: Option<&Entry<Run>>, run: &Run) -> Standing {
+    match standing(there, run) {
+        Standing::Differing => standing(there, &run.stilled(None)),
+        standing => standing,
+    }
+}
+
 impl Import {
     /// How a spec of it stands to the book.
     #[must_use]
@@ -60,7 +103,7 @@ impl Import {
     /// How a run of it stands to the book.
     #[must_use]
     pub fn run_standing(&self, book: &Book, at: usize) -> Standing {
-        self.runs.get(at).map_or(Standing::Same, |(id, run)| standing(book.run(id).map(AsRef::as_ref), run))
+        self.runs.get(at).map_or(Standing::Same, |(id, run)| run_standing(book.run(id).map(AsRef::as_ref), run))
     }
 
     /// How many are new, the same, and differing.

@@ -25,11 +25,15 @@ pub(super) fn put_in_order<T>(list: &mut Vec<Arc<T>>, goes_after: &dyn Fn(&T, &T
     }
 }
 
-/// The place of the first name that has stood before.
+/// Which names have stood before, by their places.
 #[must_use]
-pub fn first_twice(names: &[&str]) -> Option<usize> {
+pub fn stood_before(names: &[&str]) -> Vec<bool> {
     let order = order(names.len(), &|a, b| names[a] > names[b]).unwrap_or_else(|| (0..names.len()).collect());
-    order.windows(2).filter(|pair| names[pair[0]] == names[pair[1]]).map(|pair| pair[1]).min()
+    let mut before = vec![false; names.len()];
+    for pair in order.windows(2).filter(|pair| names[pair[0]] == names[pair[1]]) {
+        before[pair[1]] = true;
+    }
+    before
 }
 
 #[cfg(test)]
@@ -52,15 +56,16 @@ mod tests {
     }
 
     #[test]
-    fn the_first_that_stands_twice_is_found() {
-        for (names, twice) in [
-            (&["a", "b", "c"][..], None),
-            (&["c", "a", "c", "a"], Some(2)),
-            (&["b", "b"], Some(1)),
-            (&["a", "b", "b", "a", "a"], Some(2)),
-            (&[], None),
+    fn names_that_stood_before_are_found() {
+        for (names, before) in [
+            (&["a", "b", "c"][..], &[][..]),
+            (&["c", "a", "c", "a"], &[2, 3]),
+            (&["b", "b"], &[1]),
+            (&["a", "b", "b", "a", "a"], &[2, 3, 4]),
+            (&[], &[]),
         ] {
-            assert_eq!(first_twice(names), twice, "{names:?}");
+            let found: Vec<bool> = (0..names.len()).map(|at| before.contains(&at)).collect();
+            assert_eq!(stood_before(names), found, "{names:?}");
         }
     }
 }

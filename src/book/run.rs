@@ -126,6 +126,28 @@ impl Run {
         [("name", &mut self.name), ("ready", &mut self.ready), ("notes", &mut self.notes)]
     }
 
+    /// Whether a wait of it runs.
+    #[must_use]
+    pub fn has_running(&self) -> bool {
+        self.finished == 0 && self.marks.values().any(Tick::is_running)
+    }
+
+    /// As another device takes it: waits that run are not begun, but for those that run in `there` too.
+    #[must_use]
+    pub fn stilled(&self, there: Option<&Run>) -> Run {
+        let mut run = self.clone();
+        if self.has_running() {
+            let runs_there = |step: &str, mark: &Tick| there.and_then(|run| run.marks.get(step)) == Some(mark);
+            run.marks.retain(|step, mark| {
+                if mark.is_running() && !runs_there(step, mark) {
+                    mark.started = 0;
+                }
+                *mark != Tick::default()
+            });
+        }
+        run
+    }
+
     /// The number of the next part: one that none has had, up to the largest; after that one that none has.
     #[must_use]
     pub fn next_key(&self) -> u32 {

@@ -5,7 +5,8 @@ use super::records::Open;
 use super::{Desk, Effect, News, World};
 use crate::screen::route::Route;
 use crate::screen::{Act, Block, Button, Field, Input};
-use crate::store::{SaveProblem, deeds};
+use crate::store::SaveProblem;
+use crate::store::deeds::{self, Deed};
 use crate::tool::specs::{all, card};
 use crate::tool::{Change, after};
 
@@ -46,8 +47,10 @@ impl Desk {
                 self.type_into(self.route, "id", String::new(), world);
                 self.effects.push(Effect::Replace(Route::Run.href()));
             }
+            Act::TakeSettings | Act::TakeTools => self.take_besides(act, world),
             Act::Backup
             | Act::GiveUnread
+            | Act::GiveAside
             | Act::GiveUnsaved
             | Act::ChooseFile
             | Act::Paste
@@ -66,9 +69,7 @@ impl Desk {
     /// Puts texts, rewrites a line or empties: the record that is open, else the form.
     fn change(&mut self, act: &Act, world: &World<'_>) {
         let worked = match (self.open_record(), act) {
-            (Some(Open::Spec(entry, _)), Act::Empty) => Some(deeds::delete_card(&entry)),
-            (Some(Open::Ingredient(entry)), Act::Empty) => Some(deeds::delete_own(&entry)),
-            (Some(Open::Run(entry)), Act::Empty) => Some(deeds::delete_run(&entry)),
+            (Some(_), Act::Empty) => self.deletion(),
             (Some(Open::Spec(entry, at)), act) => match card::changed(&entry.value, at, act) {
                 Some(value) => match deeds::change(&entry, &value, "the lines", world.now) {
                     Ok(deed) => Some(deed),
@@ -99,6 +100,15 @@ impl Desk {
         self.change_form(self.route, change, world);
     }
 
+    /// Deleting the record that is open.
+    pub(super) fn deletion(&self) -> Option<Deed> {
+        Some(match self.open_record()? {
+            Open::Spec(entry, _) => deeds::delete_card(&entry),
+            Open::Ingredient(entry) => deeds::delete_own(&entry),
+            Open::Run(entry) => deeds::delete_run(&entry),
+        })
+    }
+
     /// Keeps yields on the shelf. What came out has been counted: once more it would be set against the new yield.
     fn keep_yield(&mut self, yields: &str, world: &World<'_>) {
         let mut texts = self.texts(Route::Shelf).clone();
@@ -122,10 +132,8 @@ impl Desk {
 
     /// Says something above the page, with what can be done about it.
     pub(super) fn offer(&mut self, words: &str, buttons: Vec<Button>) {
-        if self.unsaved.is_empty() {
-            words.clone_into(&mut self.sight.notice);
-            self.sight.offered = (words.to_owned(), buttons);
-        }
+        words.clone_into(&mut self.sight.notice);
+        self.sight.offered = (words.to_owned(), buttons);
     }
 
     /// A text was copied, or could not be: the button says so for a moment.

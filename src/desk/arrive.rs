@@ -5,7 +5,6 @@ use crate::screen::address;
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
 use crate::screen::{Block, Field, Input};
-use crate::store::ledger;
 use crate::tool::shelf::settings::Keyboard;
 
 impl Desk {
@@ -20,14 +19,14 @@ impl Desk {
         if is_other {
             self.route = address.route;
             self.sight.activate(None);
-            if std::mem::take(&mut self.sight.is_passing) && self.unsaved.is_empty() {
+            if std::mem::take(&mut self.sight.is_passing) {
                 self.sight.notice.clear();
             }
             if address.route.row().needs_specs {
                 self.with_cards(world);
             }
             if address.route == Route::Backup {
-                self.bench.at_hand.usage = ledger::usage(world.keeper);
+                self.compare(world);
             }
         }
         if !address.carried.is_empty() {

@@ -5,7 +5,7 @@ use crate::book::Run;
 use crate::screen::Act;
 use crate::screen::route::Route;
 use crate::store::deeds::{self, Deed, Merge};
-use crate::store::{SaveProblem, put};
+use crate::store::{SaveProblem, journal};
 
 impl Desk {
     pub(super) fn do_to_book(&mut self, act: &Act, world: &World<'_>) {
@@ -20,7 +20,7 @@ impl Desk {
         let Some(done) = self.perform(worked, world) else { return };
         match (act, done.open) {
             (Act::NewSpec, Some(id)) => self.effects.push(Effect::Go(Route::Card.href_with("id", &id))),
-            (Act::TakeNew | Act::TakeAll | Act::TakeBoth, _) => self.bench.at_hand.import = None,
+            (Act::TakeNew | Act::TakeAll | Act::TakeBoth, _) => self.has_taken(world),
             (Act::AddWay, _) => {
                 if let Some((entry, _)) = self.open_spec() {
                     let last = entry.value.ways.len().saturating_sub(1);
@@ -49,20 +49,26 @@ impl Desk {
 
     /// Deletes the record that is open where there is no room to write down what stood there.
     pub(super) fn delete_for_good(&mut self, world: &World<'_>) {
-        let Some(key) = self.open_record().map(|open| open.key()) else { return };
-        self.sight.notice = match put(world.keeper, &key, None) {
-            Ok(()) => String::new(),
-            Err(problem) => problem.to_string(),
-        };
-        self.unsaved.retain(|unsaved| *unsaved != key);
-        self.reread(std::iter::once(key.as_str()), world);
+        let Some(Deed { words, puts, .. }) = self.deletion() else { return };
+        let done = journal::without_undo(world.keeper, &puts);
+        self.read_all(self.bench.book.has_cards, world);
+        match done {
+            Ok(()) => {
+                self.unsaved.retain(|unsaved| puts.iter().all(|put| put.key != *unsaved));
+                self.say(&format!("Done: {words}, without Undo."));
+            }
+            Err(problem) => self.fails(problem),
+        }
     }
 
     /// The deed that an act comes to; none where it has nothing to be done to.
     fn worked(&mut self, act: &Act, world: &World<'_>) -> Option<Result<Deed, SaveProblem>> {
         let now = world.now;
         let importing = |desk: &Desk, merge| match &desk.bench.at_hand.import {
-            Some(Ok(import)) => Some(deeds::import(&desk.bench.book, import, merge, now, world.fresh)),
+            Some(Ok(import)) => Some(
+                deeds::import(&desk.bench.book, import, merge, now, world.fresh)
+                    .map(|deed| desk.with_aside(deed, import, world)),
+            ),
             _ => None,
         };
         match act {

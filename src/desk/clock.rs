@@ -4,10 +4,13 @@ use std::rc::Rc;
 use std::sync::Arc;
 
 use super::view::Due;
-use super::{Desk, Effect};
+use super::{Desk, Effect, World};
 use crate::screen::Bench;
+use crate::screen::clock::lasting;
 use crate::screen::route::Route;
 use crate::tool::batch::run;
+
+const WAITS_GO_BY_IT: &str = "Waits go by it: those that run end that much later than they should.";
 
 impl Desk {
     /// The bench, with the run sheets at the time it is. Each is worked out once, until its record or the bench changes;
@@ -53,6 +56,15 @@ impl Desk {
                 let texts = vec![("text", timer.words), ("tag", timer.key), ("href", timer.href)];
                 self.effects.push(Effect::Send("meniscus-ring", texts));
             }
+        }
+    }
+
+    /// Notes the time. Where the clock goes back while a wait runs, that is said: waits go by it.
+    pub(super) fn set_clock(&mut self, world: &World<'_>) {
+        let before = std::mem::replace(&mut self.bench.clock.now, world.now);
+        if self.bench.clock.is_set_back(before) && self.is_awake {
+            let by = lasting(i64::try_from((before - world.now) / 1000).unwrap_or(0));
+            self.sight.notice = format!("The clock of this device was set back by {by}. {WAITS_GO_BY_IT}");
         }
     }
 

@@ -27,7 +27,7 @@ impl Desk {
     /// Everything that is to be drawn.
     #[must_use]
     pub fn view(&mut self, world: &World<'_>) -> View {
-        self.bench.clock.now = world.now;
+        self.set_clock(world);
         if !self.bench.book.runs.is_empty() && !self.route.row().shows_time {
             self.timed();
         }
@@ -42,6 +42,7 @@ impl Desk {
                 .into_iter()
                 .map(|place| link(place.first(), place.label(), place == row.place))
                 .collect(),
+            not_saved: self.not_saved(),
             notice: self.notice(),
             due: self.due(),
             pad: self.pad(&screen),
@@ -61,13 +62,16 @@ impl Desk {
         }
     }
 
+    /// What could not be saved can be taken home as a file; nothing puts these words away but that it is saved.
+    fn not_saved(&self) -> Option<Notice> {
+        let words = self.why_unsaved?.to_string();
+        Some(Notice { words, buttons: vec![Button::new("Save as a file", Act::GiveUnsaved)] })
+    }
+
     fn notice(&self) -> Option<Notice> {
         let words = self.sight.notice.clone();
-        // What could not be saved can be taken home as a file.
-        let give = (!self.unsaved.is_empty()).then(|| Button::new("Save as a file", Act::GiveUnsaved));
         let (said, offered) = &self.sight.offered;
         let mut buttons = if *said == words { offered.clone() } else { Vec::new() };
-        buttons.extend(give);
         buttons.push(Button::new("OK", Act::Dismiss));
         (!words.is_empty()).then_some(Notice { words, buttons })
     }

@@ -5,13 +5,40 @@ use super::{Desk, Effect, World};
 use crate::book::DEMO;
 use crate::screen::Act;
 use crate::screen::route::Route;
-use crate::store::{backup, recipe};
+use crate::store::{backup, besides, recipe};
 use crate::tool::specs::card;
 
-/// What a backup is called.
-const BACKUP_FILE: &str = "meniscus-backup.json";
+/// What a backup is called, before the date.
+const BACKUP_FILE: &str = "meniscus-backup";
+/// Most letters of a name that a file is called by.
+const LONGEST_NAME: usize = 40;
+
+/// A name in letters that every system keeps in the names of files: other scripts too, but no signs.
+fn file_name(name: &str) -> String {
+    let is_letter = |c: char| {
+        c.is_ascii_alphanumeric()
+            || matches!(c, '\u{c0}'..='\u{60f}' | '\u{620}'..='\u{1fff}' | '\u{3040}'..='\u{d7ff}')
+    };
+    let words = name.split(|c| !is_letter(c)).filter(|word| !word.is_empty());
+    let joined = words.collect::<Vec<_>>().join("-").to_ascii_lowercase();
+    let short: String = joined.chars().take(LONGEST_NAME).collect();
+    match short.trim_end_matches('-') {
+        "" => "spec".into(),
+        // A backup is known by its name.
+        short if short.starts_with(BACKUP_FILE) => format!("spec-{short}"),
+        short => short.into(),
+    }
+}
 
 impl Desk {
+    /// A file called so, with the date on the clock on the wall: "orchard-lantern 2026-11-25.json".
+    fn give_file(&mut self, name: &str, kind: &str, text: String) {
+        let clock = &self.bench.clock;
+        let written = clock.written(clock.now());
+        let day = written.split('T').next().unwrap_or_default();
+        self.effects.push(give(&format!("{name} {day}.{kind}"), text));
+    }
+
     pub(super) fn give(&mut self, act: &Act, world: &World<'_>) {
         self.sight.activate(None);
         match act {
@@ -20,14 +47,21 @@ impl Desk {
             Act::GiveUnsaved => {
                 let texts = self.texts(self.route).iter().map(|(name, text)| format!("{name}:\n{text}\n"));
                 let texts = texts.collect::<Vec<_>>().join("\n");
-                self.effects.push(give("meniscus-unsaved.txt", texts));
+                self.give_file("meniscus-unsaved", "txt", texts);
             }
             Act::GiveUnread => {
                 let text = |key: &str| world.keeper.get(key).ok().flatten().unwrap_or_default();
                 let unread = self.bench.book.unread.iter();
                 let texts: Vec<String> =
                     unread.map(|unread| format!("{}\n{}\n", unread.key, text(&unread.key))).collect();
-                self.effects.push(give("meniscus-unread.txt", texts.join("\n")));
+                self.give_file("meniscus-unread", "txt", texts.join("\n"));
+            }
+            Act::GiveAside => {
+                let named = &self.bench.at_hand.aside;
+                let aside = besides::unread(world.keeper, &self.bench.book).unwrap_or_default();
+                let aside = aside.into_iter().filter(|aside| named.contains(&aside.key));
+                let texts: Vec<String> = aside.map(|aside| format!("{}\n{}\n", aside.key, aside.text)).collect();
+                self.give_file("meniscus-aside", "txt", texts.join("\n"));
             }
             Act::ChooseFile => self.effects.push(raise("meniscus-choose-file")),
             Act::Paste => self.effects.push(raise("meniscus-paste")),
@@ -35,7 +69,7 @@ impl Desk {
             Act::Picture => self.effects.push(raise("meniscus-picture")),
             Act::Csv => {
                 let csv = self.shown().csv();
-                self.effects.push(give("batch.csv", csv));
+                self.give_file("batch", "csv", csv);
             }
             Act::CopyLink => {
                 if let Some((_, link)) = self.bench.at_hand.shared.clone() {
@@ -58,22 +92,22 @@ impl Desk {
                     self.effects.push(send("meniscus-pack", text));
                 }
             }
-            Act::Recipe => self.effects.push(give("recipe.json", recipe::recipes(&entry.value))),
-            Act::Text => self.effects.push(give("spec.txt", card::plain(&entry.value))),
+            Act::Recipe => self.give_file(&file_name(&entry.value.name), "json", recipe::recipes(&entry.value)),
+            Act::Text => self.give_file(&file_name(&entry.value.name), "txt", card::plain(&entry.value)),
             _ => {}
         }
     }
 
     fn give_backup(&mut self, world: &World<'_>) {
         self.with_cards(world);
-        if let Ok(text) = backup::backup(&self.bench.book, world.now) {
-            self.effects.push(give(BACKUP_FILE, text));
+        if let Ok(text) = backup::backup(&self.bench.book, self.besides(world), world.now) {
+            self.give_file(BACKUP_FILE, "json", text);
         }
     }
 
     /// A file has been shared or downloaded.
     pub(super) fn given(&mut self, file: &str, world: &World<'_>) {
-        if file == BACKUP_FILE {
+        if file.starts_with(BACKUP_FILE) {
             self.type_into(Route::Backup, "last", world.now.to_string(), world);
             self.change_book(|book| book.last_backup = Some(world.now));
         }
@@ -93,5 +127,28 @@ impl Desk {
             self.bench.at_hand.shared = Some((format!("{id}#{at}"), String::new()));
             self.effects.push(send("meniscus-pack", text));
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn files_are_called_in_letters_that_every_system_keeps() {
+        for (name, file) in [
+            ("Orchard lantern", "orchard-lantern"),
+            ("  50/50 “dry” martini: No. 2\n", "50-50-dry-martini-no-2"),
+            ("../../etc/passwd", "etc-passwd"),
+            ("Crème brûlée", "crème-brûlée"),
+            ("Груша", "Груша"),
+            ("a\u{202e}gpj.exe", "a-gpj-exe"),
+            ("", "spec"),
+            ("🍐", "spec"),
+            ("Meniscus backup", "spec-meniscus-backup"),
+        ] {
+            assert_eq!(file_name(name), file, "{name}");
+        }
+        assert_eq!(file_name(&"long name ".repeat(20)).len(), 39);
     }
 }

@@ -4,6 +4,7 @@
 //! here, a step to a field. A step knows how many deeds stood before it, so that all come in one order.
 
 use super::records::Open;
+use super::sight::few;
 use super::{Desk, World};
 use crate::book::Texts;
 use crate::screen::route::{Record, Route};
@@ -171,10 +172,8 @@ impl Desk {
 
     /// What has been replaced in a form, in words.
     fn what_differs(&self, before: &Texts, now: &Texts) -> String {
-        let names = before.keys().chain(now.keys()).filter(|name| before.get(name) != now.get(name));
-        let mut names: Vec<&str> = names.collect();
-        names.sort();
-        names.dedup();
+        let gone = before.keys().filter(|name| now.get(name).is_none());
+        let names: Vec<&str> = gone.chain(now.keys().filter(|name| before.get(name) != now.get(name))).collect();
         let label = |name: &str| self.screen.field(name).map(|field| field.label.to_string());
         match names.as_slice() {
             &[name] => label(name).unwrap_or_else(|| "a change".into()),
@@ -248,6 +247,10 @@ impl Desk {
         let merge = |key: &str, was: &str, there: &str| super::library::merged(key, was, there, world.now);
         let undone = journal::undo_one(world.keeper, number, world.now, merge, beside);
         self.read_all(self.bench.book.has_cards, world);
+        self.reread_forms(world);
+        if self.route == Route::Backup {
+            self.compare(world);
+        }
         match undone {
             Err(problem) => self.sight.notice = problem.to_string(),
             Ok(None) => {}
@@ -272,13 +275,9 @@ impl Desk {
                 INGREDIENTS => book.own(id).map(|entry| entry.value.name.trim()),
                 _ => book.run(id).map(|entry| entry.value.name.trim()),
             };
-            names.extend(name.filter(|name| !name.is_empty() && names.len() < 3));
+            names.extend(name.filter(|name| !name.is_empty()));
         }
-        let more = changed.len() - names.len();
-        let mut which = names.join(", ");
-        if more > 0 {
-            which += &if names.is_empty() { format!("{more} of them") } else { format!(" and {more} more") };
-        }
+        let which = few(&names, changed.len());
         let words = format!("Changed since “{}”: {which}. What was changed stays; the rest is taken back.", deed.words);
         self.offer(&words, vec![Button::new("Undo the rest", Act::UndoDeed(deed.number, true))]);
     }

@@ -1,6 +1,5 @@
 //! The library: the book as it is in this tab, kept in step with the store at every edit.
 
-use std::rc::Rc;
 use std::sync::Arc;
 
 use super::effect::raise;
@@ -8,17 +7,26 @@ use super::{Desk, Effect, News, World};
 use crate::book::{Book, Entry, Run};
 use crate::screen::{Act, Button};
 use crate::store::deeds::Deed;
+use crate::store::forms::TOOLS;
 use crate::store::ledger::{self, INGREDIENTS, RUNS, SPECS};
-use crate::store::{self, SaveProblem, backup, journal};
+use crate::store::{self, ImportProblem, Kept, SaveProblem, Unreadable, backup, journal};
 use crate::tool::batch::run;
+use crate::tool::specs::texts;
 
 /// Records that are read one by one; of more the whole store is read.
 const FEW: usize = 50;
 /// Milliseconds after which no other tab can be at an act any more.
 const NOBODY_AT_WORK: u64 = 6_000;
 
-/// A run sheet as it was before a deed, with what has been typed since.
+/// A run sheet as it was before a deed, with what has been typed since. A form stays as it is since, and its own Undo
+/// brings back what stood before.
 pub(super) fn merged(key: &str, was: &str, there: &str, now: u64) -> Option<String> {
+    if key.starts_with(TOOLS) {
+        let (was, there) = (store::open::<Kept>(was).ok()?, store::open::<Kept>(there).ok()?);
+        let mut kept = Kept { now: was.data.now, before: there.data.before };
+        kept.replace(there.data.now);
+        return store::seal(&kept, there.stamp.next(now)).ok();
+    }
     let (was, there) = (store::open::<Run>(was).ok()?, store::open::<Run>(there).ok()?);
     let is_ours = key.starts_with(RUNS) && was.newer.is_none() && there.newer.is_none();
     let run = run::undone(&was.data, &there.data);
@@ -107,7 +115,7 @@ impl Desk {
                     self.reread(std::iter::once(key), world);
                 }
             }
-            _ => self.follow_forms(world),
+            key => self.follow_forms(key.unwrap_or_default(), world),
         }
     }
 
@@ -119,7 +127,7 @@ impl Desk {
         let deed = match deed {
             Ok(deed) => deed,
             Err(problem) => {
-                self.sight.notice = problem.to_string();
+                self.fails(problem);
                 return None;
             }
         };
@@ -131,6 +139,7 @@ impl Desk {
         }
         match done {
             Ok(()) => {
+                self.sight.forget_failure();
                 if let Some(deed) = self.bench.book.deeds.last() {
                     let (on, number, words) = (deed.on.clone(), deed.number, deed.words.clone());
                     self.note_deed(&on);
@@ -145,10 +154,28 @@ impl Desk {
                 Some(Done { open: deed.open })
             }
             Err(problem) => {
-                self.sight.notice = problem.to_string();
+                self.fails(problem);
                 None
             }
         }
+    }
+
+    /// Says why a deed was not done.
+    pub(super) fn fails(&mut self, problem: SaveProblem) {
+        self.sight.failure = problem.to_string();
+        self.sight.notice.clone_from(&self.sight.failure);
+    }
+
+    /// Says that the journal cannot be read, where that is so.
+    pub(super) fn look_at_journal(&mut self, world: &World<'_>) {
+        let then = "It is kept aside, untouched, and a new one begins.";
+        let words = match journal::unreadable(world.keeper) {
+            None => return,
+            Some(Unreadable::Newer(_)) => "What can be taken back is noted in the way of a newer Meniscus.",
+            Some(Unreadable::Damaged(_)) => "The notes of what can be taken back could not be read.",
+        };
+        let said = [self.sight.notice.as_str(), words, then];
+        self.sight.notice = said.join(" ").trim_start().to_owned();
     }
 
     /// Takes back what a tab that was killed had begun, now or when no other tab can be at it any more.
@@ -164,13 +191,22 @@ impl Desk {
     }
 
     /// Looks at a file that was chosen.
-    pub(super) fn look_at(&mut self, text: &str) {
+    pub(super) fn look_at(&mut self, text: &str, world: &World<'_>) {
         // What boot.js hands over for a link that does not unpack.
-        let import = match text {
-            "!" => Err("This link was cut short or changed. Nothing was taken.".to_owned()),
-            text => backup::read(text).map(Rc::new).map_err(|problem| problem.to_string()),
+        if text == "!" {
+            let words = "This link was cut short or changed. Nothing was taken.";
+            return self.bench.at_hand.import = Some(Err(words.to_owned()));
+        }
+        self.with_cards(world);
+        let is_json = text.trim_start_matches('\u{feff}').trim_start().starts_with(['{', '[']);
+        let import = match backup::read(text) {
+            Err(ImportProblem::NotRead { .. } | ImportProblem::OtherKind) if !is_json => texts::read(text, &self.bench),
+            import => import,
         };
-        self.bench.at_hand.import = Some(import);
+        match import {
+            Ok(import) => self.lay_out(import, world),
+            Err(problem) => self.bench.at_hand.import = Some(Err(problem.to_string())),
+        }
     }
 
     /// The spec being shared has been packed.

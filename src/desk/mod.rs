@@ -5,6 +5,7 @@
 
 mod acts;
 mod arrive;
+mod besides;
 mod book_acts;
 mod clock;
 mod draw;
@@ -70,6 +71,8 @@ pub struct Desk {
     bench: Bench,
     /// Keys of what could not be saved.
     unsaved: Vec<String>,
+    /// Why the last of them could not be; or why nothing can.
+    why_unsaved: Option<SaveProblem>,
     sight: Sight,
     history: History,
     /// Whether a text is being put back, which is not typing.
@@ -101,6 +104,7 @@ impl Desk {
             forms: Vec::new(),
             bench: Bench { clock, ..Bench::default() },
             unsaved: Vec::new(),
+            why_unsaved: trial.err(),
             sight: Sight::default(),
             history: History::default(),
             is_undoing: false,
@@ -113,11 +117,9 @@ impl Desk {
             is_stale: true,
             effects: Vec::new(),
         };
-        if let Err(problem) = trial {
-            desk.sight.notice = problem.to_string();
-        }
         desk.open_forms(world);
         desk.read_shelf();
+        desk.look_at_journal(world);
         desk.recover(world);
         desk.read_all(false, world);
         let effects = std::mem::take(&mut desk.effects);
@@ -131,7 +133,8 @@ impl Desk {
             self.note_typing(name, matches!(act, Act::Choose(..)));
         }
         self.is_stale = true;
-        self.bench.clock.now = world.now;
+        self.set_clock(world);
+        self.save_again(world);
         self.do_act(act, world);
         self.timed_at = None;
         std::mem::take(&mut self.effects)
@@ -141,17 +144,19 @@ impl Desk {
     #[must_use]
     pub fn tell(&mut self, news: &News, world: &World<'_>) -> Vec<Effect> {
         self.is_stale |= *news != News::Tick || self.route.row().shows_time;
-        self.bench.clock.now = world.now;
+        self.set_clock(world);
+        self.save_again(world);
         match news {
             News::Address(hash) => self.arrive(hash, world),
             News::Stored(key) => self.follow(key, world),
             News::Seen => {
                 self.read_all(self.bench.book.has_cards, world);
+                self.follow_forms("", world);
                 self.beat();
             }
             News::Tick => self.beat(),
             News::Given(file) => self.given(file, world),
-            News::File(text) => self.look_at(text),
+            News::File(text) => self.look_at(text, world),
             News::Packed(text) => self.packed(text),
             News::Copied(done) => self.copied(*done),
             News::CopiedIsOver => self.sight.copied.clear(),

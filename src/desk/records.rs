@@ -60,11 +60,6 @@ impl Desk {
 
     /// Keeps a text of the screen shown: in the record that is open, or among the texts of its form.
     pub(super) fn type_text(&mut self, name: &str, text: &str, world: &World<'_>) {
-        if !self.unsaved.is_empty() {
-            // There may be room now; what is saved is another write than it was.
-            self.save_forms_again(world);
-            self.save_the_unsaved(world);
-        }
         let opened = match self.open_record() {
             Some(Open::Spec(entry, at)) if card::FIELDS.contains(&name) => {
                 self.edit_card(&entry, at, name, text, world)
@@ -101,6 +96,8 @@ impl Desk {
             if self.perform(deeds::change(entry, &value, &what, world.now), world).is_some() {
                 return None;
             }
+            // It is saved as any other letter, or said not to be.
+            self.sight.forget_failure();
         }
         self.save(SPECS, Entry { value, ..entry.clone() }.noted(), world)
     }
@@ -116,8 +113,20 @@ impl Desk {
             if self.perform(deeds::change_run(entry, &value, &what, world.now), world).is_some() {
                 return None;
             }
+            // It is saved as any other letter, or said not to be.
+            self.sight.forget_failure();
         }
         self.save(RUNS, Entry { value, ..entry.clone() }, world)
+    }
+
+    /// Saves once more what could not be saved: there may be room now.
+    pub(super) fn save_again(&mut self, world: &World<'_>) {
+        if !self.unsaved.is_empty() {
+            // What another tab has saved comes along.
+            self.is_stale = true;
+            self.save_forms_again(world);
+            self.save_the_unsaved(world);
+        }
     }
 
     /// Saves once more what could not be saved. True when nothing of the book is unsaved.

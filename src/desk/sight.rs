@@ -3,6 +3,16 @@
 use crate::screen::Button;
 use crate::screen::pad::Keys;
 
+/// As many names as are said, of so many things: "Measure, Scale, Fruit and 2 more".
+pub(super) fn few(names: &[&str], all: usize) -> String {
+    let names = &names[..names.len().min(3)];
+    match (names, all - names.len()) {
+        (_, 0) => names.join(", "),
+        ([], all) => format!("{all} of them"),
+        (_, more) => format!("{} and {more} more", names.join(", ")),
+    }
+}
+
 /// What is in sight. Nothing of it is kept.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Sight {
@@ -14,6 +24,8 @@ pub(super) struct Sight {
     pub(super) notice: String,
     /// What can be done about what is said, beside putting it away; for the words it was said in.
     pub(super) offered: (String, Vec<Button>),
+    /// What was said of a deed that could not be done: it goes with the next that is.
+    pub(super) failure: String,
     /// Whether what is said above the page goes by itself.
     pub(super) is_passing: bool,
     /// What the copy button says for a moment after it was tapped; else empty.
@@ -38,6 +50,13 @@ impl Sight {
     /// Puts away what was offered: something else was done since.
     pub(super) fn overtake(&mut self) {
         if self.notice == std::mem::take(&mut self.offered).0 {
+            self.notice.clear();
+        }
+    }
+
+    /// Puts away what was said of a deed that could not be done.
+    pub(super) fn forget_failure(&mut self) {
+        if self.notice == std::mem::take(&mut self.failure) {
             self.notice.clear();
         }
     }

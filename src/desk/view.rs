@@ -18,6 +18,8 @@ pub struct View {
     pub places: Vec<Link>,
     /// The screen.
     pub screen: Rc<Screen>,
+    /// That something is not saved, for as long as it is not.
+    pub not_saved: Option<Notice>,
     /// Something to say above it.
     pub notice: Option<Notice>,
     /// What is due next, of the run sheets.
@@ -60,7 +62,7 @@ pub struct Link {
 pub struct Notice {
     /// What it says.
     pub words: String,
-    /// What can be done about it; the last puts it away.
+    /// What can be done about it.
     pub buttons: Vec<Button>,
 }
 

@@ -58,6 +58,10 @@ pub enum Act {
     TakeAll,
     /// Takes what is new, and what differs beside what is there.
     TakeBoth,
+    /// Takes the settings of an import.
+    TakeSettings,
+    /// Takes what an import has typed in its tools.
+    TakeTools,
     /// Shows more of a list.
     More,
     /// Keeps yields on the shelf: all of them, a line each.
@@ -67,6 +71,8 @@ pub enum Act {
     Backup,
     /// Gives what could not be read.
     GiveUnread,
+    /// Gives what is set aside.
+    GiveAside,
     /// Gives what could not be saved.
     GiveUnsaved,
     /// Asks for a file to import.

@@ -11,8 +11,27 @@ pub struct AtHand {
     pub import: Option<Result<Rc<Import>, String>>,
     /// A spec made into a link to share: which, and the link; empty until it is packed.
     pub shared: Option<(String, String)>,
+    /// How what that import holds besides records stands to what is here.
+    pub stands: Stands,
     /// Bytes taken up on this device; 0 where not counted.
     pub usage: usize,
+    /// Keys of what is set aside here, or cannot be read and is left where it stands.
+    pub aside: Vec<String>,
+}
+
+/// How what an import holds besides records stands to what is here.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Stands {
+    /// Whether its settings differ from those here.
+    pub settings: bool,
+    /// Names of the tools in which it has something else typed.
+    pub tools: Vec<&'static str>,
+    /// How many of the texts set aside in it are not here.
+    pub aside: usize,
+    /// Bytes that taking all its records takes, with what Undo keeps.
+    pub takes: usize,
+    /// Bytes that are free for them.
+    pub free: usize,
 }
 
 impl AtHand {

@@ -34,6 +34,12 @@ impl Clock {
         i64::try_from(self.now).unwrap_or(i64::MAX)
     }
 
+    /// Whether it was set back since it was so late, by more than a network sets it right by.
+    #[must_use]
+    pub const fn is_set_back(&self, since: u64) -> bool {
+        since > self.now + 5_000
+    }
+
     /// What the clock on the wall shows.
     fn civil(&self, at: i64) -> PrimitiveDateTime {
         let wall = at.div_euclid(1000) + (self.ahead)(at) * 60;

@@ -24,7 +24,7 @@ mod tool;
 pub use act::Act;
 pub use answer::{Answer, Carry, Cell, Fix, Problem, Row, Share, Strip, Tone};
 pub(crate) use answer::{fixes, newer_caution, plural};
-pub use at_hand::AtHand;
+pub use at_hand::{AtHand, Stands};
 pub use bench::Bench;
 pub use block::{Block, Field, Input, Opt};
 pub use button::Button;

@@ -6,7 +6,8 @@ use super::journal::Put;
 use super::keeper::SaveProblem;
 use super::ledger::{INGREDIENTS, RUNS, SPECS, sealed};
 use crate::book::{
-    Book, Card, DEMO, Entry, Import, MOST_WAYS, Own, Run, Standing, Way, Written, demo_cards, demo_own, standing,
+    Book, Card, DEMO, Entry, Import, MOST_WAYS, Own, Run, Standing, Way, Written, demo_cards, demo_own, run_standing,
+    standing,
 };
 
 /// A deed, worked out.
@@ -269,9 +270,17 @@ pub enum Merge {
 pub fn import(book: &Book, import: &Import, merge: Merge, now: u64, mut id: impl FnMut() -> String) -> Worked {
     let mut puts = Vec::new();
     let taking = Taking { book, merge, now };
-    taking.take(SPECS, &import.cards, |id| book.card(id), &mut id, &mut puts)?;
-    taking.take(INGREDIENTS, &import.own, |id| book.own(id), &mut id, &mut puts)?;
-    taking.take(RUNS, &import.runs, |id| book.run(id), &mut id, &mut puts)?;
+    taking.take(SPECS, &import.cards, |id| book.card(id), &standing, &mut id, &mut puts)?;
+    taking.take(INGREDIENTS, &import.own, |id| book.own(id), &standing, &mut id, &mut puts)?;
+    // Waits that ran where it was saved are not begun here.
+    let runs = import.runs.iter().map(|(id, run)| match run_standing(book.run(id).map(AsRef::as_ref), run) {
+        Standing::Same => (id.clone(), run.clone()),
+        // A second one would ring, too.
+        _ if merge == Merge::Beside => (id.clone(), run.stilled(None)),
+        _ => (id.clone(), run.stilled(book.run(id).map(|entry| &entry.value))),
+    });
+    let runs: Vec<(String, Run)> = runs.collect();
+    taking.take(RUNS, &runs, |id| book.run(id), &run_standing, &mut id, &mut puts)?;
     let words = format!("import of {}", puts.len());
     Ok(Deed { words, puts, open: None, is_of_many: true })
 }
@@ -290,6 +299,7 @@ impl<'a> Taking<'a> {
         prefix: &str,
         records: &[(String, T)],
         there: impl Fn(&str) -> Option<&'a Arc<Entry<T>>>,
+        standing: &dyn Fn(Option<&Entry<T>>, &T) -> Standing,
         id: &mut dyn FnMut() -> String,
         puts: &mut Vec<Put>,
     ) -> Result<(), SaveProblem> {

@@ -4,7 +4,7 @@
 //! Before anything is changed, what stood there is written down under [`KEY`] as a deed that is not done. When all
 //! is changed it is marked as done. A deed found not done when the app opens is taken back.
 
-use super::envelope::{checksum, open, sealed, stamp_of};
+use super::envelope::{Unreadable, checksum, open, sealed, stamp_of};
 use super::keeper::{Keeper, SaveProblem, put, set_aside};
 use crate::book::{Deed, Field, Record, Stamp, Written};
 
@@ -162,21 +162,8 @@ pub fn transact_as(
         return Err(SaveProblem::Elsewhere);
     }
     let mut changes = Vec::new();
-    let mut next = Vec::new();
-    for Put { key, text, from } in puts {
-        let was = keeper.get(key)?;
-        let there = match &was {
-            None => None,
-            Some(text) => match stamp_of(text) {
-                Ok((stamp, None)) => Some(stamp),
-                _ => return Err(SaveProblem::ReadOnly),
-            },
-        };
-        if there != *from {
-            return Err(SaveProblem::Elsewhere);
-        }
-        changes.push(Change::new(key, was, text.as_deref()));
-        next.push((key.clone(), text.clone()));
+    for put in puts {
+        changes.push(Change::new(&put.key, what_stands(keeper, put)?, put.text.as_deref()));
     }
     let number = deeds.iter().map(|deed| deed.number).max().unwrap_or(0).max(stamp.rev).wrapping_add(1);
     let deed = Noted { words: words.to_owned(), number, at: now, is_of_many, done: false, changes };
@@ -188,7 +175,38 @@ pub fn transact_as(
     while deeds.len() > MOST_DEEDS {
         deeds.remove(0);
     }
+    let next: Vec<_> = puts.iter().map(|put| (put.key.clone(), put.text.clone())).collect();
     carry_out(keeper, deeds, &next, stamp, now, |_| {})
+}
+
+/// What stands under a key that something is to be put under.
+fn what_stands(keeper: &dyn Keeper, put: &Put) -> Result<Option<String>, SaveProblem> {
+    let was = keeper.get(&put.key)?;
+    let there = match was.as_deref().map(stamp_of) {
+        None => None,
+        Some(Ok((stamp, None))) => Some(stamp),
+        Some(_) => return Err(SaveProblem::ReadOnly),
+    };
+    if there == put.from { Ok(was) } else { Err(SaveProblem::Elsewhere) }
+}
+
+/// Puts texts in place without noting what stood there: for a store that has no room to note it.
+///
+/// # Errors
+/// As [`transact`]; what was put before the one that fails stays.
+pub fn without_undo(keeper: &dyn Keeper, puts: &[Put]) -> Result<(), SaveProblem> {
+    puts.iter().try_for_each(|to_put| what_stands(keeper, to_put).map(drop))?;
+    puts.iter().try_for_each(|to_put| put(keeper, &to_put.key, to_put.text.as_deref()))
+}
+
+/// Why the journal cannot be read, where it cannot. It is set aside before a new one begins.
+#[must_use]
+pub fn unreadable(keeper: &dyn Keeper) -> Option<Unreadable> {
+    let text = keeper.get(KEY).ok()??;
+    match open::<Vec<Noted>>(&text) {
+        Ok(opened) => opened.newer.map(Unreadable::Newer),
+        Err(why) => Some(why),
+    }
 }
 
 /// Writes the last of `deeds` down, does it, and marks it as done after `finish` has looked at them.

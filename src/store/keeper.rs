@@ -7,6 +7,8 @@ use std::fmt;
 pub enum SaveProblem {
     /// The browser allows no local storage here.
     Blocked,
+    /// The browser allowed it when the page was opened, and does not any more.
+    Stopped,
     /// The space is used up, or a write did not arrive.
     Full,
     /// What stands there cannot be read, or a later version wrote it: it is not written over.
@@ -19,6 +21,9 @@ impl fmt::Display for SaveProblem {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
             SaveProblem::Blocked => "This browser lets no page save here, so what you type is gone when you close it.",
+            SaveProblem::Stopped => {
+                "Not saved: the browser has stopped letting this page save. What you typed is still on screen."
+            }
             SaveProblem::Full => {
                 "Not saved: this browser's space for Meniscus is full. What you typed is still on screen."
             }
@@ -33,7 +38,7 @@ pub trait Keeper {
     /// The text under a key.
     ///
     /// # Errors
-    /// [`SaveProblem::Blocked`].
+    /// [`SaveProblem::Blocked`] or [`SaveProblem::Stopped`].
     fn get(&self, key: &str) -> Result<Option<String>, SaveProblem>;
 
     /// Keeps a text under a key, in place of what is there.
@@ -45,13 +50,13 @@ pub trait Keeper {
     /// Takes a key away.
     ///
     /// # Errors
-    /// [`SaveProblem::Blocked`].
+    /// [`SaveProblem::Blocked`] or [`SaveProblem::Stopped`].
     fn remove(&self, key: &str) -> Result<(), SaveProblem>;
 
     /// All keys, in no order.
     ///
     /// # Errors
-    /// [`SaveProblem::Blocked`].
+    /// [`SaveProblem::Blocked`] or [`SaveProblem::Stopped`].
     fn keys(&self) -> Result<Vec<String>, SaveProblem>;
 }
 

@@ -4,7 +4,7 @@
 //! the second under `spec/<id>~<other id>`, until somebody picks.
 
 use super::envelope::{Opened, open, seal};
-use super::journal;
+use super::journal::{self, Put};
 use super::keeper::{Keeper, SaveProblem, put};
 use super::kept::Kept;
 use crate::book::{Book, Card, Entry, Own, Pairs, Run, Stamp, Unread, Way, Written};
@@ -137,13 +137,35 @@ pub fn sealed<T: Written>(value: &T, now: u64) -> Result<String, SaveProblem> {
     seal(value, Stamp { rev: 1, at: now }).map_err(|_| SaveProblem::Blocked)
 }
 
+/// Characters of a text, as browsers count them.
+fn length(text: &str) -> usize {
+    text.chars().map(char::len_utf16).sum()
+}
+
 /// Bytes that keys and texts take up, as most browsers count them: two to a character.
 #[must_use]
 pub fn usage(keeper: &dyn Keeper) -> usize {
     let keys = keeper.keys().unwrap_or_default();
-    let size = |key: &String| {
-        let text = keeper.get(key).ok().flatten().unwrap_or_default();
-        key.chars().map(char::len_utf16).sum::<usize>() + text.chars().map(char::len_utf16).sum::<usize>()
-    };
+    let size = |key: &String| length(key) + length(&keeper.get(key).ok().flatten().unwrap_or_default());
     keys.iter().map(size).sum::<usize>() * 2
+}
+
+/// Bytes that most browsers give a page: 5 242 880 characters.
+pub const ROOM: usize = 2 * 5_242_880;
+/// What stands before each key in the browser's store, and what the journal writes round each change.
+const BEFORE_KEY: usize = 9;
+const ROUND_CHANGE: usize = 45;
+
+/// Bytes that a deed takes up, with what its Undo keeps.
+#[must_use]
+pub fn takes(keeper: &dyn Keeper, puts: &[Put]) -> usize {
+    let size = |put: &Put| {
+        let was = keeper.get(&put.key).ok().flatten();
+        let key = length(&put.key);
+        let quoted = |text: &String| length(text) + text.matches(['"', '\\', '\n']).count();
+        let noted = key + ROUND_CHANGE + was.as_ref().map_or(0, quoted);
+        let grown = length(put.text.as_deref().unwrap_or_default()) + if was.is_none() { key + BEFORE_KEY } else { 0 };
+        noted + grown.saturating_sub(was.as_deref().map_or(0, length))
+    };
+    puts.iter().map(size).sum::<usize>() * 2
 }

@@ -1,13 +1,12 @@
 //! What an import may hold: whatever a Meniscus can have kept, and no more of it than a screen can bear.
 
-use super::problem::ImportProblem;
-use crate::book::{Card, Import, MOST_KEY, MOST_PARTS, MOST_WAYS, Run, Slot, Written, first_twice};
+use crate::book::{Card, MOST_KEY, MOST_PARTS, MOST_WAYS, Own, Run, Slot, Written};
 
 /// Ten times what a field takes on screen, in characters, so that whatever was kept comes back.
 const LONGEST: usize = 200_000;
 const LONGEST_ID: usize = 200;
 /// Most records of all kinds together.
-const MOST_RECORDS: usize = 20_000;
+pub(super) const MOST_RECORDS: usize = 20_000;
 /// Ten times the forms that a card is given here: as many were once taken from a file, and come back from a backup.
 const MOST_WAYS_READ: usize = 10 * MOST_WAYS;
 /// Most steps of a run.
@@ -15,42 +14,54 @@ const MOST_STEPS: usize = 100 * MOST_PARTS;
 /// The latest time, the last of the calendar of browsers.
 const LATEST: u64 = 8_640_000_000_000_000;
 
-/// Looks through all of an import.
-pub(super) fn check(import: &mut Import) -> Result<(), ImportProblem> {
-    if import.cards.len() + import.own.len() + import.runs.len() > MOST_RECORDS {
-        return Err(ImportProblem::TooLarge);
-    }
-    each("Spec", &mut import.cards, |card| &card.name, of_card)?;
-    each("Ingredient", &mut import.own, |own| &own.name, |_| None)?;
-    each("Run sheet", &mut import.runs, |run| &run.name, of_run)
-}
-
-/// Looks through the records of one kind. `wrong` is the field that its kind alone can have wrong.
-fn each<T: Written>(
-    kind: &str,
-    records: &mut [(String, T)],
-    name: fn(&T) -> &str,
-    wrong: fn(&T) -> Option<&'static str>,
-) -> Result<(), ImportProblem> {
-    let twice = first_twice(&records.iter().map(|(id, _)| id.as_str()).collect::<Vec<_>>());
-    for (at, (id, value)) in records.iter_mut().enumerate() {
-        let is_wrong_id = twice == Some(at) || !is_plain(id);
-        let field = is_wrong_id.then_some("id").or_else(|| wrong(value)).or_else(|| too_long(value.slot(), "text"));
-        if let Some(field) = field {
-            return Err(ImportProblem::Record(format!("{kind} {}, “{}”:", at + 1, short(name(value))), field));
-        }
-    }
-    Ok(())
-}
-
-/// Ids are short and plain, so that they make good keys.
-fn is_plain(id: &str) -> bool {
+/// Ids are short and plain, so that they make good keys; "~" parts the ids of versions.
+pub(super) fn is_plain_id(id: &str) -> bool {
     let is_plain = |c: char| c.is_ascii_alphanumeric() || matches!(c, '-' | '~');
-    !id.is_empty() && id.len() <= LONGEST_ID && id.chars().all(is_plain)
+    let has_ends = !id.is_empty() && !id.starts_with('~') && !id.ends_with('~');
+    has_ends && id.len() <= LONGEST_ID && id.chars().all(is_plain)
 }
 
-fn of_card(card: &Card) -> Option<&'static str> {
-    (card.ways.len() > MOST_WAYS_READ).then_some("number of forms")
+/// Keys are ids with slashes between them.
+pub(super) fn is_plain_key(key: &str) -> bool {
+    key.len() <= LONGEST_ID && key.split('/').all(is_plain_id)
+}
+
+/// A kind of record, and what one of it can have wrong.
+pub(super) trait Checked: Written {
+    /// What it is called.
+    const KIND: &'static str;
+
+    /// The field that its kind alone can have wrong.
+    fn wrong(&self) -> Option<&'static str>;
+
+    /// What of it cannot be used.
+    fn unusable(&mut self) -> Option<&'static str> {
+        self.wrong().or_else(|| too_long(self.slot(), "text"))
+    }
+}
+
+impl Checked for Card {
+    const KIND: &'static str = "Spec";
+
+    fn wrong(&self) -> Option<&'static str> {
+        (self.ways.len() > MOST_WAYS_READ).then_some("number of forms")
+    }
+}
+
+impl Checked for Own {
+    const KIND: &'static str = "Ingredient";
+
+    fn wrong(&self) -> Option<&'static str> {
+        None
+    }
+}
+
+impl Checked for Run {
+    const KIND: &'static str = "Run sheet";
+
+    fn wrong(&self) -> Option<&'static str> {
+        of_run(self)
+    }
 }
 
 fn of_run(run: &Run) -> Option<&'static str> {
@@ -66,7 +77,7 @@ fn of_run(run: &Run) -> Option<&'static str> {
 }
 
 /// The first field with a text that is too long; `field` is what this one is called.
-fn too_long(slot: Slot<'_>, field: &'static str) -> Option<&'static str> {
+pub(super) fn too_long(slot: Slot<'_>, field: &'static str) -> Option<&'static str> {
     let is_too_long = |text: &str| text.len() > LONGEST && text.chars().count() > LONGEST;
     match slot {
         Slot::Text(text) => is_too_long(text).then_some(field),

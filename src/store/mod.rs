@@ -4,8 +4,10 @@
 //! What cannot be read is set aside untouched and reported; it is never overwritten.
 
 pub mod backup;
+pub mod besides;
 pub mod deeds;
 mod envelope;
+mod fit;
 pub mod forms;
 pub mod journal;
 mod keeper;

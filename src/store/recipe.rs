@@ -3,15 +3,14 @@
 //! Each form of a card is a Recipe of the card's name, with the form's name as its `alternateName`: read back, those
 //! of one name become one card again. Terms are schema.org's for Recipe, HowTo and their parts.
 
-use super::limits::short;
+use super::fit::loose;
+use super::limits::{Checked, short};
 use super::problem::ImportProblem;
-use super::read::{Unknown, read as read_json};
 use super::write::{Layout, written};
 use crate::book::{Card, Import, Loose, MOST_WAYS, Way, Written};
 
-/// Deepest and most that is looked through.
+/// Most that are taken.
 const MOST_RECIPES: usize = 2_000;
-const LONGEST: usize = 200_000;
 
 /// The text of a card as Recipes.
 #[must_use]
@@ -44,6 +43,7 @@ fn recipe(card: &Card, way: &Way) -> Loose {
         ("alternateName", way.name.as_str().into()),
         ("keywords", card.tags.as_str().into()),
         ("description", card.notes.as_str().into()),
+        ("recipeYield", yield_in(&card.notes).into()),
         ("cookingMethod", way.method.as_str().into()),
         ("recipeInstructions", lines(&way.steps).into_iter().map(step).collect()),
         ("supply", supply.map(|(name, text)| thing("HowToSupply", name, text)).collect()),
@@ -57,15 +57,15 @@ fn recipe(card: &Card, way: &Way) -> Loose {
 /// twice brings the same.
 ///
 /// # Errors
-/// [`ImportProblem`].
+/// [`ImportProblem`] where there are none or too many.
 pub fn read(text: &str) -> Result<Import, ImportProblem> {
-    if text.len() > super::problem::MOST_BYTES {
-        return Err(ImportProblem::TooLarge);
-    }
-    let mut value = Loose::Nothing;
-    read_json(text, value.slot(), Unknown::Refused).map_err(|problem| ImportProblem::NotRead(problem.to_string()))?;
+    read_in(&loose(text)?)
+}
+
+/// As [`read`], of a value.
+pub(super) fn read_in(value: &Loose) -> Result<Import, ImportProblem> {
     let mut found = Vec::new();
-    gather(&value, &mut found);
+    gather(value, &mut found);
     if found.is_empty() {
         return Err(ImportProblem::OtherKind);
     }
@@ -73,37 +73,79 @@ pub fn read(text: &str) -> Result<Import, ImportProblem> {
         return Err(ImportProblem::TooLarge);
     }
     let mut import = Import::default();
-    for recipe in found {
+    for (at, recipe) in found.into_iter().enumerate() {
         let way = way(recipe);
-        let card = Card {
+        let mut card = Card {
             name: text_of(recipe.get("name")),
             tags: tags(recipe.get("keywords")),
             notes: text_of(recipe.get("description")),
             made: 0,
-            ways: Vec::new(),
+            ways: vec![way],
         };
-        let mut all = way.clone();
-        let shared = [&card.name, &card.tags, &card.notes].map(String::len);
-        let longest = all.fields().into_iter().map(|(_, text)| text.len()).chain(shared).max();
-        if longest.is_some_and(|longest| longest > LONGEST) {
-            return Err(ImportProblem::Record(format!("“{}”:", short(&card.name)), "length"));
-        }
-        let id = format!("r-{:08x}", super::envelope::checksum(&card.name));
-        // Those of one name are forms of one card, unless they say different things of it or are too many.
-        let same = |there: &Card| {
-            !card.name.is_empty()
-                && there.notes == card.notes
-                && there.tags == card.tags
-                && there.ways.len() < MOST_WAYS
-        };
-        let alike = import.cards.iter().filter(|(other, _)| other.starts_with(&id)).count();
-        let id = if alike == 0 { id } else { format!("{id}-{alike}") };
-        match import.cards.iter_mut().rfind(|(_, there)| there.name == card.name && same(there)) {
-            Some((_, card)) => card.ways.push(way),
-            None => import.cards.push((id, Card { ways: vec![way], ..card })),
+        add_yield(&mut card.notes, recipe.get("recipeYield"));
+        match card.unusable() {
+            Some(field) => {
+                import.refused.push(format!("Recipe {}, “{}”: its {field} can't be used.", at + 1, short(&card.name)));
+            }
+            None => take(card, &mut import.cards),
         }
     }
     Ok(import)
+}
+
+/// Takes a card, as a form of the one before it that has its name, unless they say different things of it or are too
+/// many.
+fn take(mut card: Card, cards: &mut Vec<(String, Card)>) {
+    let id = format!("r-{:08x}", super::envelope::checksum(&card.name));
+    let same = |there: &Card| {
+        !card.name.is_empty() && there.notes == card.notes && there.tags == card.tags && there.ways.len() < MOST_WAYS
+    };
+    let alike = cards.iter().filter(|(other, _)| other.starts_with(&id)).count();
+    let id = if alike == 0 { id } else { format!("{id}-{alike}") };
+    match cards.iter_mut().rfind(|(_, there)| there.name == card.name && same(there)) {
+        Some((_, there)) => there.ways.append(&mut card.ways),
+        None => cards.push((id, card)),
+    }
+}
+
+/// What a recipe says it gives is a line of the notes: "Serves 4", or as it is written behind "Yield: ".
+const SERVES: &str = "Serves ";
+const YIELD: &str = "Yield: ";
+
+fn is_count(text: &str) -> bool {
+    !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_digit())
+}
+
+/// What a recipe gives goes into the notes, unless they say it.
+fn add_yield(notes: &mut String, value: &Loose) {
+    let given = match listed(value).next() {
+        Some(Loose::Number(count)) => count.to_string(),
+        Some(value @ Loose::Names(_)) => match value.get("value") {
+            Loose::Number(count) => count.to_string(),
+            value => text_of(value),
+        },
+        Some(value) => text_of(value),
+        None => return,
+    };
+    // A line of notes is one line.
+    let given = lines(&given).join(", ");
+    let line = format!("{}{given}", if is_count(&given) { SERVES } else { YIELD });
+    if given.is_empty() || lines(notes).contains(&line.as_str()) {
+        return;
+    }
+    if !notes.is_empty() {
+        notes.push('\n');
+    }
+    notes.push_str(&line);
+}
+
+/// What the notes say a recipe gives, as [`add_yield`] has it; empty where they say nothing.
+fn yield_in(notes: &str) -> &str {
+    let given = |line: &&str| line.strip_prefix(SERVES).is_some_and(is_count);
+    let worded = |line: &&str| line.strip_prefix(YIELD).is_some_and(|words| !is_count(words) && words == words.trim());
+    let lines = lines(notes);
+    let line = lines.iter().copied().find(|line| given(line) || worded(line)).unwrap_or_default();
+    line.strip_prefix(SERVES).or_else(|| line.strip_prefix(YIELD)).unwrap_or_default()
 }
 
 /// Recipes in a value, its lists and its graph.

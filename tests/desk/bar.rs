@@ -109,8 +109,13 @@ impl<'a> Tab<'a> {
             Block::Buttons(buttons) => buttons.clone(),
             _ => Vec::new(),
         });
-        let in_notice = view.notice.iter().flat_map(|notice| notice.buttons.clone());
+        let in_notice = view.not_saved.iter().chain(&view.notice).flat_map(|notice| notice.buttons.clone());
         on_page.chain(in_notice).find(|button| button.label == label).map(|button| button.act)
+    }
+
+    /// Whether there is a button that says this.
+    pub fn has_button(&mut self, label: &str) -> bool {
+        self.button(label).is_some()
     }
 
     fn labels(&mut self) -> Vec<String> {
@@ -139,9 +144,10 @@ impl<'a> Tab<'a> {
         view.screen.field(field).unwrap_or_else(|| panic!("no field {field}")).text.clone()
     }
 
-    /// What is said above the page.
+    /// What is said above the page: that something is not saved, and what else there is to say.
     pub fn notice(&mut self) -> String {
-        self.view().notice.map(|notice| notice.words).unwrap_or_default()
+        let view = self.view();
+        view.not_saved.into_iter().chain(view.notice).map(|notice| notice.words).collect::<Vec<_>>().join(" ")
     }
 
     /// The rows of the tables, name and amount.

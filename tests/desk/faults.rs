@@ -123,7 +123,7 @@ fn what_cannot_be_read_is_set_aside_and_said() {
     keeper.plant("tool/measure", "{\"sum\":\"00000000\",\"v\":2}");
     keeper.plant("spec/x", "gibberish");
     let mut tab = Tab::open(&keeper, "service/measure");
-    assert!(tab.notice().starts_with("What was saved for “measure” could not be used"), "{}", tab.notice());
+    assert!(tab.notice().starts_with("What was saved for Measure could not be used."), "{}", tab.notice());
     tab.type_in("amount", "1 cl");
     assert_eq!(keeper.dump()["aside/tool/measure/1"], "{\"sum\":\"00000000\",\"v\":2}");
     let mut book = Tab::open(&keeper, "specs/backup");

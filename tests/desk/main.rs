@@ -1,5 +1,6 @@
 //! The desk, act by act, on a store that fails on demand: what no browser is needed for.
 
+mod backup;
 mod bar;
 mod book;
 mod faults;
@@ -8,5 +9,6 @@ mod faulty;
 mod frame;
 mod links;
 mod runs;
+mod tabs;
 mod tools;
 mod undo;

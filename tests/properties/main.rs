@@ -10,6 +10,8 @@ mod pad_and_text;
 mod prep;
 mod recipes;
 mod scaling;
+mod strangers;
+mod texts;
 
 use proptest::prelude::*;
 

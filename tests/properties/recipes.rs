@@ -17,6 +17,7 @@ const TERMS: [(&str, &[&str]); 4] = [
             "recipeCategory",
             "recipeIngredient",
             "recipeInstructions",
+            "recipeYield",
             "cookingMethod",
             "supply",
             "tool",
@@ -29,12 +30,34 @@ const TERMS: [(&str, &[&str]); 4] = [
 
 #[test]
 fn a_card_comes_back_with_its_forms() {
-    for (_, card) in demo_cards(0) {
+    let served = |notes: &str| Card { notes: notes.into(), ..demo_cards(0).remove(0).1 };
+    let notes = ["Serves 4", "Warm the glass.\nServes 12", "Yield: two jugs", "Serves plenty\nYield: 4"];
+    for card in demo_cards(0).into_iter().map(|(_, card)| card).chain(notes.map(served)) {
         let import = read(&recipes(&card)).expect("our own");
         assert_eq!(import.cards.len(), 1);
         assert_eq!(Card { made: 0, ..import.cards[0].1.clone() }, card);
         // The import of backups takes it too.
         assert_eq!(backup::read(&recipes(&card)).expect("our own"), import);
+    }
+}
+
+#[test]
+fn what_a_recipe_gives_comes_along_and_is_said_back() {
+    for (given, notes) in [
+        (r#""4""#, "Dry.\nServes 4"),
+        ("4", "Dry.\nServes 4"),
+        (r#""4 cups""#, "Dry.\nYield: 4 cups"),
+        (r#"["6","6 glasses"]"#, "Dry.\nServes 6"),
+        (r#"{"@type":"QuantitativeValue","value":8}"#, "Dry.\nServes 8"),
+        (r#""""#, "Dry."),
+        ("null", "Dry."),
+    ] {
+        let text = format!(r#"{{"@type":"Recipe","name":"Sour","description":"Dry.","recipeYield":{given}}}"#);
+        let card = read(&text).expect("a recipe").cards.remove(0).1;
+        assert_eq!(card.notes, notes, "{given}");
+        let back = recipes(&card);
+        assert_eq!(back.contains("recipeYield"), notes.contains('\n'), "{back}");
+        assert_eq!(read(&back).expect("our own").cards[0].1, card, "{given}");
     }
 }
 
@@ -63,7 +86,8 @@ async fn a_general_reader_of_json_ld_keeps_all_of_it() {
         JsonLdProcessor, NoLoader, RemoteDocument,
         syntax::{Parse, Value as Node},
     };
-    let card = demo_cards(0).remove(0).1;
+    let mut card = demo_cards(0).remove(0).1;
+    card.notes = "Serves 4".into();
     let text = recipes(&card);
     let (value, _) = Node::parse_str(&text).expect("json");
     let document = RemoteDocument::new(None::<iref::IriBuf>, None, value);

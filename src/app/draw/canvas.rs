@@ -70,7 +70,7 @@ impl Canvas {
         [
             vec![frame::header(view)],
             vec![strip::strip(&view.screen)],
-            view.notice.iter().map(frame::notice).collect(),
+            view.not_saved.iter().chain(&view.notice).map(frame::notice).collect(),
             view.due.iter().map(frame::due).collect(),
             view.pad.iter().map(pad::pad).collect(),
             vec![frame::places(view)],

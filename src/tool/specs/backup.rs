@@ -3,7 +3,9 @@
 use super::remarks::{OLD_DAYS, age};
 use crate::book::{DEMO, Deed, Import, Standing};
 use crate::reading::named;
+use crate::screen::route::Route;
 use crate::screen::{Act, Answer, Bench, Block, Button, Figure, Row, Strip, Tone, Tool, form, plural};
+use crate::store::forms::TOOLS;
 use crate::text;
 
 form! {
@@ -30,13 +32,20 @@ impl Tool for BackupForm {
         ])];
         if let Some(Ok(import)) = &bench.at_hand.import {
             let [new, _, differing] = import.count(&bench.book);
+            let stands = &bench.at_hand.stands;
             let mut buttons = Vec::new();
-            if new > 0 {
+            if new + stands.aside > 0 {
                 buttons.push(Button::new("Take what is new", Act::TakeNew));
             }
             if differing > 0 {
                 buttons.push(Button::new("Take all, replacing mine", Act::TakeAll));
                 buttons.push(Button::new("Take all, keeping mine too", Act::TakeBoth));
+            }
+            if stands.settings {
+                buttons.push(Button::new("Take its settings", Act::TakeSettings));
+            }
+            if !stands.tools.is_empty() {
+                buttons.push(Button::new("Take what is typed in its tools", Act::TakeTools));
             }
             buttons.push(Button::new("Close without taking", Act::PutAway));
             blocks.push(Block::Buttons(buttons));
@@ -45,6 +54,9 @@ impl Tool for BackupForm {
         let mut buttons = Vec::new();
         if !bench.book.unread.is_empty() {
             buttons.push(Button::new("Download what can't be opened", Act::GiveUnread));
+        }
+        if !bench.at_hand.aside.is_empty() {
+            buttons.push(Button::new("Download what is set aside", Act::GiveAside));
         }
         let has_demo = bench.book.cards.iter().any(|entry| entry.id.starts_with(DEMO));
         if has_demo {
@@ -74,6 +86,10 @@ impl Tool for BackupForm {
         for unread in &book.unread {
             answer.cautions.push(format!("{} could not be opened: {}. It is left as it is.", unread.key, unread.why));
         }
+        for key in bench.at_hand.aside.iter().take(MOST_ROWS) {
+            let words = "could not be used. It is kept, untouched, and goes into backups.";
+            answer.cautions.push(format!("What was saved for “{}” {words}", called(key)));
+        }
         answer.cells_title = "On this device";
         answer.cell("specs", Figure::new(count(book.cards.len()), ""));
         answer.cell("ingredients", Figure::new(count(book.own.len()), ""));
@@ -86,18 +102,22 @@ impl Tool for BackupForm {
             );
         }
         answer.remarks.push(
-            "A backup is one file of plain JSON, yours to keep. Nothing is sent anywhere by Meniscus itself.".into(),
+            "A backup is one file of plain JSON, yours to keep: specs, ingredients, run sheets, settings and what is typed in the tools. Nothing is sent anywhere by Meniscus itself."
+                .into(),
         );
         answer
     }
 
     fn empty(&mut self) {}
 
-    fn take(&mut self, name: &str, text: &str) {
-        if name == "last" {
-            text.clone_into(&mut self.last);
-        }
-    }
+    /// Nothing: when the last backup was made, no link can say.
+    fn take(&mut self, _name: &str, _text: &str) {}
+}
+
+/// What a person calls what stands under a key: the name of its tool, where it has one.
+fn called(key: &str) -> &str {
+    let of_tool = |route: &&Route| key.strip_prefix(TOOLS) == Some(route.form_key());
+    Route::ALL.iter().find(of_tool).map_or(key, |route| route.row().label)
 }
 
 /// Deeds on many records, the latest first, each with its own Undo.
@@ -117,9 +137,14 @@ fn preview(import: &Import, answer: &mut Answer, bench: &Bench) {
     let book = &bench.book;
     let count = |value: usize| text::count(value as f64, bench.decimal);
     let [new, same, differing] = import.count(book);
+    let stands = &bench.at_hand.stands;
+    let mut also = format!("{} the same, {} differing", count(same), count(differing));
+    if !import.refused.is_empty() {
+        also.push_str(&format!(", {} can't be taken", count(import.refused.len())));
+    }
     answer.strip = Strip {
-        figures: vec![Figure::new(count(new), "new")],
-        also: format!("{} the same, {} differing. Nothing is taken until you say", count(same), count(differing)),
+        figures: vec![Figure::new(count(new + stands.aside), "new")],
+        also: format!("{also}. Nothing is taken until you say"),
         tone: Tone::Answer,
     };
     let word = |standing| match standing {
@@ -127,14 +152,38 @@ fn preview(import: &Import, answer: &mut Answer, bench: &Bench) {
         Standing::Same => "the same",
         Standing::Differing => "differs from yours",
     };
-    let cards = import.cards.iter().enumerate().map(|(at, (_, card))| (&card.name, import.card_standing(book, at)));
-    let own = import.own.iter().enumerate().map(|(at, (_, own))| (&own.name, import.own_standing(book, at)));
-    let runs = import.runs.iter().enumerate().map(|(at, (_, run))| (&run.name, import.run_standing(book, at)));
-    let rows = cards.chain(own).chain(runs).filter(|(_, standing)| *standing != Standing::Same);
-    answer.rows = rows
-        .take(MOST_ROWS)
-        .map(|(name, standing)| Row { name: named(name), detail: word(standing).into(), ..Row::default() })
-        .collect();
+    let row = |name: &str, detail: &str| Row { name: name.to_owned(), detail: detail.to_owned(), ..Row::default() };
+    if stands.settings {
+        answer.rows.push(row("Settings", "yours here differ: take the file's?"));
+    }
+    answer.rows.extend(stands.tools.iter().map(|tool| row(tool, "something else is typed in it here")));
+    if stands.aside > 0 {
+        let texts = plural(stands.aside, "text that could not be read", "texts that could not be read");
+        answer.rows.push(row(&format!("{} {texts}", count(stands.aside)), "new, kept aside again"));
+    }
+    let cards = import.cards.iter().enumerate().map(|(at, (_, card))| (&card.name, import.card_standing(book, at), ""));
+    let own = import.own.iter().enumerate().map(|(at, (_, own))| (&own.name, import.own_standing(book, at), ""));
+    let runs = import.runs.iter().enumerate().map(|(at, (_, run))| {
+        let stilled = if run.has_running() { "; its waits are taken as not begun" } else { "" };
+        (&run.name, import.run_standing(book, at), stilled)
+    });
+    let rows = cards.chain(own).chain(runs).filter(|(_, standing, _)| *standing != Standing::Same);
+    let rows = rows.map(|(name, standing, and)| row(&named(name), &format!("{}{and}", word(standing))));
+    answer.rows.extend(rows.take(MOST_ROWS));
+    if stands.takes > stands.free {
+        let kilobytes = |bytes: usize| text::plain((bytes as f64 / 1000.0).ceil(), 0, bench.decimal);
+        answer.cautions.push(format!(
+            "With its Undo this takes about {} kB, and {} kB are free here. Save a backup, then delete what you no longer need.",
+            kilobytes(stands.takes),
+            kilobytes(stands.free)
+        ));
+    }
+    let said = import.refused.iter().map(|words| format!("Not taken: {words}"));
+    answer.cautions.extend(said.chain(import.remarks.iter().cloned()).take(MOST_ROWS));
+    let left = (import.refused.len() + import.remarks.len()).saturating_sub(MOST_ROWS);
+    if left > 0 {
+        answer.cautions.push(format!("… and {} more of these.", count(left)));
+    }
 }
 
 /// How many specs there are, and how old their backup is.

@@ -1,9 +1,11 @@
 //! A spec card: one drink, in one way of making it or in several.
 
 mod lines;
+mod plain;
 mod record;
 
-pub use record::{changed, edited, loses, loses_much, plain, way_at};
+pub use plain::{plain, read_plain};
+pub use record::{changed, edited, loses, loses_much, way_at};
 
 use crate::book::{Card, Way};
 use crate::craft::balance::balance as read_mix;

@@ -4,6 +4,7 @@ pub mod all;
 pub mod backup;
 pub mod card;
 mod remarks;
+pub mod texts;
 
 use crate::screen::Tool;
 use crate::screen::route::Route;

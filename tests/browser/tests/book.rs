@@ -121,7 +121,8 @@ async fn a_backup_goes_out_and_comes_back() -> Result<()> {
     other.tap_on("Undo").await?;
     assert!(other.stored("spec/demo-1").await?[0].contains("11 coins"));
     other.run("hand('{\"kind\":\"meniscus backup\",\"version\":1,\"at\":1,\"specs\":[{\"id\":\"a/b\",\"data\":{\"name\":\"Lamp\"}}]}')").await?;
-    other.strip_says("? | Spec 1, “Lamp”: its id can't be used. Nothing was changed.").await?;
+    other.strip_says("1 new | 0 the same, 0 differing. Nothing is taken until you say").await?;
+    assert!(other.words().await?.contains("Spec 1, “Lamp”: its id can't be kept, so it gets another."));
     other.tap_on("Take the demo away").await?;
     assert_eq!(other.stored("spec/").await?, Vec::<String>::new());
     assert_eq!(other.stored("ingredient/").await?, Vec::<String>::new());

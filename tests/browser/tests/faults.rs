@@ -256,3 +256,27 @@ async fn unsaved_text_outlives_other_saves_and_deeds() -> Result<()> {
     assert_eq!(phone.stored("spec/").await?.len(), 4);
     Ok(())
 }
+
+/// A browser that stops letting the page save: that is said, nothing stands in unseen, and it is saved when it may be.
+#[tokio::test]
+async fn storage_that_stops_is_said_until_it_goes_on() -> Result<()> {
+    let before = "const store = localStorage; window.__stopped = false;
+        Object.defineProperty(window, 'localStorage', { get() { if (window.__stopped) throw new DOMException('no', 'SecurityError'); return store } });
+        window.__store = store";
+    let (_serving, phone) = phone_with(before).await?;
+    phone.open("service/measure").await?;
+    phone.put("amount", "2 oz").await?;
+    phone.run("window.__stopped = true").await?;
+    phone.put("amount", "3 oz").await?;
+    phone.until("document.body.innerText.includes('has stopped letting this page save')").await?;
+    phone.open("shelf").await?;
+    phone.open("service/measure").await?;
+    assert_eq!(phone.value("amount").await?, "3 oz");
+    ensure!(
+        phone.run("return __store['meniscus/tool/measure']").await?.as_str().is_some_and(|text| text.contains("2 oz"))
+    );
+    phone.run("window.__stopped = false").await?;
+    phone
+        .until("__store['meniscus/tool/measure'].includes('3 oz') && !document.body.innerText.includes('Not saved')")
+        .await
+}

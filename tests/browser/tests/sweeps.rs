@@ -123,8 +123,9 @@ async fn first_visits(chosen: fn(&[String]) -> Vec<usize>, faults: &[Fault]) -> 
 async fn visits(cases: &[(&str, Fault)], before: &Path, build: &Path) -> Result<(usize, usize)> {
     let mut phone = Phone::start("", &Setup::default()).await?;
     let (mut held, mut repaired) = (0, 0);
+    let mut hosts = Vec::new();
     for (file, fault) in cases {
-        // An address nobody was at before.
+        // An address nobody was at before: hosts stay, so that none gets the port of another.
         let host = Host::start(before)?;
         host.publish(build);
         host.fail(file, *fault);
@@ -136,6 +137,7 @@ async fn visits(cases: &[(&str, Fault)], before: &Path, build: &Path) -> Result<
             }
             Err(problem) => println!("{file}, {fault:?}: {problem:#}"),
         }
+        hosts.push(host);
     }
     Ok((held, repaired))
 }

@@ -31,7 +31,9 @@ pub fn timers(bench: &Bench) -> Vec<Timer> {
         for step in &sheet_of(entry, bench).steps {
             let Some(due) = step.due() else { continue };
             let href = format!("{}&step={}", Route::Run.href_with("id", &entry.id), encode(&step.key));
-            let words = format!("{}, {}", step.step.words, named(&entry.value.name));
+            let is_back = bench.clock.is_set_back(step.mark.started);
+            let but = if is_back { " (the clock was set back)" } else { "" };
+            let words = format!("{}, {}{but}", step.step.words, named(&entry.value.name));
             let timer = Timer { key: format!("{}/{}/{}", entry.id, step.key, step.mark.started), words, due, href };
             // A handful: insertion keeps the order.
             let at = timers.iter().position(|other: &Timer| other.due > due).unwrap_or(timers.len());

@@ -74,6 +74,9 @@ fn row(run: &Run, step: &Sheeted, open: Option<&str>, id: &str, several: bool, b
     }
     let more = [("°Bx", &step.mark.brix), ("pH", &step.mark.ph)];
     said.extend(more.iter().filter(|(_, text)| !text.trim().is_empty()).map(|(unit, text)| format!("{text} {unit}")));
+    if step.mark.is_running() && bench.clock.is_set_back(step.mark.started) {
+        said.push("the clock was set back since it began: go by another clock".into());
+    }
     if is_late && step.mark.started == 0 {
         said.push("should have started".into());
     }

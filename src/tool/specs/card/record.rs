@@ -1,8 +1,7 @@
-//! A card as the record it is: its texts, changed one by one, and all of it as plain text.
+//! A card as the record it is: its texts, changed one by one.
 
 use super::CardForm;
 use crate::book::Card;
-use crate::reading::named;
 use crate::reading::rows::rewritten;
 use crate::screen::{Act, Bench, Fields, Texts};
 
@@ -59,29 +58,6 @@ pub fn loses(before: &str, after: &str) -> bool {
     let same = before.bytes().zip(after.bytes()).take_while(|(a, b)| a == b).count();
     let rest = before.bytes().rev().zip(after.bytes().rev()).take_while(|(a, b)| a == b).count();
     before.len().saturating_sub(same + rest) > MUCH
-}
-
-/// A card as plain text, every form of it.
-#[must_use]
-pub fn plain(card: &Card) -> String {
-    let mut parts = vec![named(&card.name)];
-    for way in &card.ways {
-        let how = [
-            ("", way.name.trim()),
-            ("", way.lines.trim()),
-            ("Method: ", way.method.trim()),
-            ("Glass: ", way.glass.trim()),
-            ("It holds: ", way.holds.trim()),
-            ("Ice: ", way.ice.trim()),
-            ("Garnish: ", way.garnish.trim()),
-            ("", way.steps.trim()),
-        ];
-        let said = how.iter().filter(|(_, text)| !text.is_empty()).map(|(label, text)| format!("{label}{text}"));
-        parts.push(said.collect::<Vec<_>>().join("\n"));
-    }
-    parts.extend([&card.notes, &card.tags].into_iter().map(|text| text.trim().to_owned()));
-    parts.retain(|part| !part.is_empty());
-    parts.join("\n\n")
 }
 
 impl CardForm {
