@@ -192,6 +192,7 @@ async fn what_was_dropped_when_the_host_has_moved_on_gives_way() -> Result<()> {
     phone.run_async(DROP_ALL).await?;
     host.publish(b.path());
     phone.stands("B").await?;
+    phone.look_for_update().await?;
     // Without a tap.
     let started = std::time::Instant::now();
     while let Err(problem) = phone.keeps_all_of(b.path()).await {
