@@ -3,6 +3,7 @@
 pub mod browser;
 pub mod build;
 pub mod check;
+pub mod engines;
 pub mod precache;
 pub mod server;
 pub mod size;
