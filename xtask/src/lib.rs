@@ -4,6 +4,7 @@ pub mod browser;
 pub mod build;
 pub mod check;
 pub mod engines;
+pub mod licences;
 pub mod precache;
 pub mod server;
 pub mod size;
