@@ -51,10 +51,7 @@ pub(crate) fn install(packages: &[&str]) -> Result<()> {
     let install = format!("apt-get install -y --no-install-recommends {}", packages.join(" "));
     let by_hand = || format!("install it yourself: sudo {install}");
     if on_path("apt-get").is_none() {
-        bail!(
-            "there is no apt-get here: put {} on the PATH, by Debian's names of their packages",
-            packages.join(" and ")
-        );
+        bail!("there is no apt-get here to install what Debian has as {}: put it on the PATH", packages.join(" and "));
     }
     for line in ["apt-get update", &install] {
         run(Command::new("apt-get").args(line.split(' ').skip(1))).with_context(by_hand)?;
