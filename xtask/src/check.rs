@@ -6,7 +6,7 @@ use std::time::Instant;
 use anyhow::{Context, Result, ensure};
 
 use crate::engines::Engine;
-use crate::{browser, build, cargo, root, run, size, tools};
+use crate::{browser, build, cargo, deny, root, run, size, tools};
 
 /// Runs every check, the quick ones first.
 ///
@@ -16,6 +16,7 @@ pub fn check() -> Result<()> {
     let started = Instant::now();
     tools::ensure()?;
     run(&mut cargo(&["fmt", "--all", "--check"]))?;
+    deny::check()?;
     run(&mut cargo(&["clippy", "--workspace", "--exclude", "meniscus", "--all-targets", "--", "-D", "warnings"]))?;
     run(&mut cargo(&["clippy", "--no-default-features", "--all-targets", "--", "-D", "warnings"]))?;
     run(&mut cargo(&["clippy", "--target", "wasm32-unknown-unknown", "--", "-D", "warnings"]))?;
