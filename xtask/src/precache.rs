@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context, Result};
 use sha2::{Digest, Sha256};
 
-use crate::smaller;
+use crate::{licences, smaller};
 
 const TEMPLATE: &str = include_str!("service_worker.js");
 
@@ -23,6 +23,7 @@ const NOT_KEPT: [&str; 3] = ["_headers", "screenshots/", WORKER];
 pub fn write_from_hook() -> Result<()> {
     let staging = std::env::var_os("TRUNK_STAGING_DIR").context("TRUNK_STAGING_DIR is not set: run by Trunk only")?;
     let staging = Path::new(&staging);
+    licences::write(staging)?;
     let files = files(staging)?;
     let ending = |end: &str| files.iter().find(|file| file.ends_with(end)).map(|file| staging.join(file));
     if let Some(wasm) = ending("_bg.wasm") {

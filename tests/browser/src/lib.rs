@@ -9,10 +9,14 @@ use meniscus::tool;
 use xtask::server::Serving;
 
 mod driver;
+mod engine;
 mod page;
+mod twin;
 
 pub use driver::{DESK, NARROW, PHONE, Phone, Setup, Shape};
+pub use engine::Saving;
 pub use page::CATCH_FILES;
+pub use twin::Twin;
 
 /// Serves the app and starts a phone on which a script runs in every page before anything else.
 ///
