@@ -94,6 +94,8 @@ pub enum Block {
     Label(Option<Drawing>),
     /// Links to the tools that come next.
     Carry(Vec<Carry>),
+    /// A quiet link to a page beside the app: what it says, and the address.
+    Link(&'static str, &'static str),
     /// Buttons: one that clears, under this label, then Undo and Copy.
     Actions(&'static str),
     /// How to install the app.

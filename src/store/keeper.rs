@@ -20,13 +20,9 @@ pub enum SaveProblem {
 impl fmt::Display for SaveProblem {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            SaveProblem::Blocked => "This browser lets no page save here, so what you type is gone when you close it.",
-            SaveProblem::Stopped => {
-                "Not saved: the browser has stopped letting this page save. What you typed is still on screen."
-            }
-            SaveProblem::Full => {
-                "Not saved: this browser's space for Meniscus is full. What you typed is still on screen."
-            }
+            SaveProblem::Blocked => "Not saved: this browser lets no page save here.",
+            SaveProblem::Stopped => "Not saved: the browser has stopped letting this page save.",
+            SaveProblem::Full => "Not saved: the browser's space here is full.",
             SaveProblem::ReadOnly => "Not changed: a newer Meniscus wrote this, or it can't be read here.",
             SaveProblem::Elsewhere => "Not done: another tab has just changed this. Look at it, and try again.",
         })

@@ -113,7 +113,7 @@ fn a_full_store_says_so_keeps_what_was_typed_and_recovers() {
 fn blocked_storage_is_said_and_the_tools_still_answer() {
     let keeper = Faulty::default();
     let mut tab = Tab::open_with(&keeper, "service/measure", NOW, Err(SaveProblem::Blocked));
-    assert!(tab.notice().starts_with("This browser lets no page save here"));
+    assert!(tab.notice().starts_with("Not saved: this browser lets no page save here"));
     assert_eq!(tab.type_in("amount", "2 oz").strip().split(" | ").next(), Some("59.1 ml"));
 }
 

@@ -17,7 +17,6 @@ pub struct Browser {
 }
 
 const CHROMIUM: [&str; 3] = ["chromium", "chromium-browser", "google-chrome"];
-const INSTALL: &str = "apt-get install -y --no-install-recommends chromium chromium-driver";
 
 /// Finds both on the PATH, or where CHROMIUM and CHROMEDRIVER point.
 #[must_use]
@@ -42,12 +41,20 @@ pub fn ensure() -> Result<Browser> {
     if let Some(browser) = find() {
         return Ok(browser);
     }
-    if on_path("apt-get").is_none() {
-        bail!("the browser tests need Chromium and chromedriver on the PATH, or CHROMIUM and CHROMEDRIVER set to them");
-    }
     println!("Installing Chromium for the browser tests.");
-    run(Command::new("apt-get").arg("update")).with_context(|| format!("install it yourself: sudo {INSTALL}"))?;
-    run(Command::new("apt-get").args(INSTALL.split(' ').skip(1)))
-        .with_context(|| format!("install it yourself: sudo {INSTALL}"))?;
+    install(&["chromium", "chromium-driver"]).context("or set CHROMIUM and CHROMEDRIVER to them")?;
     find().context("Chromium was installed but is not on the PATH")
+}
+
+/// Installs Debian packages where apt can, else fails with the line that does it.
+pub(crate) fn install(packages: &[&str]) -> Result<()> {
+    let install = format!("apt-get install -y --no-install-recommends {}", packages.join(" "));
+    let by_hand = || format!("install it yourself: sudo {install}");
+    if on_path("apt-get").is_none() {
+        bail!("there is no apt-get here to install what Debian has as {}: put it on the PATH", packages.join(" and "));
+    }
+    for line in ["apt-get update", &install] {
+        run(Command::new("apt-get").args(line.split(' ').skip(1))).with_context(by_hand)?;
+    }
+    Ok(())
 }

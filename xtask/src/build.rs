@@ -24,13 +24,14 @@ pub fn build() -> Result<()> {
 
 /// Keeps the folders of this machine out of what is published: panic messages name source files.
 pub(crate) fn flags() -> String {
+    let from = std::iter::once(root()).chain(registries());
+    from.map(|folder| format!("--remap-path-prefix={}/=", folder.display())).collect::<Vec<_>>().join(" ")
+}
+
+/// Where cargo has put the sources of crates: each registry has a folder of its own.
+pub(crate) fn registries() -> Vec<PathBuf> {
     let home = std::env::var_os("CARGO_HOME").map(PathBuf::from);
     let home = home.or_else(|| std::env::var_os("HOME").map(|home| PathBuf::from(home).join(".cargo")));
-    let mut from = vec![root()];
-    if let Some(home) = home {
-        // Each registry has a folder of its own under src.
-        let registries = std::fs::read_dir(home.join("registry/src")).into_iter().flatten().flatten();
-        from.extend(registries.map(|entry| entry.path()));
-    }
-    from.iter().map(|folder| format!("--remap-path-prefix={}/=", folder.display())).collect::<Vec<_>>().join(" ")
+    let folders = home.and_then(|home| std::fs::read_dir(home.join("registry/src")).ok());
+    folders.into_iter().flatten().flatten().map(|entry| entry.path()).collect()
 }

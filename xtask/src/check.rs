@@ -3,9 +3,10 @@
 use std::process::Command;
 use std::time::Instant;
 
-use anyhow::{Context, Result};
+use anyhow::{Context, Result, ensure};
 
-use crate::{browser, build, cargo, root, run, size, tools};
+use crate::engines::Engine;
+use crate::{browser, build, cargo, deny, root, run, size, tools};
 
 /// Runs every check, the quick ones first.
 ///
@@ -15,6 +16,7 @@ pub fn check() -> Result<()> {
     let started = Instant::now();
     tools::ensure()?;
     run(&mut cargo(&["fmt", "--all", "--check"]))?;
+    deny::check()?;
     run(&mut cargo(&["clippy", "--workspace", "--exclude", "meniscus", "--all-targets", "--", "-D", "warnings"]))?;
     run(&mut cargo(&["clippy", "--no-default-features", "--all-targets", "--", "-D", "warnings"]))?;
     run(&mut cargo(&["clippy", "--target", "wasm32-unknown-unknown", "--", "-D", "warnings"]))?;
@@ -23,10 +25,14 @@ pub fn check() -> Result<()> {
     build::build()?;
     size::report()?;
     in_browser()?;
+    let not_run = in_engines()?;
     println!("\nAll checks hold, after {} s.", started.elapsed().as_secs());
     println!(
         "Not run here: `cargo xtask sweep`, a host that goes wrong in every way with every file. It takes minutes."
     );
+    if !not_run.is_empty() {
+        println!("Not run, as something could not be installed:\n{}", not_run.join("\n"));
+    }
     Ok(())
 }
 
@@ -48,6 +54,32 @@ pub fn in_browser() -> Result<()> {
     browser::ensure()?;
     ensure_axe()?;
     run(&mut cargo(&["test", "--package", "browser", "--", "--test-threads", "2", "--nocapture"]))
+}
+
+/// Runs the smoke set in each other engine that can be had, and says of the rest how to get it.
+///
+/// # Errors
+/// When it fails in one.
+fn in_engines() -> Result<Vec<String>> {
+    let mut not_run = Vec::new();
+    for engine in Engine::ALL {
+        let name = engine.name();
+        match engine.ensure() {
+            Ok(_) => run(&mut cargo(&["run", "--quiet", "--package", "browser", "--bin", "engines", name]))?,
+            Err(problem) => not_run.push(format!("- the smoke set in {name}: {problem:#}")),
+        }
+    }
+    Ok(not_run)
+}
+
+/// Runs the smoke set in every other engine.
+///
+/// # Errors
+/// When one cannot be had, or it fails in one.
+pub fn in_all_engines() -> Result<()> {
+    let not_run = in_engines()?;
+    ensure!(not_run.is_empty(), "not run:\n{}", not_run.join("\n"));
+    Ok(())
 }
 
 /// The accessibility rules have no Rust twin: they come from npm, pinned by a lock file.

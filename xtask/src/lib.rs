@@ -3,6 +3,9 @@
 pub mod browser;
 pub mod build;
 pub mod check;
+pub mod deny;
+pub mod engines;
+pub mod licences;
 pub mod named;
 pub mod precache;
 pub mod server;

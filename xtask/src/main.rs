@@ -1,12 +1,14 @@
 //! `cargo xtask …`
 
 use anyhow::{Result, bail};
-use xtask::{build, check, precache, server, size, weigh};
+use xtask::{build, check, deny, precache, server, size, weigh};
 
 const USAGE: &str = "\
 cargo xtask serve      build the app and serve it on this machine
 cargo xtask check      everything that must hold before a change is kept
 cargo xtask sweep      a host that goes wrong in every way with every file: minutes
+cargo xtask engines    what is in dist/, tried in Firefox and in WebKit
+cargo xtask audit      known faults of the crates we use; needs the network
 cargo xtask build      build the app into dist/, ready for any static host
 cargo xtask measure    sizes, and timings in the browser
 cargo xtask weigh      where the bytes of the wasm are: by crate, module and function
@@ -21,6 +23,8 @@ fn main() -> Result<()> {
         }
         ["check"] => check::check(),
         ["sweep"] => check::sweep(),
+        ["engines"] => check::in_all_engines(),
+        ["audit"] => deny::audit(),
         ["build"] => {
             build::build()?;
             println!("\ndist/ is ready: copy it to any static host.");

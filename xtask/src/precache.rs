@@ -8,7 +8,7 @@ use base64::Engine;
 use base64::prelude::BASE64_STANDARD;
 use sha2::{Digest, Sha256};
 
-use crate::{named, smaller};
+use crate::{licences, named, smaller};
 
 const TEMPLATE: &str = include_str!("service_worker.js");
 
@@ -38,6 +38,7 @@ const TYPES: [(&str, &str); 9] = [
 pub fn write_from_hook() -> Result<()> {
     let staging = std::env::var_os("TRUNK_STAGING_DIR").context("TRUNK_STAGING_DIR is not set: run by Trunk only")?;
     let staging = Path::new(&staging);
+    licences::write(staging)?;
     let files = files(staging)?;
     let ending = |end: &str| files.iter().find(|file| file.ends_with(end)).map(|file| staging.join(file));
     if let Some(wasm) = ending("_bg.wasm") {

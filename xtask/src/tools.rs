@@ -11,6 +11,8 @@ use crate::browser::on_path;
 use crate::{cargo, root, run};
 
 const TRUNK: &str = "0.21.14";
+const GECKODRIVER: &str = "0.37.1";
+const CARGO_DENY: &str = "0.20.2";
 
 /// Where the tools are.
 #[derive(Clone, Debug)]
@@ -34,6 +36,22 @@ pub fn ensure() -> Result<Tools> {
     let wasm_bindgen = ensure_tool("wasm-bindgen-cli", &locked_wasm_bindgen()?, &[])?;
     let path = path_with(&wasm_bindgen);
     Ok(Tools { trunk, wasm_bindgen, path })
+}
+
+/// Finds or installs the WebDriver of Firefox.
+///
+/// # Errors
+/// When it does not install, with what to do.
+pub fn geckodriver() -> Result<PathBuf> {
+    ensure_tool("geckodriver", GECKODRIVER, &["--locked"])
+}
+
+/// Finds or installs what asks where crates come from and on which terms.
+///
+/// # Errors
+/// When it does not install, with what to do.
+pub fn cargo_deny() -> Result<PathBuf> {
+    ensure_tool("cargo-deny", CARGO_DENY, &["--locked"])
 }
 
 fn folder() -> PathBuf {

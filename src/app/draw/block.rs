@@ -36,6 +36,9 @@ pub(super) fn block(view: &View, block: &Block) -> Vec<Node> {
         }
         Block::Label(shown) => shown.iter().map(label).collect(),
         Block::Code(shown, words) => vec![code(shown, words)],
+        Block::Link(label, href) => {
+            vec![element("p", &[("class", "remark")], vec![link(href, (*label).into(), false)])]
+        }
         Block::Remark(words) => vec![said("p", &[("class", "remark")], owned(words))],
         Block::Caution(words) => vec![said("p", &[("class", "caution")], owned(words))],
     }

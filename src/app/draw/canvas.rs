@@ -109,6 +109,7 @@ fn name_of(block: &Block) -> &'static str {
         Block::Cells(..) => "<cells>",
         Block::Remark(_) => "<remark>",
         Block::Caution(_) => "<caution>",
+        Block::Link(..) => "<link>",
         Block::Buttons(_) => "<buttons>",
         Block::Code(..) => "<code>",
         Block::Label(_) => "<label>",

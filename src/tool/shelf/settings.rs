@@ -110,6 +110,7 @@ impl Tool for ShelfForm {
             Block::chips::<DecimalMark>("decimal", "Decimals", true),
             Block::chips::<StandardDrink>("region", "Standard drink", true),
             remark("Everything stays on this device. Nothing is sent anywhere."),
+            Block::Link("What this app is made of, and its licences", "licences.html"),
         ]);
         blocks
     }

@@ -3,12 +3,13 @@
 use std::net::TcpListener;
 use std::os::unix::process::CommandExt;
 use std::path::{Path, PathBuf};
-use std::process::{Child, Command, Stdio};
+use std::process::{Child, ChildStdout, Command, Stdio};
 use std::time::{Duration, Instant};
 
 use anyhow::{Context, Result, bail};
 use serde_json::{Value, json};
 use tempfile::TempDir;
+use thirtyfour::common::capabilities::chrome::ChromeCapabilities;
 use thirtyfour::common::capabilities::chromium::ChromiumLikeCapabilities;
 use thirtyfour::prelude::*;
 
@@ -52,8 +53,8 @@ impl Default for Setup {
 /// A browser with one page.
 pub struct Phone {
     pub(crate) driver: WebDriver,
-    process: Child,
-    _profile: Option<TempDir>,
+    pub(crate) _processes: Vec<Group>,
+    pub(crate) _profile: Option<TempDir>,
     /// The address of the app.
     pub url: String,
     /// Its screen.
@@ -80,11 +81,10 @@ impl Phone {
     pub async fn start(url: &str, setup: &Setup) -> Result<Phone> {
         let browser = xtask::browser::find()
             .context("Chromium or its driver is missing: run `cargo xtask check`, which installs them or says how")?;
-        let port = TcpListener::bind("127.0.0.1:0")?.local_addr()?.port();
+        let port = free_port()?;
         let mut command = Command::new(&browser.driver);
         command.arg(format!("--port={port}")).stdout(Stdio::null()).stderr(Stdio::null());
-        // A group of its own, so that the browser goes when its driver is stopped.
-        let process = command.process_group(0).spawn().context("the driver did not start")?;
+        let process = Group::start(&mut command)?;
         let (folder, profile) = match &setup.profile {
             Some(folder) => (folder.clone(), None),
             None => {
@@ -92,16 +92,9 @@ impl Phone {
                 (made.path().to_path_buf(), Some(made))
             }
         };
-        let driver = connect(port, &browser.chromium, &folder).await;
-        let mut process = process;
-        let driver = match driver {
-            Ok(driver) => driver,
-            Err(problem) => {
-                stop(&mut process);
-                return Err(problem);
-            }
-        };
-        let phone = Phone { driver, process, _profile: profile, url: url.to_owned(), shape: setup.shape };
+        let driver = connect(port, chromium(&browser.chromium, &folder)?).await?;
+        let phone =
+            Phone { driver, _processes: vec![process], _profile: profile, url: url.to_owned(), shape: setup.shape };
         phone.dress(setup).await?;
         Ok(phone)
     }
@@ -211,19 +204,41 @@ impl Phone {
 
 impl Drop for Phone {
     fn drop(&mut self) {
-        // The driver is stopped by force below: its own farewell would wait for an answer.
+        // The driver is stopped by force: its own farewell would wait for an answer.
         let _ = self.driver.clone().leak();
-        stop(&mut self.process);
     }
 }
 
-fn stop(process: &mut Child) {
-    let group = format!("-{}", process.id());
-    let _ = Command::new("kill").args(["-9", "--", &group]).stderr(Stdio::null()).status();
-    let _ = process.wait();
+/// A process and all it starts, which go when this is dropped.
+pub(crate) struct Group(Child);
+
+impl Group {
+    /// Starts it in a group of its own.
+    pub(crate) fn start(command: &mut Command) -> Result<Group> {
+        let child = command.process_group(0).spawn();
+        child.map(Group).with_context(|| format!("{} did not start", command.get_program().display()))
+    }
+
+    /// What it prints, once.
+    pub(crate) fn output(&mut self) -> Option<ChildStdout> {
+        self.0.stdout.take()
+    }
 }
 
-async fn connect(port: u16, chromium: &Path, profile: &Path) -> Result<WebDriver> {
+impl Drop for Group {
+    fn drop(&mut self) {
+        let group = format!("-{}", self.0.id());
+        let _ = Command::new("kill").args(["-9", "--", &group]).stderr(Stdio::null()).status();
+        let _ = self.0.wait();
+    }
+}
+
+/// A port of this machine that nobody listens on.
+pub(crate) fn free_port() -> Result<u16> {
+    Ok(TcpListener::bind("127.0.0.1:0")?.local_addr()?.port())
+}
+
+fn chromium(chromium: &Path, profile: &Path) -> Result<ChromeCapabilities> {
     let mut capabilities = DesiredCapabilities::chrome();
     capabilities.set_binary(&chromium.to_string_lossy())?;
     for flag in [
@@ -242,6 +257,12 @@ async fn connect(port: u16, chromium: &Path, profile: &Path) -> Result<WebDriver
         capabilities.add_arg(flag)?;
     }
     capabilities.add_arg(&format!("--user-data-dir={}", profile.display()))?;
+    Ok(capabilities)
+}
+
+/// Opens a session with the driver at a port, as soon as it listens.
+pub(crate) async fn connect(port: u16, capabilities: impl Into<Capabilities>) -> Result<WebDriver> {
+    let capabilities: Capabilities = capabilities.into();
     let address = format!("http://127.0.0.1:{port}");
     let started = Instant::now();
     loop {

@@ -10,14 +10,18 @@ use xtask::server::Serving;
 
 mod builds;
 mod driver;
+mod engine;
 mod host;
 mod page;
+mod twin;
 mod version;
 
 pub use builds::{build_of, marked_build};
 pub use driver::{DESK, NARROW, PHONE, Phone, Setup, Shape};
+pub use engine::Saving;
 pub use host::{FAULTS, Fault, Host};
 pub use page::CATCH_FILES;
+pub use twin::Twin;
 
 /// Serves the app and starts a phone on which a script runs in every page before anything else.
 ///

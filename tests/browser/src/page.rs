@@ -32,6 +32,14 @@ impl Phone {
         Ok(())
     }
 
+    /// Leaves the app, so that what is opened next is loaded whole.
+    ///
+    /// # Errors
+    /// When the browser refuses.
+    pub async fn leave(&self) -> Result<()> {
+        Ok(self.driver.goto("about:blank").await?)
+    }
+
     /// Loads the page again.
     ///
     /// # Errors
@@ -178,10 +186,8 @@ impl Phone {
             self.cdp("Input.dispatchTouchEvent", json!({ "type": "touchStart", "touchPoints": point })).await?;
             self.cdp("Input.dispatchTouchEvent", json!({ "type": "touchEnd", "touchPoints": [] })).await?;
         } else {
-            for (kind, buttons) in [("mousePressed", 1), ("mouseReleased", 0)] {
-                let event = json!({ "type": kind, "x": at["x"], "y": at["y"], "button": "left", "buttons": buttons, "clickCount": 1 });
-                self.cdp("Input.dispatchMouseEvent", event).await?;
-            }
+            let near = |of: &str| at[of].as_f64().unwrap_or_default().round() as i64;
+            self.driver.action_chain().move_to(near("x"), near("y")).click().perform().await?;
         }
         // A tap is done when the page has seen its click, drawn again, and brought into sight what it chose to.
         self.run_async("requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done, 0)))").await?;

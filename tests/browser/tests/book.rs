@@ -129,6 +129,41 @@ async fn a_backup_goes_out_and_comes_back() -> Result<()> {
     Ok(())
 }
 
+/// A hurried hand, with an import in the book: Undo takes back what was typed here, never the import behind it; that has
+/// its own, in Backup, which says what was changed since.
+#[tokio::test]
+async fn undo_on_a_spec_leaves_the_import_alone() -> Result<()> {
+    let (_serving, phone) = phone_with(browser::CATCH_FILES).await?;
+    phone.open("specs/backup").await?;
+    let spec = |n: u32| json!({ "id": format!("s{n}"), "data": { "name": format!("Lamp {n:03}"), "forms": [{ "lines": "60 ml London dry gin" }] } });
+    let file =
+        json!({ "kind": "meniscus backup", "version": 3, "at": 1, "specs": (0..300).map(spec).collect::<Vec<_>>() });
+    phone.run(&format!("hand({})", json!(file.to_string()))).await?;
+    phone.strip_says("300 new").await?;
+    phone.tap_on("Take what is new").await?;
+    phone.until("document.body.innerText.includes('Done: import of 300.')").await?;
+    phone.open("specs/spec?id=s7").await?;
+    phone.type_in("garnish", "bay leaf").await?;
+    phone.tap_on("Undo: Garnish").await?;
+    phone.until("document.body.innerText.includes('Taken back: Garnish.')").await?;
+    assert_eq!((phone.value("garnish").await?, phone.stored("spec/").await?.len()), (String::new(), 300));
+    // Once more in a hurry: there is nothing else of this spec to take back.
+    ensure!(!phone.words().await?.contains("Undo:"), "nothing else is offered here");
+    phone.tap_on("Redo").await?;
+    assert_eq!(phone.value("garnish").await?, "bay leaf");
+    phone.reload().await?;
+    ensure!(!phone.words().await?.contains("Undo:"), "nor after a reload");
+    phone.open("specs/backup").await?;
+    phone.tap("[aria-label^='undo import of 300']").await?;
+    phone.until("document.body.innerText.includes('Lamp 007. What was changed stays')").await?;
+    assert_eq!(phone.stored("spec/").await?.len(), 300, "it asks first");
+    phone.tap_on("Undo the rest").await?;
+    phone.until("document.body.innerText.includes('Taken back: import of 300.')").await?;
+    assert_eq!(phone.stored("spec/").await?.len(), 1);
+    ensure!(phone.stored("spec/s7").await?[0].contains("bay leaf"));
+    Ok(())
+}
+
 /// Five thousand specs fit, and a keystroke in the search takes less than a frame on a processor four times slower.
 #[tokio::test]
 async fn five_thousand_specs_fit_and_are_found_at_once() -> Result<()> {

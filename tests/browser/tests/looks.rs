@@ -82,7 +82,7 @@ async fn nothing_overflows_and_everything_can_be_hit() -> Result<()> {
                 "const small = (selector, least) => [...document.querySelectorAll(selector)]
                    .filter(e => {{ const r = e.getBoundingClientRect(); return r.width && (r.width < least - .5 || r.height < least - .5) }})
                    .map(e => selector + ': ' + e.textContent);
-                 return [...small('.key', {least}), ...small('button:not(.key), .pills a, .places a, .carry a, .chip span, select, .field input, .cell:has(summary), .rows li:has(a)', 48)]"
+                 return [...small('.key', {least}), ...small('button:not(.key), .pills a, .places a, .carry a, .chip span, select, .field input, .cell:has(summary), .rows li:has(a), .remark a', 48)]"
             );
             assert_eq!(phone.run(&script).await?, Value::Array(Vec::new()), "{route} at {}", shape.width);
         }

@@ -1,0 +1,58 @@
+//! The same desk without a browser: what a screen must say.
+
+use std::time::SystemTime;
+
+use meniscus::desk::{Desk, Device, News, World};
+use meniscus::screen::Act;
+use meniscus::store::memory::Memory;
+use meniscus::text::Decimal;
+
+/// A desk that keeps everything in memory and is told what the browser is told.
+pub struct Twin {
+    desk: Desk,
+    memory: Memory,
+}
+
+fn fresh() -> String {
+    "fresh".to_owned()
+}
+
+fn world(memory: &Memory) -> World<'_> {
+    let now = SystemTime::UNIX_EPOCH.elapsed().map_or(0, |time| time.as_millis());
+    World { keeper: memory, now: u64::try_from(now).unwrap_or_default(), fresh: &fresh }
+}
+
+impl Default for Twin {
+    /// An app opened for the first time.
+    fn default() -> Self {
+        let device = Device { decimal: Decimal::Point, ahead: |_| 0, page: String::new() };
+        let memory = Memory::default();
+        let (desk, _) = Desk::open(device, Ok(()), &world(&memory));
+        Twin { desk, memory }
+    }
+}
+
+impl Twin {
+    /// Opens a screen.
+    pub fn open(&mut self, route: &str) {
+        let _ = self.desk.tell(&News::Address(format!("#/{route}")), &world(&self.memory));
+    }
+
+    /// Does what a person does.
+    pub fn act(&mut self, act: &Act) {
+        let _ = self.desk.act(act, &world(&self.memory));
+    }
+
+    /// Types into a field.
+    pub fn type_in(&mut self, name: &str, text: &str) {
+        self.act(&Act::Type(name.to_owned(), text.to_owned()));
+    }
+
+    /// What the strip says, as [`crate::Phone::strip`] reads it.
+    pub fn strip(&mut self) -> String {
+        let strip = self.desk.view(&world(&self.memory)).screen.strip.clone();
+        let figures: Vec<String> =
+            strip.figures.iter().map(|figure| format!("{} {}", figure.value, figure.unit).trim().to_owned()).collect();
+        format!("{} | {}", figures.join(" + "), strip.also).replace('\u{202f}', " ")
+    }
+}
