@@ -104,7 +104,7 @@ async fn a_wrong_answer_for_the_worker_itself_takes_nothing_away() -> Result<()>
     phone.cdp("Page.navigate", json!({ "url": "about:blank" })).await?;
     host.mend();
     phone.open("service/measure").await?;
-    phone.until("document.querySelector('.update')").await?;
+    ensure!(phone.gets_update().await?);
     phone.take_update("B").await?;
     phone.stands_alone(&host, "B").await?;
     phone.keeps_all_of(b.path()).await
