@@ -14,6 +14,8 @@ pub struct Line {
     pub taken: Option<Taken>,
     /// A figure in the name that cannot be used, such as "140 %".
     pub unread: Option<String>,
+    /// What was decided in reading it, in words: "2–3: the middle counts"; empty where nothing was.
+    pub said: String,
 }
 
 /// The measured lines of a drink.

@@ -119,6 +119,8 @@ pub struct ScaledLine {
     pub drift: f64,
     /// Whether its density was not known and water's was taken where one was needed.
     pub density_assumed: bool,
+    /// What was decided in reading it.
+    pub said: String,
 }
 
 /// The spec `factor` times, exact and rounded.
@@ -132,7 +134,14 @@ pub fn scaled(spec: &Spec, factor: Ratio, rounding: Rounding, house: &House) -> 
             let exact = line.amount.times(factor);
             let rounded = round(exact, rounding, house, density);
             let weighs = matches!(exact, Amount::Mass(_)) || matches!(rounded, Amount::Mass(_));
-            ScaledLine { name: line.name.clone(), exact, rounded, drift: 0.0, density_assumed: guessed && weighs }
+            ScaledLine {
+                name: line.name.clone(),
+                exact,
+                rounded,
+                drift: 0.0,
+                density_assumed: guessed && weighs,
+                said: line.said.clone(),
+            }
         })
         .collect();
     let volumes = |pick: fn(&ScaledLine) -> Amount| -> Vec<Volume> {
@@ -221,7 +230,13 @@ mod tests {
 
     #[test]
     fn too_much_is_refused() {
-        let line = Line { amount: Amount::Volume(Volume::whole_ml(60)), name: "gin".into(), taken: None, unread: None };
+        let line = Line {
+            amount: Amount::Volume(Volume::whole_ml(60)),
+            name: "gin".into(),
+            taken: None,
+            unread: None,
+            said: String::new(),
+        };
         let spec = Spec { lines: vec![line] };
         let huge = Target::Factor(Ratio::from_value(1e8).expect("a factor"));
         assert_eq!(factor(&spec, huge), Err(ScaleProblem::TooMuch));

@@ -105,6 +105,7 @@ pub(crate) enum Content {
 fn content(line: &SpecLine) -> Content {
     let line = match &line.read {
         Ok(line) => line,
+        Err(LineProblem::Top(_)) => return Content::NoAmount,
         Err(LineProblem::NoAmount) if is_poured(&line.typed) => return Content::NoAmount,
         Err(LineProblem::NoAmount) => return Content::Words,
         Err(_) => return Content::Unclear,

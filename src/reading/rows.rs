@@ -36,8 +36,8 @@ pub(crate) fn unread_row(line: &SpecLine, problem: &LineProblem) -> Row {
 
 pub(crate) fn unscaled_row(line: &SpecLine, bench: &Bench) -> Row {
     match &line.read {
-        Ok(Line { amount, name, .. }) => {
-            Row { name: name.clone(), amount: exact_words(*amount, bench), ..Row::default() }
+        Ok(Line { amount, name, said, .. }) => {
+            Row { name: name.clone(), amount: exact_words(*amount, bench), detail: said.clone(), ..Row::default() }
         }
         Err(problem) => unread_row(line, problem),
     }
@@ -52,7 +52,17 @@ pub(crate) fn scaled_row(line: &ScaledLine, rounding: Rounding, bench: &Bench) -
         let drift = text::percent(line.drift.abs(), bench.decimal);
         detail.push_str(&format!("{}share {sign}{drift}", if detail.is_empty() { "" } else { ", " }));
     }
+    let detail = with_said(detail, &line.said);
     Row { name: line.name.clone(), amount, detail, ..Row::default() }
+}
+
+/// A detail, and behind it what was decided in reading the line.
+pub(crate) fn with_said(detail: String, said: &str) -> String {
+    match (detail.is_empty(), said.is_empty()) {
+        (_, true) => detail,
+        (true, _) => said.to_owned(),
+        _ => format!("{detail}; {said}"),
+    }
 }
 
 pub(crate) fn exact_words(amount: Amount, bench: &Bench) -> String {

@@ -1,12 +1,12 @@
 //! The lines of a spec as what each brings to the drink.
 
 use super::contents::{Content, guesses, words};
-use super::rows::{exact_words, unread_row};
+use super::rows::{exact_words, unread_row, with_said};
 use crate::book::Line;
 use crate::craft::balance;
 use crate::screen::{Bench, Row, Share};
 use crate::substance::mix::Mix;
-use crate::text::{self, SpecLine};
+use crate::text::{self, LineProblem, SpecLine};
 
 /// A line with what it is taken as and what it brings, or why it is not counted.
 pub(crate) fn counted_row((line, content): (&SpecLine, &Content), whole: &Mix, bench: &Bench) -> Row {
@@ -15,7 +15,7 @@ pub(crate) fn counted_row((line, content): (&SpecLine, &Content), whole: &Mix, b
         Err(problem) => {
             let row = unread_row(line, problem);
             return match content {
-                Content::NoAmount => Row {
+                Content::NoAmount if *problem == LineProblem::NoAmount => Row {
                     marked: true,
                     detail: "No amount, so it is not counted. Write it like 60 ml soda.".into(),
                     ..row
@@ -25,7 +25,12 @@ pub(crate) fn counted_row((line, content): (&SpecLine, &Content), whole: &Mix, b
         }
     };
     let amount = exact_words(read.amount, bench);
-    let plain = |detail: String| Row { name: read.name.clone(), amount: amount.clone(), detail, ..Row::default() };
+    let plain = |detail: String| Row {
+        name: read.name.clone(),
+        amount: amount.clone(),
+        detail: with_said(detail, &read.said),
+        ..Row::default()
+    };
     let wrong = |words: &str| Row { marked: true, ..plain(words.to_owned()) };
     match content {
         Content::Poured(mix) => Row { shares: shares(mix, whole, bench), ..plain(as_words(read, bench)) },

@@ -1,13 +1,20 @@
 //! Specs as people type or paste them, line by line: "2 oz gin", "Gin 60 ml", "2 dashes bitters".
 
+mod juice;
+mod measured;
+mod written;
+
 use std::fmt;
 
 use super::amount::{AmountProblem, Reading};
 use super::figures::{Named, read_named};
-use super::number::{NumberProblem, is_digit, is_space, replaced, scan, skip_spaces, starts_number};
+use super::number::{NumberProblem, is_digit, is_space, replaced, starts_number};
 use super::units::{leading_unit, typed};
 use crate::book::{Line, is_poured};
-use crate::quantity::{Amount, Mass, Ratio, Unit, Volume};
+use crate::quantity::{Amount, Ratio, Unit};
+use juice::juice_of;
+use measured::{Measured, is_alike, measured_at};
+use written::undressed;
 
 /// A line of text and what was understood of it. Nothing typed is dropped.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,6 +30,8 @@ pub struct SpecLine {
 pub enum LineProblem {
     /// No number with it: a title, a garnish, a step.
     NoAmount,
+    /// As much as fills the glass; of what.
+    Top(String),
     /// A number that looks like a measure, without a unit.
     NoUnit(String),
     /// An amount of nothing.
@@ -41,6 +50,7 @@ impl fmt::Display for LineProblem {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             LineProblem::NoAmount => f.write_str("No amount, so it is kept as it is."),
+            LineProblem::Top(name) => write!(f, "How much fills the glass? Write it like 90 ml {name}."),
             LineProblem::NoUnit(number) => write!(f, "{number} of what? Add a unit, like {number} ml."),
             LineProblem::NoName => f.write_str("An amount of what? Add a name."),
             LineProblem::Amount(problem) => problem.fmt(f),
@@ -81,26 +91,68 @@ fn read_line(line: &str, reading: &Reading<'_>) -> Result<Line, LineProblem> {
     if line.chars().count() > LONGEST_LINE {
         return Err(LineProblem::TooLong);
     }
-    let line = without_bullet(line);
+    let line = &*undressed(line);
+    if let Some(juice) = juice_of(line, reading) {
+        return juice;
+    }
     if line.chars().next().is_some_and(starts_number) {
         return amount_first(line, reading);
+    }
+    if is_heading(line) {
+        return Err(LineProblem::NoAmount);
     }
     // The amount may stand at the end; try each word that starts like a number, from the left.
     let mut asked = None;
     for (at, _) in line.match_indices(|c: char| is_digit(c) || c == '.').filter(|(at, _)| starts_word(line, *at)) {
         let (name, tail) = line.split_at(at);
-        match amount_alone(tail.trim_end_matches(')'), reading) {
-            Ok(amount) => return named(amount, name, reading),
+        match amount_alone(tail, reading) {
+            Ok((amount, said)) => return named(amount, name, said, reading),
             Err(LineProblem::NoAmount | LineProblem::Amount(AmountProblem::Number(NumberProblem::Unreadable(_)))) => {}
             Err(problem) => asked = asked.or(Some(problem)),
         }
     }
+    if let Some(name) = topped_with(line) {
+        return Err(LineProblem::Top(name.to_owned()));
+    }
     Err(asked.unwrap_or(if holds_amount(line) { LineProblem::Unclear } else { LineProblem::NoAmount }))
+}
+
+/// What heads a list, or says what it makes, is no ingredient. Ice may be one: it is not where a colon follows.
+fn is_heading(line: &str) -> bool {
+    const HEADINGS: [&str; 9] =
+        ["serves", "makes", "yield", "yields", "serving", "servings", "portions", "garnish", "for"];
+    const WITH_COLON: [&str; 5] = ["glass", "method", "ice", "note", "notes"];
+    let word = line.split(|c: char| is_space(c) || c == ':').next().unwrap_or_default();
+    let is_one_of = |words: &[&str]| words.iter().any(|heading| heading.eq_ignore_ascii_case(word));
+    is_one_of(&HEADINGS) && word.len() < line.len() || is_one_of(&WITH_COLON) && line[word.len()..].starts_with(':')
+}
+
+/// What the glass is topped up with: "top with soda", "soda to top".
+fn topped_with(line: &str) -> Option<&str> {
+    const BEFORE: [&str; 9] = [
+        "top: ",
+        "top up with ",
+        "top off with ",
+        "top with ",
+        "topped with ",
+        "fill with ",
+        "fill up with ",
+        "splash of ",
+        "top ",
+    ];
+    const BEHIND: [&str; 6] = [" to top up", " to top", ", top up", ", top", " to fill", " top"];
+    let lower = line.to_ascii_lowercase();
+    let name =
+        BEFORE.iter().find_map(|words| lower.starts_with(words).then(|| &line[words.len()..])).or_else(|| {
+            BEHIND.iter().find_map(|words| lower.ends_with(words).then(|| &line[..line.len() - words.len()]))
+        })?;
+    let name = name.trim_matches(|c: char| is_space(c) || matches!(c, ':' | ',' | '–' | '-' | '.'));
+    is_poured(name).then_some(name)
 }
 
 /// Whether a word begins at a place: after a space, a colon or a bracket.
 fn starts_word(line: &str, at: usize) -> bool {
-    line[..at].ends_with(|c: char| is_space(c) || matches!(c, ':' | '('))
+    line[..at].ends_with(|c: char| is_space(c) || matches!(c, ':' | '(' | ','))
 }
 
 /// Whether a number with a unit stands anywhere in a text.
@@ -113,30 +165,28 @@ fn holds_amount(text: &str) -> bool {
     })
 }
 
-/// Without the dash, dot or number that lists begin their lines with.
-fn without_bullet(line: &str) -> &str {
-    let bullet = line.trim_start_matches(['-', '–', '*', '•', '·', '○', '◦']);
-    let digits = line.len() - line.trim_start_matches(|c: char| c.is_ascii_digit()).len();
-    let number = line[digits..].strip_prefix([')', '.']).filter(|_| (1..=2).contains(&digits));
-    [number.unwrap_or(line), bullet]
-        .into_iter()
-        .find(|rest| rest.len() < line.len() && rest.starts_with(is_space))
-        .map_or(line, str::trim_start)
-}
-
 fn amount_first(line: &str, reading: &Reading<'_>) -> Result<Line, LineProblem> {
-    let (number, rest) = leading_number(line, reading)?;
-    let outside = without_brackets(&rest);
-    let words: Vec<&str> = rest.split_whitespace().collect();
-    match leading_unit_or_part(&words) {
-        Some((unit, used)) => {
-            let name = without_brackets(&words[used..].join(" "));
-            named(measured(number, unit, reading)?, &name, reading)
-        }
-        // "2 x 30 ml gin", "1 bottle (750 ml) gin": counting these would leave them out of the total.
+    let Measured { number, amount, rest, mut said } = measured_at(line, reading)?;
+    // Another column may hold it again in another unit.
+    let mut cells: Vec<&str> = rest.split('|').map(str::trim).collect();
+    if let (Some(first), true) = (amount, cells.len() > 1) {
+        cells.retain(|cell| match measured_at(cell, reading) {
+            Ok(Measured { amount: Some(again), rest, .. }) if rest.is_empty() => {
+                if !is_alike(first, again) {
+                    said = format!("{cell} is not the same: the first counts");
+                }
+                false
+            }
+            _ => true,
+        });
+    }
+    let outside = without_brackets(&cells.join(", "));
+    match amount {
+        Some(amount) => named(amount, &outside, said, reading),
+        // "1 bottle (750 ml) gin": counting it would leave it out of the total.
         None if holds_amount(&rest) => Err(LineProblem::Unclear),
         None if is_poured(&outside) && number > 0.0 => Err(no_unit(line, &rest)),
-        None => named(counted(number, line, &rest)?, &outside, reading),
+        None => named(counted(number, line, &rest)?, &outside, said, reading),
     }
 }
 
@@ -144,48 +194,15 @@ fn no_unit(line: &str, rest: &str) -> LineProblem {
     LineProblem::NoUnit(line[..line.len() - rest.len()].trim().to_owned())
 }
 
-fn amount_alone(text: &str, reading: &Reading<'_>) -> Result<Amount, LineProblem> {
-    let (number, rest) = leading_number(text, reading)?;
-    let words: Vec<&str> = rest.split_whitespace().collect();
-    match leading_unit_or_part(&words) {
-        Some((unit, used)) if used == words.len() => measured(number, unit, reading),
-        None if words.is_empty() => counted(number, text, ""),
+/// An amount, and nothing behind it but a note in brackets.
+fn amount_alone(text: &str, reading: &Reading<'_>) -> Result<(Amount, String), LineProblem> {
+    let Measured { number, amount, rest, said } = measured_at(text, reading)?;
+    let rest = rest.trim_matches(|c: char| is_space(c) || matches!(c, ')' | '|' | '.' | ','));
+    let is_note = rest.starts_with('(') && !rest.contains(|c: char| c.is_ascii_digit());
+    match amount {
+        Some(amount) if rest.is_empty() || is_note => Ok((amount, said)),
+        None if rest.is_empty() => Ok((counted(number, text, "")?, said)),
         _ => Err(LineProblem::NoAmount),
-    }
-}
-
-fn leading_number(text: &str, reading: &Reading<'_>) -> Result<(f64, String), LineProblem> {
-    let chars: Vec<char> = text.chars().collect();
-    let mut at = 0;
-    let number = scan(&chars, &mut at, reading.decimal).map_err(AmountProblem::Number)?;
-    skip_spaces(&chars, &mut at);
-    Ok((number, chars[at..].iter().collect()))
-}
-
-/// A unit of the list, or a part, which stands for one house ounce.
-#[derive(Clone, Copy)]
-enum LineUnit {
-    Known(Unit),
-    Part,
-}
-
-fn leading_unit_or_part(words: &[&str]) -> Option<(LineUnit, usize)> {
-    let first = words.first()?.trim_end_matches(['.', ':']).to_ascii_lowercase();
-    if matches!(first.as_str(), "part" | "parts") {
-        return Some((LineUnit::Part, 1));
-    }
-    leading_unit(words).map(|(unit, used)| (LineUnit::Known(unit), used))
-}
-
-fn measured(number: f64, unit: LineUnit, reading: &Reading<'_>) -> Result<Amount, LineProblem> {
-    let amount = match unit {
-        LineUnit::Known(unit) => unit.times(number, reading.conventions),
-        LineUnit::Part => Volume::from_ml(number * reading.conventions.ounce.volume().ml()).map(Amount::Volume),
-    };
-    match amount.map_err(AmountProblem::from)? {
-        Amount::Volume(volume) if volume <= Volume::ZERO => Err(AmountProblem::Zero.into()),
-        Amount::Mass(mass) if mass <= Mass::ZERO => Err(AmountProblem::Zero.into()),
-        amount => Ok(amount),
     }
 }
 
@@ -199,14 +216,32 @@ fn counted(number: f64, line: &str, rest: &str) -> Result<Amount, LineProblem> {
     Ratio::from_value(number).map(Amount::Count).map_err(|problem| AmountProblem::from(problem).into())
 }
 
-fn named(amount: Amount, name: &str, reading: &Reading<'_>) -> Result<Line, LineProblem> {
-    let name = name.trim().trim_end_matches([':', ',', '-', '–', '=', '(']).trim();
-    let name = name.strip_prefix("of ").unwrap_or(name).trim();
+/// Where a word stands in a text, not at its beginning.
+fn word_at(text: &str, word: &str) -> Option<usize> {
+    let starts = text.char_indices().filter(|(_, c)| *c == ' ').map(|(at, _)| at + 1);
+    let is_there = |at: &usize| text[*at..].strip_prefix(word).is_some_and(|rest| rest.starts_with(' '));
+    starts.into_iter().find(is_there)
+}
+
+fn named(amount: Amount, name: &str, mut said: String, reading: &Reading<'_>) -> Result<Line, LineProblem> {
+    let is_mark = |c: char| is_space(c) || matches!(c, ':' | ',' | '-' | '–' | '=' | '|');
+    let name = name.trim_matches(is_mark).trim_end_matches('(').trim_end();
+    let name = ["of ", "de ", "di ", "d'", "von "].iter().find_map(|of| name.strip_prefix(of)).unwrap_or(name).trim();
     if name.is_empty() {
         return Err(LineProblem::NoName);
     }
+    // "gin or vodka": the first counts, where it is known.
+    if let Some(at) = word_at(name, "or") {
+        let (first, other) = (name[..at].trim_end(), name[at + 2..].trim_start());
+        let Named { taken, unread } = read_named(first, reading.decimal, reading.own);
+        if taken.is_some() {
+            said.push_str(if said.is_empty() { "not counted: or " } else { "; not counted: or " });
+            said.push_str(other);
+            return Ok(Line { amount, name: first.to_owned(), taken, unread, said });
+        }
+    }
     let Named { taken, unread } = read_named(name, reading.decimal, reading.own);
-    Ok(Line { amount, name: name.to_owned(), taken, unread })
+    Ok(Line { amount, name: name.to_owned(), taken, unread, said })
 }
 
 /// "(60 ml) gin" is "gin": the bracket says the amount again.
@@ -223,6 +258,7 @@ impl LineProblem {
     pub fn fixes(&self, line: &str) -> Vec<String> {
         match self {
             LineProblem::Amount(problem) => problem.fixes(line),
+            LineProblem::Top(name) => [60, 90, 120].map(|ml| format!("{ml} ml {name}")).to_vec(),
             LineProblem::NoUnit(number) => [Unit::Millilitre, Unit::Ounce, Unit::Gram]
                 .map(|unit| replaced(line, number, &format!("{number} {}", typed(unit))))
                 .to_vec(),
@@ -234,7 +270,7 @@ impl LineProblem {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::Conventions;
+    use crate::quantity::{Conventions, Mass};
     use crate::text::{Decimal, Dimension};
 
     fn read(line: &str) -> Result<Line, LineProblem> {
@@ -304,26 +340,26 @@ mod tests {
         assert_eq!((line.name.as_str(), line.taken.map(|taken| taken.ingredient.key)), ("pear purée", Some("puree")));
         assert!(matches!(read("8 mint leaves"), Ok(Line { amount: Amount::Count(_), .. })));
         assert!(matches!(read("1 egg white"), Ok(Line { amount: Amount::Count(_), .. })));
-        assert!(matches!(read("½ lime, squeezed"), Ok(Line { amount: Amount::Count(_), .. })));
+        assert!(matches!(read("½ lime"), Ok(Line { amount: Amount::Count(_), .. })));
+        // What is squeezed is its juice.
+        assert!(matches!(read("½ lime, squeezed"), Ok(Line { amount: Amount::Volume(_), .. })));
     }
 
     #[test]
     fn what_cannot_be_read_says_why() {
         assert_eq!(read("Orchard lantern"), Err(LineProblem::NoAmount));
-        assert_eq!(read("top with soda"), Err(LineProblem::NoAmount));
+        assert_eq!(read("top with soda"), Err(LineProblem::Top("soda".into())));
         assert_eq!(read("60 gin"), Err(LineProblem::NoUnit("60".into())));
         assert_eq!(read("45 ml"), Err(LineProblem::NoName));
         assert_eq!(read("2 gin"), Err(LineProblem::NoUnit("2".into())));
         assert_eq!(read("Gin 60"), Err(LineProblem::NoUnit("60".into())));
-        for line in ["2 x 30 ml gin", "1 bottle (750 ml) gin", "1 and 1/2 oz gin", "about 2 oz gin", "~30 ml soda"] {
-            assert_eq!(read(line), Err(LineProblem::Unclear), "{line}");
-        }
-        for line in ["1 750 ml bottle gin", "Gin 1,000 ml", "Gin 2-3 oz"] {
+        assert_eq!(read("1 bottle (750 ml) gin"), Err(LineProblem::Unclear));
+        for line in ["1 750 ml bottle gin", "Gin 1,000 ml", "Gin 3-2 oz"] {
             assert!(matches!(read(line), Err(LineProblem::Amount(AmountProblem::Number(_)))), "{line}");
         }
         assert_eq!(read("0 oz gin"), Err(LineProblem::Amount(AmountProblem::Zero)));
         assert_eq!(
-            read("2-3 dashes bitters").map_err(|p| p.to_string()),
+            read("3-2 dashes bitters").map_err(|p| p.to_string()),
             Err("That is a range. Type one number.".into())
         );
         assert_eq!(read(&"x".repeat(300)), Err(LineProblem::TooLong));

@@ -8,17 +8,51 @@ const NAMES: &[(Unit, &[&str])] = &[
     (Unit::Centilitre, &["cl", "centilitre", "centiliter"]),
     (Unit::Decilitre, &["dl", "decilitre", "deciliter"]),
     (Unit::Litre, &["l", "litre", "liter", "ltr", "lt"]),
-    (Unit::Ounce, &["oz", "ounce", "fl oz", "floz", "fluid ounce", "fl ounce", "onz"]),
+    (Unit::Ounce, &["oz", "ounce", "fl oz", "floz", "fluid ounce", "fl ounce", "onz", "onza", "unze", "once", "oncia"]),
     (Unit::UsFluidOunce, &["us oz", "us fl oz", "fl oz us", "oz us", "us ounce", "us fluid ounce"]),
     (
         Unit::ImperialFluidOunce,
         &["imp oz", "imp fl oz", "imperial oz", "imperial ounce", "imperial fl oz", "fl oz imp", "uk oz", "uk fl oz"],
     ),
-    (Unit::Dash, &["dash", "dashes", "ds"]),
-    (Unit::Drop, &["drop", "gtt"]),
+    (Unit::Dash, &["dash", "dashes", "ds", "spritzer", "trait", "golpe"]),
+    (Unit::Drop, &["drop", "gtt", "tropfen", "goutte", "gota", "goccia", "gocce"]),
     (Unit::Barspoon, &["bsp", "barspoon", "bar spoon", "bs"]),
-    (Unit::Teaspoon, &["tsp", "teaspoon"]),
-    (Unit::Tablespoon, &["tbsp", "tablespoon", "tbs"]),
+    (
+        Unit::Teaspoon,
+        &[
+            "tsp",
+            "teaspoon",
+            "tl",
+            "teelöffel",
+            "c à c",
+            "càc",
+            "cac",
+            "cuillère à café",
+            "cuillères à café",
+            "cucharadita",
+            "cucchiaino",
+            "cucchiaini",
+        ],
+    ),
+    (
+        Unit::Tablespoon,
+        &[
+            "tbsp",
+            "tablespoon",
+            "tbs",
+            "el",
+            "esslöffel",
+            "eßlöffel",
+            "c à s",
+            "càs",
+            "cas",
+            "cuillère à soupe",
+            "cuillères à soupe",
+            "cucharada",
+            "cucchiaio",
+            "cucchiai",
+        ],
+    ),
     (Unit::Cup, &["cup"]),
     (Unit::Pint, &["pint", "pt"]),
     (Unit::ImperialPint, &["imp pint", "imperial pint", "uk pint", "imp pt"]),
@@ -50,7 +84,7 @@ pub fn unit_of(word: &str) -> Option<Unit> {
 }
 
 /// What the names of several words begin with, so that other lines are not searched for them.
-const LONG_NAMES_BEGIN: &str = "bfiouw";
+const LONG_NAMES_BEGIN: &str = "bcfiouw";
 
 /// The longest run of words, from the first, that names a unit, and how many words it takes.
 pub(super) fn leading_unit(words: &[&str]) -> Option<(Unit, usize)> {

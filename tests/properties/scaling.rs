@@ -37,6 +37,7 @@ fn specs() -> impl Strategy<Value = Spec> {
     ];
     let names = prop_oneof![Just("gin"), Just("lime juice"), Just("syrup"), Just("pear purée"), Just("moon dust")];
     let line = (amount, names).prop_map(|(amount, name)| Line {
+        said: String::new(),
         amount,
         name: name.into(),
         taken: read_taken(name, Decimal::Point, &[]),

@@ -14,8 +14,13 @@ fn ratio(value: f64) -> Ratio {
 }
 
 fn spec(volumes: &[Volume]) -> Spec {
-    let line =
-        |volume: &Volume| Line { amount: Amount::Volume(*volume), name: "gin".into(), taken: None, unread: None };
+    let line = |volume: &Volume| Line {
+        amount: Amount::Volume(*volume),
+        name: "gin".into(),
+        taken: None,
+        unread: None,
+        said: String::new(),
+    };
     Spec { lines: volumes.iter().map(line).collect() }
 }
 

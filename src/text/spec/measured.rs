@@ -1,0 +1,161 @@
+//! An amount at the beginning of a text, in the ways people write one: a range, a multiple, a sum, the same again in another
+//! unit.
+
+use super::LineProblem;
+use crate::quantity::{Amount, Mass, Unit, Volume};
+use crate::text::amount::{AmountProblem, Reading};
+use crate::text::number::{NumberProblem, is_digit, is_space, scan, skip_spaces};
+use crate::text::show::{fraction_of, trimmed};
+use crate::text::units::leading_unit;
+
+/// What a text begins with: a number, with its unit an amount, and what is behind it.
+pub(super) struct Measured {
+    pub(super) number: f64,
+    pub(super) amount: Option<Amount>,
+    pub(super) rest: String,
+    /// What was decided about it that the reader should know.
+    pub(super) said: String,
+}
+
+/// Reads a number with its unit, a range, a multiple, a sum, and the same again in another unit.
+pub(super) fn measured_at(text: &str, reading: &Reading<'_>) -> Result<Measured, LineProblem> {
+    let (mut number, rest, mut said) = number_or_range(text, reading)?;
+    let mut rest = apart(rest);
+    if let Some(each) = rest.strip_prefix(['x', 'X']).filter(|each| each.starts_with(|c| is_space(c) || is_digit(c))) {
+        let (times, after, _) = number_or_range(each.trim_start(), reading)?;
+        if unit_at(&after).is_some() {
+            said = format!("{} × {}", shown(number, reading), shown(times, reading));
+            (number, rest) = (number * times, after);
+        }
+    }
+    let Some((unit, after)) = unit_at(&rest) else { return Ok(Measured { number, amount: None, rest, said }) };
+    let mut amount = measured(number, unit, reading)?;
+    let mut rest = after;
+    // "20 ml + 10 ml", "60 ml / 2 oz", "2 oz (60 ml)".
+    while let Some((sign, more)) = sign_at(&rest) {
+        let Ok((next, tail, _)) = number_or_range(more, reading) else { break };
+        let Some((unit, after)) = unit_at(&tail) else { break };
+        let next = measured(next, unit, reading)?;
+        match (sign, amount, next) {
+            ('+', Amount::Volume(a), Amount::Volume(b)) => amount = Amount::Volume(a + b),
+            ('+', Amount::Mass(a), Amount::Mass(b)) => amount = Amount::Mass(a + b),
+            ('+', ..) => return Err(AmountProblem::Mixed.into()),
+            (_, first, second) if is_alike(first, second) => {}
+            _ => {
+                let second = more[..more.len() - after.len()].trim_end_matches([')', ' ']);
+                said = format!("{second} is not the same: the first counts");
+            }
+        }
+        rest = after.trim_start().strip_prefix(')').filter(|_| sign == '(').unwrap_or(&after).trim_start().to_owned();
+    }
+    Ok(Measured { number, amount: Some(amount), rest, said })
+}
+
+/// A sign that another amount follows, and what is behind it.
+fn sign_at(rest: &str) -> Option<(char, &str)> {
+    let rest = rest.trim_start();
+    let behind = |word: &str| rest.get(word.len()..).filter(|_| rest.starts_with(word)).map(str::trim_start);
+    let (sign, more) = match rest.chars().next()? {
+        sign @ ('+' | '/' | '(' | '=' | '|') => (sign, rest[1..].trim_start()),
+        _ => match behind("plus ") {
+            Some(more) => ('+', more),
+            None => ('/', behind("or ")?),
+        },
+    };
+    more.starts_with(|c| is_digit(c) || c == '.').then_some((sign, more))
+}
+
+/// Whether two amounts are the same as bars convert them: to within 3 %. A weight and a volume are not compared.
+pub(super) fn is_alike(first: Amount, second: Amount) -> bool {
+    let near = |a: f64, b: f64| (a - b).abs() <= 0.03 * a.max(b);
+    match (first, second) {
+        (Amount::Volume(a), Amount::Volume(b)) => near(a.ml(), b.ml()),
+        (Amount::Mass(a), Amount::Mass(b)) => near(a.g(), b.g()),
+        _ => true,
+    }
+}
+
+/// With spaces where a unit and the next amount stand together: "ml/2oz", "oz(60".
+fn apart(text: String) -> String {
+    let bytes = text.as_bytes();
+    let is_between = |at: usize| {
+        let before = at.checked_sub(1).map_or(b' ', |at| bytes[at]);
+        let behind = text[at + 1..].chars().next().unwrap_or('x');
+        (before.is_ascii_alphabetic() || before == b'.') && (is_digit(behind) || behind == ' ')
+    };
+    let is_sign = |byte: &u8| matches!(byte, b'/' | b'+' | b'(' | b'=');
+    let Some(at) = (0..text.len()).find(|at| is_sign(&bytes[*at]) && is_between(*at)) else { return text };
+    let (before, behind) = text.split_at(at);
+    format!("{before} {}{}", &behind[..1], apart(behind[1..].to_owned()))
+}
+
+/// The unit that a text begins with, and what is behind it.
+fn unit_at(text: &str) -> Option<(LineUnit, String)> {
+    let words: Vec<&str> = text.split_whitespace().collect();
+    // Of a unit in brackets, or with a bracket behind it, the bracket stays.
+    let (unit, used) = leading_unit_or_part(&words)?;
+    let closes = words[used - 1].ends_with(')') && !words[..used].iter().any(|word| word.contains('('));
+    let rest = words[used..].join(" ");
+    Some((unit, if closes { format!(") {rest}") } else { rest }))
+}
+
+/// A number, or the middle of two: "2–3", "2 to 3".
+fn number_or_range(text: &str, reading: &Reading<'_>) -> Result<(f64, String, String), LineProblem> {
+    let (first, rest) = match leading_number(text, reading) {
+        Err(LineProblem::Amount(AmountProblem::Number(NumberProblem::Range))) => {
+            let (first, rest) = text.split_once(['-', '–']).unwrap_or((text, ""));
+            (leading_number(first, reading)?.0, format!("–{rest}"))
+        }
+        read => read?,
+    };
+    let lower = rest.trim_start();
+    let second = ["–", "-", "to ", "or "].iter().find_map(|sign| lower.strip_prefix(sign)).map(str::trim_start);
+    let Some(second) = second.filter(|second| second.starts_with(is_digit)) else {
+        return Ok((first, rest, String::new()));
+    };
+    let (last, after) = leading_number(second, reading)?;
+    if last <= first {
+        return Err(AmountProblem::Number(NumberProblem::Range).into());
+    }
+    let said = format!("{}–{}: the middle counts", shown(first, reading), shown(last, reading));
+    Ok(((first + last) / 2.0, after, said))
+}
+
+pub(super) fn shown(number: f64, reading: &Reading<'_>) -> String {
+    fraction_of(number).unwrap_or_else(|| trimmed(number, reading.decimal))
+}
+
+fn leading_number(text: &str, reading: &Reading<'_>) -> Result<(f64, String), LineProblem> {
+    let chars: Vec<char> = text.chars().collect();
+    let mut at = 0;
+    let number = scan(&chars, &mut at, reading.decimal).map_err(AmountProblem::Number)?;
+    skip_spaces(&chars, &mut at);
+    Ok((number, chars[at..].iter().collect()))
+}
+
+/// A unit of the list, or a part, which stands for one house ounce.
+#[derive(Clone, Copy)]
+enum LineUnit {
+    Known(Unit),
+    Part,
+}
+
+fn leading_unit_or_part(words: &[&str]) -> Option<(LineUnit, usize)> {
+    let first = words.first()?.trim_end_matches(['.', ':']).to_ascii_lowercase();
+    if matches!(first.as_str(), "part" | "parts") {
+        return Some((LineUnit::Part, 1));
+    }
+    leading_unit(words).map(|(unit, used)| (LineUnit::Known(unit), used))
+}
+
+fn measured(number: f64, unit: LineUnit, reading: &Reading<'_>) -> Result<Amount, LineProblem> {
+    let amount = match unit {
+        LineUnit::Known(unit) => unit.times(number, reading.conventions),
+        LineUnit::Part => Volume::from_ml(number * reading.conventions.ounce.volume().ml()).map(Amount::Volume),
+    };
+    match amount.map_err(AmountProblem::from)? {
+        Amount::Volume(volume) if volume <= Volume::ZERO => Err(AmountProblem::Zero.into()),
+        Amount::Mass(mass) if mass <= Mass::ZERO => Err(AmountProblem::Zero.into()),
+        amount => Ok(amount),
+    }
+}

@@ -1,0 +1,86 @@
+//! Lines as people write and paste them, against what each is read as: made up, of generic ingredients, in the ways that
+//! lists, tables, messages and scans have them. `table.txt` says each with its reading.
+
+use meniscus::quantity::{Amount, Conventions, Unit};
+use meniscus::text::{Decimal, Dimension, LineProblem, Reading, SpecLine, read_spec};
+
+fn rows() -> Vec<(String, String)> {
+    let lines = include_str!("table.txt").lines().filter(|line| !line.starts_with(';') && line.contains(" => "));
+    let row = |line: &str| line.split_once(" => ").map(|(typed, read)| (spelled_out(typed), read.to_owned()));
+    lines.filter_map(row).collect()
+}
+
+/// "\t" and "\u00a0" as the characters they name.
+fn spelled_out(text: &str) -> String {
+    let mut parts = text.replace("\\t", "\t").split("\\u").map(str::to_owned).collect::<Vec<_>>().into_iter();
+    let first = parts.next().unwrap_or_default();
+    parts.fold(first, |text, part| {
+        let (code, rest) = part.split_at(4);
+        let c = u32::from_str_radix(code, 16).ok().and_then(char::from_u32).expect("a character");
+        format!("{text}{c}{rest}")
+    })
+}
+
+fn read(typed: &str) -> SpecLine {
+    let conventions = Conventions::default();
+    let reading = Reading {
+        conventions: &conventions,
+        decimal: Decimal::Point,
+        bare: Unit::Millilitre,
+        kind: Dimension::Either,
+        own: &[],
+    };
+    read_spec(typed, &reading).remove(0)
+}
+
+/// Whether a line is read so.
+fn is_read_as(line: &SpecLine, expected: &str) -> bool {
+    let named = |amount: f64, unit: &str, name: &str| {
+        let Some((wanted, rest)) = expected.trim_start_matches("× ").split_once(' ') else { return false };
+        let rest = if unit.is_empty() { Some(rest) } else { rest.strip_prefix(unit).map(str::trim_start) };
+        let near = wanted.parse::<f64>().is_ok_and(|wanted| (wanted - amount).abs() < 1e-3 * wanted.max(1.0));
+        near && rest == Some(name) && expected.starts_with('×') == unit.is_empty()
+    };
+    match &line.read {
+        Err(LineProblem::NoAmount) => expected == "words",
+        Err(_) => expected == "asks",
+        Ok(read) => match read.amount {
+            Amount::Volume(volume) => named(volume.ml(), "ml", &read.name),
+            Amount::Mass(mass) => named(mass.g(), "g", &read.name),
+            Amount::Count(count) => named(count.value(), "", &read.name),
+        },
+    }
+}
+
+#[test]
+fn every_line_of_the_table_is_read_as_it_says() {
+    let rows = rows();
+    let wrong: Vec<String> = rows
+        .iter()
+        .filter(|(typed, expected)| !is_read_as(&read(typed), expected))
+        .map(|(typed, expected)| {
+            format!("{typed:?} should be {expected:?}: {:?}", read(typed).read.map(|line| (line.amount, line.name)))
+        })
+        .collect();
+    println!("{} of {} lines are read as they should be", rows.len() - wrong.len(), rows.len());
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn what_was_decided_is_said() {
+    for (typed, said) in [
+        ("2–3 dashes bitters", "2–3: the middle counts"),
+        ("20 to 25 ml gin", "20–25: the middle counts"),
+        ("2 x 30 ml gin", "2 × 30"),
+        ("1 oz / 50 ml gin", "50 ml is not the same: the first counts"),
+        ("60 ml gin or vodka", "not counted: or vodka"),
+        ("juice of 2 limes", "2 limes: about 57 ml, rule of thumb"),
+        ("2 oz (60 ml) gin", ""),
+        ("60 ml gin", ""),
+    ] {
+        assert_eq!(read(typed).read.expect(typed).said, said, "{typed}");
+    }
+    let top = read("top with soda water").read.expect_err("a question");
+    assert_eq!(top.to_string(), "How much fills the glass? Write it like 90 ml soda water.");
+    assert_eq!(top.fixes("top with soda water")[1], "90 ml soda water");
+}
