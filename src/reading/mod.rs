@@ -8,6 +8,7 @@ pub(crate) mod links;
 mod name;
 pub(crate) mod rows;
 mod shares;
+pub(crate) mod yields;
 
 pub(crate) use allergens::{allergens, cautions};
 pub(crate) use cells::four_cells;

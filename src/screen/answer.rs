@@ -4,6 +4,7 @@ use super::button::Button;
 use super::drawing::Drawing;
 use super::plan::Plan;
 pub(super) use crate::text::Figure;
+use crate::text::Unread;
 
 /// What the strip says.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -157,6 +158,11 @@ pub struct Answer {
 impl Problem {
     pub(crate) fn new(field: impl Into<String>, words: impl std::fmt::Display) -> Problem {
         Problem { field: field.into(), words: words.to_string(), fixes: Vec::new() }
+    }
+
+    /// With the texts that would settle it.
+    pub(crate) fn unread(field: impl Into<String>, unread: Unread) -> Problem {
+        Problem { field: field.into(), words: unread.words, fixes: fixes(unread.fixes) }
     }
 }
 

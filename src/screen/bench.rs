@@ -152,8 +152,8 @@ impl Bench {
     ) -> Option<Ratio> {
         match text::read_percent(text, self.decimal, limit) {
             Ok(fraction) => fraction.or(Ratio::from_value(0.0).ok()),
-            Err(words) => {
-                problems.push(Problem::new(field, words));
+            Err(unread) => {
+                problems.push(Problem::unread(field, unread));
                 None
             }
         }
@@ -183,8 +183,8 @@ impl Bench {
 
     /// A strength by volume; none for an empty field.
     pub(crate) fn strength(&self, field: &'static str, text: &str, problems: &mut Vec<Problem>) -> Option<Abv> {
-        text::read_strength(text, self.decimal).unwrap_or_else(|words| {
-            problems.push(Problem::new(field, words));
+        text::read_strength(text, self.decimal).unwrap_or_else(|unread| {
+            problems.push(Problem::unread(field, unread));
             None
         })
     }
@@ -197,16 +197,18 @@ impl Bench {
         (coldest, warmest): (f64, f64),
         problems: &mut Vec<Problem>,
     ) -> Option<Temperature> {
-        let words = match text::read_temperature(text, self.decimal) {
+        let problem = match text::read_temperature(text, self.decimal) {
             Ok(None) => return Some(Temperature::TWENTY),
             Ok(Some(at)) if (coldest..=warmest).contains(&at.celsius()) => return Some(at),
             Ok(Some(_)) => {
                 let limit = |celsius| text::plain(celsius, 0, self.decimal);
-                format!("Known from {} to {} °C. Type a temperature between.", limit(coldest), limit(warmest))
+                let words =
+                    format!("Known from {} to {} °C. Type a temperature between.", limit(coldest), limit(warmest));
+                Problem::new(field, words)
             }
-            Err(words) => words,
+            Err(unread) => Problem::unread(field, unread),
         };
-        problems.push(Problem::new(field, words));
+        problems.push(problem);
         None
     }
 

@@ -1,14 +1,18 @@
 //! What an ingredient of the bar's own is taken to be.
 
-use super::Problem;
+use super::{Problem, fixes};
 use crate::book::{Measured, Own, Taken, ingredient};
 use crate::quantity::{Acidity, Brix, Mass};
-use crate::text::{self, Decimal};
+use crate::text::{self, Decimal, NumberProblem};
 
 /// What an ingredient of the bar's own is; problems name their fields.
 pub(crate) fn taken(own: &Own, decimal: Decimal, problems: &mut Vec<Problem>) -> Option<Taken> {
     let mut number = |field: &str, text: &str, most: f64, like: &str| match text::read_number(text, decimal) {
         Ok(value) if value.is_none_or(|value| value <= most) => value,
+        Err(problem @ NumberProblem::Ambiguous { .. }) => {
+            problems.push(Problem { fixes: fixes(problem.readings(text)), ..Problem::new(field, problem) });
+            None
+        }
         _ => {
             problems
                 .push(Problem::new(field, format!("Type a number up to {}, like {like}.", text::count(most, decimal))));
@@ -18,8 +22,8 @@ pub(crate) fn taken(own: &Own, decimal: Decimal, problems: &mut Vec<Problem>) ->
     let sugar = number("sugar", &own.sugar, 1_400.0, "250");
     let brix = number("brix", &own.brix, 85.0, "45");
     let acid = number("acid", &own.acid, 400.0, "12");
-    let strength = text::read_strength(&own.strength, decimal).unwrap_or_else(|words| {
-        problems.push(Problem::new("strength", words));
+    let strength = text::read_strength(&own.strength, decimal).unwrap_or_else(|unread| {
+        problems.push(Problem::unread("strength", unread));
         None
     });
     let measured = Measured {

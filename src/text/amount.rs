@@ -2,8 +2,9 @@
 
 use std::fmt;
 
-use super::number::{Decimal, NumberProblem, is_space, read_number, replaced, scan, skip_spaces, starts_number};
+use super::number::{Decimal, NumberProblem, is_space, read_number, scan, skip_spaces, starts_number};
 use super::units::{typed, unit_of};
+use super::unread::Unread;
 use crate::book::Taken;
 use crate::quantity::{Amount, Conventions, Mass, OutOfRange, Ratio, Unit, Volume};
 
@@ -91,10 +92,7 @@ impl AmountProblem {
     #[must_use]
     pub fn fixes(&self, text: &str) -> Vec<String> {
         match self {
-            AmountProblem::Number(NumberProblem::Ambiguous { typed, grouped, decimal }) => {
-                [grouped, decimal].map(|reading| replaced(text, typed, reading)).to_vec()
-            }
-            AmountProblem::Number(NumberProblem::Spaced { typed, grouped }) => vec![replaced(text, typed, grouped)],
+            AmountProblem::Number(problem) => problem.readings(text),
             _ => Vec::new(),
         }
     }
@@ -204,19 +202,16 @@ pub fn read_count(text: &str, decimal: Decimal) -> Result<Option<Ratio>, AmountP
 ///
 /// # Errors
 /// A sentence for the person who typed.
-pub fn read_percent(text: &str, decimal: Decimal, limit: u8) -> Result<Option<Ratio>, String> {
+pub fn read_percent(text: &str, decimal: Decimal, limit: u8) -> Result<Option<Ratio>, Unread> {
     let words = || format!("Type a percentage from 0 to under {limit}, like 5 %.");
     let bare = text.trim().trim_end_matches('%').trim_end();
-    let value = read_number(bare, decimal).map_err(|problem| match problem {
-        NumberProblem::Ambiguous { .. } => problem.to_string(),
-        _ => words(),
-    })?;
+    let value = read_number(bare, decimal).map_err(|problem| Unread::number(&problem, text, words))?;
     match value {
         None => Ok(None),
         Some(percent) if percent < f64::from(limit) => {
-            Ratio::from_value(percent / 100.0).map(Some).map_err(|_| words())
+            Ratio::from_value(percent / 100.0).map(Some).map_err(|_| words().into())
         }
-        Some(_) => Err(words()),
+        Some(_) => Err(words().into()),
     }
 }
 
@@ -287,7 +282,7 @@ mod tests {
         assert_eq!(read_percent("5 %", Decimal::Point, 100).map(|p| p.map(Ratio::value)), Ok(Some(0.05)));
         assert_eq!(
             read_percent("100", Decimal::Point, 100),
-            Err("Type a percentage from 0 to under 100, like 5 %.".into())
+            Err("Type a percentage from 0 to under 100, like 5 %.".to_owned().into())
         );
     }
 }

@@ -15,6 +15,7 @@ mod sweetness;
 mod temperature;
 mod unit_name;
 mod units;
+mod unread;
 mod wait;
 mod yields;
 
@@ -34,5 +35,6 @@ pub use sweetness::{Sweetness, read_sweetness};
 pub use temperature::read_temperature;
 pub use unit_name::name;
 pub use units::{typed, unit_of};
+pub use unread::Unread;
 pub use wait::read_wait;
-pub use yields::{read_yield, unread_yield, with_yield};
+pub use yields::{read_yield, unasked_yield, unread_yield, with_yield};

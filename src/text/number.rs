@@ -44,6 +44,13 @@ pub enum NumberProblem {
         /// As one number.
         grouped: String,
     },
+    /// "20,25,30" in a list of measures: how to part them.
+    Listed {
+        /// What was typed.
+        typed: String,
+        /// As several numbers.
+        grouped: String,
+    },
     /// A fraction over zero.
     OverZero,
     /// Below zero.
@@ -63,6 +70,7 @@ impl fmt::Display for NumberProblem {
                 write!(f, "{typed} can be read two ways. Did you mean {grouped} or {decimal}?")
             }
             NumberProblem::Spaced { typed, grouped } => write!(f, "Is {typed} one number? Write it {grouped}."),
+            NumberProblem::Listed { typed, grouped } => write!(f, "Are {typed} several? Write them {grouped}."),
             NumberProblem::OverZero => f.write_str("A fraction can't have zero below the line."),
             NumberProblem::Negative => f.write_str("Below zero can't be poured. Type an amount above zero."),
             NumberProblem::Marks(typed) => write!(f, "{typed} has too many marks. Type it like 1250.5."),

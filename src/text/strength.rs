@@ -1,6 +1,7 @@
 //! Strengths as people type them: "40", "40 % vol", "114 proof".
 
-use super::number::{Decimal, NumberProblem, is_space, read_number};
+use super::number::{Decimal, is_space, read_number};
+use super::unread::Unread;
 use crate::quantity::Abv;
 use crate::substance::ethanol;
 
@@ -8,23 +9,23 @@ use crate::substance::ethanol;
 ///
 /// # Errors
 /// A sentence for the person who typed.
-pub fn read_strength(text: &str, decimal: Decimal) -> Result<Option<Abv>, String> {
+pub fn read_strength(text: &str, decimal: Decimal) -> Result<Option<Abv>, Unread> {
     let words = || "Type a strength from 0 to 100 % vol, like 57 or 114 proof.".to_owned();
     let lower = text.trim().to_ascii_lowercase();
     let number = lower.trim_end_matches(|c: char| c.is_ascii_alphabetic() || matches!(c, '%' | '°') || is_space(c));
     let value = match read_number(number, decimal) {
         Ok(Some(value)) => value,
         Ok(None) if lower.is_empty() => return Ok(None),
-        Err(problem @ NumberProblem::Ambiguous { .. }) => return Err(problem.to_string()),
-        _ => return Err(words()),
+        Ok(None) => return Err(words().into()),
+        Err(problem) => return Err(Unread::number(&problem, text, words)),
     };
     let unit = lower[number.len()..].trim();
     let strength = match unit {
         "" | "%" | "% vol" | "%vol" | "% abv" | "abv" | "vol" => Abv::from_fraction(value / 100.0),
         "proof" | "° proof" | "°proof" | "us proof" => ethanol::strength_of_us_proof(value),
-        _ => return Err(words()),
+        _ => return Err(words().into()),
     };
-    strength.map(Some).map_err(|_| words())
+    strength.map(Some).map_err(|_| words().into())
 }
 
 #[cfg(test)]

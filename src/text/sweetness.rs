@@ -1,6 +1,7 @@
 //! How sweet a syrup is, as people give it: "2:1", "65 °Bx", "66.7".
 
-use super::number::{Decimal, NumberProblem, is_space, read_number, replaced};
+use super::number::{Decimal, is_space, read_number, replaced};
+use super::unread::Unread;
 use crate::quantity::{Brix, Ratio};
 
 /// How a sweetness was given.
@@ -16,29 +17,30 @@ pub enum Sweetness {
 ///
 /// # Errors
 /// A sentence for the person who typed.
-pub fn read_sweetness(text: &str, decimal: Decimal) -> Result<Option<Sweetness>, String> {
+pub fn read_sweetness(text: &str, decimal: Decimal) -> Result<Option<Sweetness>, Unread> {
     let words = || "Type sugar : water, like 2:1, or °Brix from 1 to under 85, like 65.".to_owned();
+    let typed = text;
     let text = replaced(&text.trim().to_ascii_lowercase(), " to ", ":").replace('∶', ":");
     if text.is_empty() {
         return Ok(None);
     }
     let number = |text: &str| match read_number(text, decimal) {
         Ok(Some(value)) => Ok(value),
-        Err(problem @ NumberProblem::Ambiguous { .. }) => Err(problem.to_string()),
-        _ => Err(words()),
+        Ok(None) => Err(Unread::from(words())),
+        Err(problem) => Err(Unread::number(&problem, typed, words)),
     };
     if let Some((sugar, water)) = text.split_once(':') {
         let (sugar, water) = (number(sugar)?, number(water)?);
         // 85 °Bx is 5.67 to 1, and beyond what any formula here holds for.
         return match Ratio::from_value(sugar / water) {
             Ok(parts) if sugar > 0.0 && (0.01..=5.66).contains(&parts.value()) => Ok(Some(Sweetness::Parts(parts))),
-            _ => Err(words()),
+            _ => Err(words().into()),
         };
     }
     let bare = text.trim_end_matches(|c: char| c.is_ascii_alphabetic() || matches!(c, '°' | '%') || is_space(c));
     match Brix::from_degrees(number(bare)?) {
         Ok(brix) if (1.0..85.0).contains(&brix.degrees()) => Ok(Some(Sweetness::Degrees(brix))),
-        _ => Err(words()),
+        _ => Err(words().into()),
     }
 }
 

@@ -1,19 +1,20 @@
 //! Temperatures as people type them: "4", "−18 °C", "68 F".
 
-use super::number::{Decimal, NumberProblem, is_space, read_number};
+use super::number::{Decimal, is_space, read_number};
+use super::unread::Unread;
 use crate::quantity::Temperature;
 
 /// Reads a temperature in °C, or in °F where it says so. Empty is none.
 ///
 /// # Errors
 /// A sentence for the person who typed.
-pub fn read_temperature(text: &str, decimal: Decimal) -> Result<Option<Temperature>, String> {
+pub fn read_temperature(text: &str, decimal: Decimal) -> Result<Option<Temperature>, Unread> {
     let words = || "Type a temperature, like 20 °C or 68 °F.".to_owned();
     let text = text.trim();
     let is_fahrenheit = text.ends_with(['F', 'f']);
     let bare = text.trim_end_matches(|c| matches!(c, '°' | 'C' | 'F' | 'c' | 'f') || is_space(c));
     if bare.is_empty() {
-        return if text.is_empty() { Ok(None) } else { Err(words()) };
+        return if text.is_empty() { Ok(None) } else { Err(words().into()) };
     }
     let (sign, size) = match bare.strip_prefix(['-', '−', '–']) {
         Some(size) => (-1.0, size),
@@ -21,11 +22,11 @@ pub fn read_temperature(text: &str, decimal: Decimal) -> Result<Option<Temperatu
     };
     let value = match read_number(size, decimal) {
         Ok(Some(value)) => sign * value,
-        Err(problem @ NumberProblem::Ambiguous { .. }) => return Err(problem.to_string()),
-        _ => return Err(words()),
+        Ok(None) => return Err(words().into()),
+        Err(problem) => return Err(Unread::number(&problem, text, words)),
     };
     let celsius = if is_fahrenheit { (value - 32.0) / 1.8 } else { value };
-    Temperature::from_celsius(celsius).map(Some).map_err(|_| words())
+    Temperature::from_celsius(celsius).map(Some).map_err(|_| words().into())
 }
 
 #[cfg(test)]

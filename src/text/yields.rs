@@ -37,6 +37,12 @@ pub fn unread_yield(lines: &str, decimal: Decimal) -> Option<&str> {
     lines.lines().map(str::trim).find(|line| !line.is_empty() && read_line(line, decimal).is_none())
 }
 
+/// The first name with a share for which `is_asked_for` is false.
+#[must_use]
+pub fn unasked_yield(lines: &str, decimal: Decimal, is_asked_for: impl Fn(&str) -> bool) -> Option<&str> {
+    lines.lines().filter_map(|line| read_line(line, decimal)).map(|(name, _)| name).find(|name| !is_asked_for(name))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

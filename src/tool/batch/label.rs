@@ -71,6 +71,8 @@ const MADE: &str = "made";
 const STRENGTH: &str = "strength";
 const COPIES: &str = "copies";
 
+const WHOLE_DAYS: &str = "Type whole days, like 7; empty for no date.";
+
 /// Smallest module of a code that a common label printer and a phone's camera manage, mm. From memory.
 const SMALLEST_MODULE: f64 = 0.25;
 
@@ -218,8 +220,15 @@ impl LabelForm {
         let days = match typed.trim() {
             "" => Some(None),
             _ => bench
-                .number(field, typed, (1.0, 3_650.0), "Type whole days, like 7; empty for no date.", problems)
-                .map(|days| Some(days.floor())),
+                .number(field, typed, (1.0, 3_650.0), WHOLE_DAYS, problems)
+                .filter(|days| {
+                    let is_whole = days.fract() == 0.0;
+                    if !is_whole {
+                        problems.push(Problem::new(field, WHOLE_DAYS));
+                    }
+                    is_whole
+                })
+                .map(Some),
         };
         let strength = bench.strength(STRENGTH, &self.strength, problems);
         let pour = bench.volume("pour", &self.pour, problems);
@@ -249,9 +258,13 @@ impl LabelForm {
 
     /// The code of its spec, where it has one that is not too fine to print.
     fn code(&self, bench: &Bench) -> (Option<text::Qr>, Option<String>) {
-        let wanted = format!("{}#{}", self.spec, self.at);
-        let link = bench.at_hand.link_of(&wanted).filter(|_| !self.spec.is_empty());
-        let Some(link) = link else { return (None, None) };
+        if self.spec.is_empty() {
+            return (None, None);
+        }
+        if bench.book.card(&self.spec).is_none() {
+            return (None, Some("Its spec is no longer in the book, so this label has no code. Bring the spec back, or make the label from another.".into()));
+        }
+        let Some(link) = bench.at_hand.link_of(&format!("{}#{}", self.spec, self.at)) else { return (None, None) };
         let room = drawing::code_side(self.paper().size());
         match text::qr(link) {
             Some(code) if room / code.size as f64 >= SMALLEST_MODULE => (Some(code), None),

@@ -34,8 +34,8 @@ form! {
         wanted = "40",
         /// One serve.
         serve = "92 ml",
-        /// Lost to foam, lees and walls, percent.
-        loss = "2",
+        /// Lost to foam, lees and walls, percent; nothing until it is typed, as no figure of it is published.
+        loss = "",
         /// Bottle size in ml.
         bottle = "700",
         /// Left empty in each bottle, percent.
@@ -48,6 +48,8 @@ const WANTED: &str = "wanted";
 const SERVE: &str = "serve";
 const LOSS: &str = "loss";
 const HEADSPACE: &str = "headspace";
+
+const NOTHING_LOST: &str = "Nothing is counted as lost. Foam, lees and walls keep some: type what share yours do.";
 
 const ALL_LOST: u8 = 100;
 const HALF_EMPTY: u8 = 50;
@@ -94,6 +96,9 @@ impl Tool for ServesForm {
                 };
                 answer = self.to_make(answer, bench, (wanted, serve, loss, headspace));
             }
+        }
+        if self.loss.trim().is_empty() {
+            answer.remarks.push(NOTHING_LOST.into());
         }
         label::offer("Batch", None, &mut answer);
         answer
@@ -234,7 +239,7 @@ mod tests {
 
     #[test]
     fn answers_both_ways() {
-        let form = ServesForm { loss: "0".into(), ..ServesForm::default() };
+        let form = ServesForm::default();
         let answer = form.answer(&Bench::default());
         assert_eq!(answer.strip.figures[0].to_string(), "30 serves of 92 ml");
         assert_eq!(answer.strip.also, "40 ml spare. Pour 93.3 ml to empty it");
@@ -243,6 +248,18 @@ mod tests {
         let answer = form.answer(&Bench::default());
         assert_eq!(answer.strip.figures[0].to_string(), "2\u{202f}760 ml");
         assert_eq!(answer.strip.also, "5 bottles of 700 ml, 552 ml in each");
+    }
+
+    /// A loss has no source, so none is taken before it is typed, and that is said.
+    #[test]
+    fn nothing_is_lost_until_it_is_typed() {
+        let lost = |loss: &str| {
+            let answer = ServesForm { loss: loss.into(), ..ServesForm::default() }.answer(&Bench::default());
+            (answer.cells[0].figure.to_string(), answer.remarks.contains(&NOTHING_LOST.to_owned()))
+        };
+        assert_eq!(ServesForm::default().loss, "");
+        assert_eq!(lost(""), ("0 ml".into(), true));
+        assert_eq!(lost("2"), ("56 ml".into(), false));
     }
 
     #[test]

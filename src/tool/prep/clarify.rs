@@ -9,22 +9,15 @@ use crate::craft::clarify::{self, AGAR_SETS_AT, Agar, ENZYME_COLD, ENZYME_SOUR, 
 use crate::craft::measure::{Both, both_of};
 use crate::craft::pour::standard;
 use crate::quantity::{Acidity, Amount, Mass, Ratio, Volume};
-use crate::reading::label;
+use crate::reading::{label, yields};
 use crate::screen::pad::Keys;
 use crate::screen::percent::encode;
 use crate::screen::plan::{Makes, Making};
 use crate::screen::route::Route;
-use crate::screen::{Answer, Bench, Block, Choice, Figure, Opt, Problem, Strip, Tone, Tool, choice, form};
+use crate::screen::{Answer, Bench, Block, Choice, Figure, Opt, Problem, Strip, Tone, Tool, form};
 use crate::substance::fruit::{FRUIT, Fruit};
 use crate::substance::mix::Mix;
 use crate::text::{self, Dimension};
-
-choice! { Method:
-    Enzyme = "enzyme", "Enzyme";
-    Agar = "agar", "Agar";
-    Gelatin = "gelatin", "Gelatin";
-    Rest = "rest", "Rest";
-}
 
 form! {
     /// What is typed.
@@ -192,7 +185,7 @@ impl ClarifyForm {
     }
 
     fn yield_name(&self) -> String {
-        format!("{} by {}", Fruit::of(&self.fruit).name, self.method().label().to_ascii_lowercase())
+        yields::of_clear(Fruit::of(&self.fruit), self.method())
     }
 
     fn worked(&self, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Worked> {

@@ -6,6 +6,7 @@ use crate::craft::measure::{Both, both_of};
 use crate::craft::pour::standard;
 use crate::quantity::{Amount, Mass, Ratio, Temperature};
 use crate::reading::label::{self, Keeps};
+use crate::reading::yields;
 use crate::screen::pad::Keys;
 use crate::screen::plan::{MINUTE, Makes, Making, Plan, Step, titled};
 use crate::screen::route::Route;
@@ -29,12 +30,6 @@ choice! { Given:
     Wanted = "wanted", "I need";
     Count = "count", "Counted";
     Weight = "weight", "Weighed";
-}
-
-choice! { Product:
-    Juice = "juice", "Juice";
-    Filtered = "filtered", "Filtered juice";
-    Puree = "puree", "Purée";
 }
 
 form! {
@@ -194,7 +189,7 @@ impl FruitForm {
 
     /// What its yield is called on the shelf: "lime juice".
     fn yield_name(&self) -> String {
-        format!("{} {}", Fruit::of(&self.fruit).name, self.product().label().to_ascii_lowercase())
+        yields::of_fruit(Fruit::of(&self.fruit), self.product())
     }
 
     fn worked(&self, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Worked> {

@@ -75,9 +75,6 @@ const ACID: &str = "acid";
 const AT: &str = "at";
 const GOT: &str = "got";
 
-/// What its yield is called on the shelf.
-const YIELD: &str = "milk wash";
-
 impl Tool for MilkWashForm {
     fn layout(&self, _bench: &Bench) -> Vec<Block> {
         let placeholder = PLACEHOLDER;

@@ -191,8 +191,8 @@ impl SyrupForm {
     }
 
     fn read(field: &'static str, text: &str, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Sweetness> {
-        text::read_sweetness(text, bench.decimal).unwrap_or_else(|words| {
-            problems.push(Problem::new(field, words));
+        text::read_sweetness(text, bench.decimal).unwrap_or_else(|unread| {
+            problems.push(Problem::unread(field, unread));
             None
         })
     }

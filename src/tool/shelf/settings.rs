@@ -6,6 +6,7 @@ pub use choices::{DecimalMark, Keyboard, Theme, UsualUnit};
 
 use crate::book::{House, Jigger};
 use crate::quantity::{Amount, Conventions, Ounce, Unit, Volume};
+use crate::reading::yields;
 use crate::screen::pad::Keys;
 use crate::screen::{
     Answer, Bench, Block, Choice, Figure, Input, Problem, Strip, Texts, Tone, Tool, fill, fixes, form, plural,
@@ -220,6 +221,11 @@ impl ShelfForm {
         let jiggers = self.read_jiggers(&reading, &mut problems);
         if let Some(line) = text::unread_yield(&self.yields, decimal) {
             problems.push(Problem::new("yields", format!("“{line}” is no yield. Write it like: lime juice 38 %.")));
+        } else if let Some(name) = text::unasked_yield(&self.yields, decimal, yields::is_asked_for) {
+            problems.push(Problem::new(
+                "yields",
+                format!("No tool asks for “{name}”. They ask for: lime juice, lime filtered juice, lime purée, lime by enzyme (agar, gelatin, rest), milk wash."),
+            ));
         }
         (
             Bench {
@@ -319,6 +325,34 @@ mod tests {
         let words: Vec<String> = shelf.problems(Decimal::Comma).into_iter().map(|problem| problem.words).collect();
         assert_eq!(words, ["Type 0,1 to 5 ml.", "Type an amount, like 45 ml or 1½ oz."]);
         assert_eq!(shelf.bench(Decimal::Point).house.conventions, Conventions::default());
+    }
+
+    #[test]
+    fn a_yield_that_no_tool_asks_for_is_said() {
+        let words = |yields: &str| {
+            let shelf = ShelfForm { yields: yields.into(), ..ShelfForm::default() };
+            shelf.problems(Decimal::Point).into_iter().map(|problem| problem.words).collect::<Vec<_>>().join("|")
+        };
+        for known in
+            ["lime juice 38 %", "Lime JUICE: 40", "pear by agar 80 %\nmilk wash 85 %", "lime filtered juice 35"]
+        {
+            assert_eq!(words(known), "", "{known}");
+        }
+        assert!(words("lime juice 38 %\nlimes 40 %").starts_with("No tool asks for “limes”."));
+        assert!(words("my note").starts_with("“my note” is no yield."));
+    }
+
+    #[test]
+    fn two_numbers_or_one_among_the_jiggers_is_asked() {
+        let shelf = ShelfForm { lines_1: "25,50 ml".into(), ..ShelfForm::default() };
+        let problems = shelf.problems(Decimal::Comma);
+        assert_eq!(problems[0].words, "25,50 can be read two ways. Did you mean 25; 50 or 25,5?");
+        let fixes: Vec<&str> = problems[0].fixes.iter().map(|fix| fix.text.as_str()).collect();
+        assert_eq!(fixes, ["25; 50 ml", "25,5 ml"]);
+        for fix in fixes {
+            let shelf = ShelfForm { lines_1: fix.into(), ..ShelfForm::default() };
+            assert_eq!(shelf.problems(Decimal::Comma), [], "{fix}");
+        }
     }
 
     #[test]

@@ -72,9 +72,10 @@ async fn serves() -> Result<()> {
     let (_serving, phone) = phone().await?;
     phone.open("batch/serves").await?;
     phone.press("3 . 5 l").await?;
-    phone.strip_says("37 serves of 92 ml").await?;
-    phone.type_in("loss", "0").await?;
     phone.strip_says("38 serves of 92 ml | 4 ml spare. Pour 92.1 ml to empty it").await?;
+    phone.type_in("loss", "2").await?;
+    phone.strip_says("37 serves of 92 ml").await?;
+    phone.type_in("loss", "").await?;
     phone.tap_on("Serves wanted").await?;
     phone.press("3 0").await?;
     assert_eq!(phone.value("wanted").await?, "30");

@@ -35,9 +35,17 @@ fn another_thing_has_a_label_of_its_own() {
 }
 
 #[test]
+fn a_label_whose_spec_is_gone_says_why_it_has_no_code() {
+    let remarks = |spec: &str| LabelForm { spec: spec.into(), ..LabelForm::default() }.answer(&bench()).remarks;
+    assert!(remarks("gone").iter().any(|remark| remark.starts_with("Its spec is no longer in the book")));
+    assert!(!remarks("").iter().any(|remark| remark.contains("no code")));
+}
+
+#[test]
 fn mistakes_are_said() {
     for (form, field) in [
         (LabelForm { days: "0".into(), ..LabelForm::default() }, "days"),
+        (LabelForm { days: "1.5".into(), ..LabelForm::default() }, "days"),
         (LabelForm { keeps: "fresh".into(), days_fresh: "x".into(), ..LabelForm::default() }, "days_fresh"),
         (LabelForm { made: "yesterday".into(), ..LabelForm::default() }, "made"),
         (LabelForm { copies: "51".into(), ..LabelForm::default() }, "copies"),

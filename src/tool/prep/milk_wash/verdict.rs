@@ -1,9 +1,10 @@
 //! Whether the milk clots, and what the drink is afterwards.
 
-use super::{GOT, MilkWashForm, Worked, YIELD};
+use super::{GOT, MilkWashForm, Worked};
 use crate::craft::balance::balance;
 use crate::craft::milk_wash::{COMES_THROUGH, Clots, Verdict, verdict, washed};
 use crate::quantity::{Ratio, Volume};
+use crate::reading::yields::MILK_WASH;
 use crate::screen::{Answer, Bench, Figure, Problem, Row};
 use crate::substance::milk::{ALCOHOL_CLOTS_FROM, CASEIN_CLOTS_AT};
 use crate::substance::ph::INDICATIVE_ABOVE;
@@ -15,7 +16,7 @@ const HOT: f64 = 60.0;
 impl MilkWashForm {
     /// What comes through the filter: drink and milk together, less what curd and filter keep.
     pub(super) fn comes_through(&self, worked: &Worked, bench: &Bench) -> (Volume, Ratio, bool) {
-        let own = bench.own_yield(YIELD);
+        let own = bench.own_yield(MILK_WASH);
         let share = own.or_else(|| Ratio::from_value(COMES_THROUGH[1]).ok()).unwrap_or(Ratio::ONE);
         (worked.wash.together() * share, share, own.is_some())
     }
@@ -28,7 +29,7 @@ impl MilkWashForm {
             answer.problems.push(Problem::new(GOT, "That is more than drink and milk together. Check it."));
             return None;
         };
-        answer.buttons.push(bench.keep_yield(YIELD, share));
+        answer.buttons.push(bench.keep_yield(MILK_WASH, share));
         Some(got)
     }
 
