@@ -66,8 +66,8 @@ function note(key, text) {
     // Not a letter fits. The last write of each key is still the last.
   }
   fresh.set(key, write);
-  // After the page is drawn; and one at a time, however slow the disk is.
-  if (!isBusy) setTimeout(mirror);
+  // After the page is drawn, letters typed fast together; and one at a time, however slow the disk is.
+  if (!isBusy) setTimeout(mirror, 100);
   isBusy = true;
 }
 
