@@ -191,7 +191,10 @@ fn amount_first(line: &str, reading: &Reading<'_>) -> Result<Line, LineProblem> 
 }
 
 fn no_unit(line: &str, rest: &str) -> LineProblem {
-    LineProblem::NoUnit(line[..line.len() - rest.len()].trim().to_owned())
+    let is_figure = |c: char| is_digit(c) || is_space(c) || matches!(c, '.' | ',' | '/' | '-' | '–');
+    // What is behind the number may have been put apart in reading.
+    let number = line.strip_suffix(rest).unwrap_or(&line[..line.len() - line.trim_start_matches(is_figure).len()]);
+    LineProblem::NoUnit(number.trim().to_owned())
 }
 
 /// An amount, and nothing behind it but a note in brackets.

@@ -1,6 +1,8 @@
 //! Lines as people write and paste them, against what each is read as: made up, of generic ingredients, in the ways that
 //! lists, tables, messages and scans have them. `table.txt` says each with its reading.
 
+use proptest::prelude::*;
+
 use meniscus::quantity::{Amount, Conventions, Unit};
 use meniscus::text::{Decimal, Dimension, LineProblem, Reading, SpecLine, read_spec};
 
@@ -73,6 +75,8 @@ fn what_was_decided_is_said() {
         ("20 to 25 ml gin", "20–25: the middle counts"),
         ("2 x 30 ml gin", "2 × 30"),
         ("1 oz / 50 ml gin", "50 ml is not the same: the first counts"),
+        ("1 oz (50 ml) gin", "50 ml is not the same: the first counts"),
+        ("1 oz / 50 ml crème  de pêche", "50 ml is not the same: the first counts"),
         ("60 ml gin or vodka", "not counted: or vodka"),
         ("juice of 2 limes", "2 limes: about 57 ml, rule of thumb"),
         ("2 oz (60 ml) gin", ""),
@@ -83,4 +87,33 @@ fn what_was_decided_is_said() {
     let top = read("top with soda water").read.expect_err("a question");
     assert_eq!(top.to_string(), "How much fills the glass? Write it like 90 ml soda water.");
     assert_eq!(top.fixes("top with soda water")[1], "90 ml soda water");
+}
+
+#[test]
+fn what_has_no_unit_is_asked_about_however_it_is_written() {
+    for (typed, number) in [("2-.5 gin", "2-.5"), ("60gin(5 x", "60"), ("2 to 3 gin", "2 to 3")] {
+        assert_eq!(read(typed).read, Err(LineProblem::NoUnit(number.into())), "{typed}");
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 20_000, ..ProptestConfig::default() })]
+
+    /// Whatever is put together of what lines are made of, reading it ends in a reading or a question.
+    #[test]
+    fn no_line_breaks_the_reader(parts in prop::collection::vec(0_usize..60, 1..12)) {
+        let all = [
+            "1", "2", "60", "½", "1/2", ".5", "0", "¹", "⁄", "-", "–", "/", "+", "(", ")", "=", "|", "\t", " ", " ", "  ", " ",
+            "x", "×", "ml", "oz", "dash", "g", "parts", "bottle", "gin", "crème", "pêche", "é", "lime", "juice of ", "juiced",
+            ", ", ": ", "or ", "and ", "to ", "half ", "a ", "one ", "about ", "top ", "with ", "serves ", "•", "🍋", "**", "[x]",
+            "%", "'s juice", "de ", "\u{feff}", "\u{202f}", "２", "c. à s.",
+        ];
+        let line: String = parts.into_iter().map(|at| all[at]).collect();
+        for line in read_spec(&line, &Reading { conventions: &Conventions::default(), decimal: Decimal::Comma, bare: Unit::Millilitre, kind: Dimension::Either, own: &[] }) {
+            if let Err(problem) = line.read {
+                prop_assert!(!problem.to_string().is_empty());
+                prop_assert!(problem.fixes(&line.typed).iter().all(|fix| !fix.is_empty()));
+            }
+        }
+    }
 }

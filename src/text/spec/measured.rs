@@ -6,7 +6,7 @@ use crate::quantity::{Amount, Mass, Unit, Volume};
 use crate::text::amount::{AmountProblem, Reading};
 use crate::text::number::{NumberProblem, is_digit, is_space, scan, skip_spaces};
 use crate::text::show::{fraction_of, trimmed};
-use crate::text::units::leading_unit;
+use crate::text::units::{leading_unit, typed};
 
 /// What a text begins with: a number, with its unit an amount, and what is behind it.
 pub(super) struct Measured {
@@ -33,17 +33,17 @@ pub(super) fn measured_at(text: &str, reading: &Reading<'_>) -> Result<Measured,
     let mut rest = after;
     // "20 ml + 10 ml", "60 ml / 2 oz", "2 oz (60 ml)".
     while let Some((sign, more)) = sign_at(&rest) {
-        let Ok((next, tail, _)) = number_or_range(more, reading) else { break };
+        let Ok((again, tail, _)) = number_or_range(more, reading) else { break };
         let Some((unit, after)) = unit_at(&tail) else { break };
-        let next = measured(next, unit, reading)?;
+        let next = measured(again, unit, reading)?;
         match (sign, amount, next) {
             ('+', Amount::Volume(a), Amount::Volume(b)) => amount = Amount::Volume(a + b),
             ('+', Amount::Mass(a), Amount::Mass(b)) => amount = Amount::Mass(a + b),
             ('+', ..) => return Err(AmountProblem::Mixed.into()),
             (_, first, second) if is_alike(first, second) => {}
             _ => {
-                let second = more[..more.len() - after.len()].trim_end_matches([')', ' ']);
-                said = format!("{second} is not the same: the first counts");
+                let unit = if let LineUnit::Known(unit) = unit { typed(unit) } else { "parts" };
+                said = format!("{} {unit} is not the same: the first counts", shown(again, reading));
             }
         }
         rest = after.trim_start().strip_prefix(')').filter(|_| sign == '(').unwrap_or(&after).trim_start().to_owned();

@@ -164,7 +164,7 @@ fn words_of(text: &str) -> Vec<&str> {
     text.split_whitespace().collect()
 }
 
-const NUMBERS: [(&str, &str); 15] = [
+const NUMBERS: [(&str, &str); 14] = [
     ("one", "1"),
     ("two", "2"),
     ("three", "3"),
@@ -179,7 +179,6 @@ const NUMBERS: [(&str, &str); 15] = [
     ("twelve", "12"),
     ("a", "1"),
     ("an", "1"),
-    ("half", "1/2"),
 ];
 
 /// What may be counted in words without a unit: "half a lime", "an egg white".
