@@ -13,7 +13,8 @@ const fn liqueur(key: &'static str, name: &'static str, percent: f64, sugar: f64
     Ingredient::new(key, name, Kind::Liqueur).at(percent).sweet(sugar)
 }
 
-/// A wine, with its acid as tartaric.
+/// A wine, with its acid as tartaric. Its salts make it read as sour as wine is, pH 3.2 to 3.5, from memory; as potassium,
+/// 28 mmol/l is 1.1 g/l.
 const fn wine(
     key: &'static str,
     name: &'static str,
@@ -22,7 +23,7 @@ const fn wine(
     acids: &'static [(Acid, f64)],
 ) -> Ingredient {
     let plain = Ingredient::new(key, name, Kind::Wine).at(percent);
-    plain.fruit_sweet(sugar).sour(acids).salts(15.0).declare(&[Allergen::Sulphites])
+    plain.fruit_sweet(sugar).sour(acids).salts(28.0).declare(&[Allergen::Sulphites]).from(WINE, "")
 }
 
 /// A juice: sugar, acids, and the potassium of juice (20 to 50 mmol/l, from memory).
@@ -44,6 +45,8 @@ const fn powder(key: &'static str, name: &'static str, acids: &'static [(Acid, f
 }
 
 const WINE_ACID: &[(Acid, f64)] = &[(Acid::Tartaric, 4.0), (Acid::Malic, 1.5)];
+const WINE: &str = "common practice, no source; salts so that it reads the pH that it has, from memory";
+const GRAPEFRUIT: &str = "19.6 g/l of citric acid as published; 25.0 ready to drink, Penniston et al., J Endourol 2008;22(3):567–570; sugar and salts common practice, no source";
 const PENNISTON: &str = "Penniston et al., J Endourol 2008;22(3):567–570; sugar common practice, no source";
 const ICUMSA: &str = "by weight, density by the ICUMSA formula at 20 °C";
 const CUPS: &str = "by the cup, sugar at 200 g (USDA portion data, from memory), density by the ICUMSA formula";
@@ -142,8 +145,8 @@ pub const LIBRARY: &[Ingredient] = &[
         "champagne",
         "sparkling",
     ]),
-    wine("cider", "Dry cider", 5.0, 12.0, &[(Acid::Malic, 5.0)]).also(&["cider"]),
-    wine("lager", "Lager", 5.0, 25.0, &[(Acid::Lactic, 0.5)]).also(&["beer"]).declare(&[Allergen::Gluten]).salts(2.0),
+    wine("cider", "Dry cider", 5.0, 12.0, &[(Acid::Malic, 5.0)]).also(&["cider"]).salts(20.0),
+    wine("lager", "Lager", 5.0, 25.0, &[(Acid::Lactic, 0.5)]).also(&["beer"]).declare(&[Allergen::Gluten]).salts(4.0),
     // Bitters.
     other("aromatic-bitters", "Aromatic bitters", Kind::Bitters).also(&["bitters"]).at(45.0).sweet(50.0),
     other("orange-bitters", "Orange bitters", Kind::Bitters).at(40.0).sweet(30.0),
@@ -159,7 +162,10 @@ pub const LIBRARY: &[Ingredient] = &[
         .salts(45.0)
         .also(&["orange", "juice of orange"])
         .from(PENNISTON, "citric 7 to 13 g/l"),
-    juice("grapefruit-juice", "Grapefruit juice", 80.0, &[(Acid::Citric, 14.0)]).salts(40.0).also(&["grapefruit"]),
+    juice("grapefruit-juice", "Grapefruit juice", 80.0, &[(Acid::Citric, 19.6)])
+        .salts(50.0)
+        .also(&["grapefruit"])
+        .from(GRAPEFRUIT, "citric 19.6 to 25.0 g/l"),
     juice("pineapple-juice", "Pineapple juice", 125.0, &[(Acid::Citric, 8.0)]).also(&["pineapple"]),
     juice("apple-juice", "Apple juice", 110.0, &[(Acid::Malic, 6.0)]).also(&["apple"]),
     juice("pear-juice", "Pear juice", 110.0, &[(Acid::Malic, 3.0)]).also(&["pear"]),

@@ -18,7 +18,7 @@ mod slot;
 mod spec;
 
 pub use allergens::allergens_in;
-pub use bottle::{BOTTLES, Bottle};
+pub use bottle::{BOTTLES, Bottle, GLASSES, glass_of};
 pub use by_name::{ByName, Texts};
 pub use card::{Card, MOST_WAYS, Own, Way};
 pub use demo::{DEMO, demo_cards, demo_own};

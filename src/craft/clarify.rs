@@ -14,9 +14,10 @@ pub const AGAR_SETS_AT: (f64, f64) = (35.0, 39.0);
 pub const WARM_ENOUGH: f64 = 42.0;
 /// Water that the agar is boiled in, as a fraction of the whole. Source: as [`AGAR_SETS_AT`], 20 to 33 %.
 pub const AGAR_WATER: (f64, f64) = (0.20, 0.33);
-/// Where enzyme loses its work to heat, °C, about: the best found for carrot juice was 54.2 (CIGR Journal, abstract no.
-/// 2804).
-pub const ENZYME_TOO_HOT: f64 = 55.0;
+/// Where enzyme works best, °C, found for carrot juice. Source: CIGR Journal, abstract no. 2804.
+pub const ENZYME_BEST: f64 = 54.2;
+/// From where enzyme loses its work to heat within the hour, °C, about: from memory. Preparations differ.
+pub const ENZYME_TOO_HOT: f64 = 60.0;
 /// Below this, °C, enzyme takes much longer. Common practice, no source.
 pub const ENZYME_COLD: f64 = 15.0;
 /// Below this pH many pectinases work poorly; near 2.2 in the source. Source: as [`AGAR_SETS_AT`].

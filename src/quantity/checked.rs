@@ -114,6 +114,8 @@ impl Mass {
     pub const POUND: Mass = Mass(453.592_37);
     /// The avoirdupois ounce, a sixteenth of a pound.
     pub const OUNCE: Mass = Mass(Self::POUND.0 / 16.0);
+    /// The grain, a seven-thousandth of a pound: 64.798 91 mg.
+    pub const GRAIN: Mass = Mass(Self::POUND.0 / 7000.0);
 
     /// The volume this mass fills at `density`.
     #[must_use]

@@ -87,15 +87,21 @@ pub enum Unit {
     ImperialFluidOunce,
     Dash,
     Drop,
+    /// An eighth of a fluid ounce: imperial with the imperial ounce, else US.
+    FluidDram,
     Barspoon,
     Teaspoon,
     Tablespoon,
     Cup,
+    /// A quarter of a pint.
+    Gill,
+    ImperialGill,
     Pint,
     ImperialPint,
     Quart,
     Gallon,
     ImperialGallon,
+    Grain,
     Gram,
     Kilogram,
     OunceWeight,
@@ -104,7 +110,7 @@ pub enum Unit {
 
 impl Unit {
     /// Every unit.
-    pub const ALL: [Unit; 22] = [
+    pub const ALL: [Unit; 26] = [
         Unit::Millilitre,
         Unit::Centilitre,
         Unit::Decilitre,
@@ -114,15 +120,19 @@ impl Unit {
         Unit::ImperialFluidOunce,
         Unit::Dash,
         Unit::Drop,
+        Unit::FluidDram,
         Unit::Barspoon,
         Unit::Teaspoon,
         Unit::Tablespoon,
         Unit::Cup,
+        Unit::Gill,
+        Unit::ImperialGill,
         Unit::Pint,
         Unit::ImperialPint,
         Unit::Quart,
         Unit::Gallon,
         Unit::ImperialGallon,
+        Unit::Grain,
         Unit::Gram,
         Unit::Kilogram,
         Unit::OunceWeight,
@@ -132,7 +142,7 @@ impl Unit {
     /// The size of one such unit in a house with these conventions.
     ///
     /// Spoons and the cup follow the ounce: US customary with the US ounce, else metric.
-    /// Pint, quart and gallon are imperial with the imperial ounce, else US.
+    /// Fluid dram, gill, pint, quart and gallon are imperial with the imperial ounce, else US.
     #[must_use]
     pub const fn size(self, house: &Conventions) -> Size {
         let us = matches!(house.ounce, Ounce::Us);
@@ -147,6 +157,8 @@ impl Unit {
             Unit::ImperialFluidOunce => Volume::IMPERIAL_FLUID_OUNCE,
             Unit::Dash => house.dash,
             Unit::Drop => Conventions::DROP,
+            Unit::FluidDram if imperial => Volume(Volume::IMPERIAL_FLUID_OUNCE.0 / 8.0),
+            Unit::FluidDram => Volume(Volume::US_FLUID_OUNCE.0 / 8.0),
             Unit::Barspoon => house.barspoon,
             Unit::Teaspoon if us => Volume::US_TEASPOON,
             Unit::Teaspoon => Conventions::METRIC_TEASPOON,
@@ -154,6 +166,9 @@ impl Unit {
             Unit::Tablespoon => Conventions::METRIC_TABLESPOON,
             Unit::Cup if us => Volume::US_CUP,
             Unit::Cup => Conventions::METRIC_CUP,
+            Unit::Gill if imperial => Volume(Volume::IMPERIAL_PINT.0 / 4.0),
+            Unit::Gill => Volume(Volume::US_PINT.0 / 4.0),
+            Unit::ImperialGill => Volume(Volume::IMPERIAL_PINT.0 / 4.0),
             Unit::Pint if imperial => Volume::IMPERIAL_PINT,
             Unit::Pint => Volume::US_PINT,
             Unit::ImperialPint => Volume::IMPERIAL_PINT,
@@ -162,6 +177,7 @@ impl Unit {
             Unit::Gallon if imperial => Volume::IMPERIAL_GALLON,
             Unit::Gallon => Volume::US_GALLON,
             Unit::ImperialGallon => Volume::IMPERIAL_GALLON,
+            Unit::Grain => return Size::Mass(Mass::GRAIN),
             Unit::Gram => return Size::Mass(Mass(1.0)),
             Unit::Kilogram => return Size::Mass(Mass::KILOGRAM),
             Unit::OunceWeight => return Size::Mass(Mass::OUNCE),
@@ -172,7 +188,7 @@ impl Unit {
     /// Whether this unit measures mass.
     #[must_use]
     pub const fn weighs(self) -> bool {
-        matches!(self, Unit::Gram | Unit::Kilogram | Unit::OunceWeight | Unit::Pound)
+        matches!(self, Unit::Grain | Unit::Gram | Unit::Kilogram | Unit::OunceWeight | Unit::Pound)
     }
 
     /// `count` of this unit.

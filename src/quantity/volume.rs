@@ -35,6 +35,12 @@ impl Volume {
     pub const IMPERIAL_GALLON: Volume = Volume(4546.09);
     /// The imperial pint, an eighth of an imperial gallon.
     pub const IMPERIAL_PINT: Volume = Volume(Self::IMPERIAL_GALLON.0 / 8.0);
+    /// A third of an imperial pint.
+    pub const THIRD_OF_A_PINT: Volume = Volume(Self::IMPERIAL_PINT.0 / 3.0);
+    /// Half an imperial pint.
+    pub const HALF_A_PINT: Volume = Volume(Self::IMPERIAL_PINT.0 / 2.0);
+    /// Two thirds of an imperial pint.
+    pub const TWO_THIRDS_OF_A_PINT: Volume = Volume(Self::IMPERIAL_PINT.0 / 3.0 * 2.0);
     /// The imperial fluid ounce, 1/160 imperial gallon: 28.413 062 5 ml.
     pub const IMPERIAL_FLUID_OUNCE: Volume = Volume(Self::IMPERIAL_GALLON.0 / 160.0);
 

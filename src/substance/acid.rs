@@ -70,7 +70,7 @@ impl Acid {
             Acid::Acetic => row(60.05, 1.0, &[4.756], CRC),
             // The third proton is not titrated.
             Acid::Phosphoric => row(98.0, 2.0, &[2.148, 7.198, 12.35], NIST46),
-            Acid::Ascorbic => row(176.12, 1.0, &[4.17], CRC),
+            Acid::Ascorbic => row(176.12, 1.0, &[4.04], CRC),
             Acid::Succinic => row(118.09, 2.0, &[4.21, 5.64], CRC),
         }
     }

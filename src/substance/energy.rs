@@ -34,10 +34,22 @@ pub enum StandardDrink {
     UnitedStates,
     /// A unit, 10 ml of ethanol: UK.
     UnitedKingdom,
-    /// 10 g of ethanol: Australia, and the WHO's AUDIT.
+    /// 10 g of ethanol: Australia.
     Australia,
     /// 17.05 ml of ethanol, 0.6 imperial fluid ounces: Canada.
     Canada,
+    /// 20 g of ethanol: Austria. Source: A. Kalinowski, K. Humphreys, Addiction 111 (2016), as the press gives its table.
+    Austria,
+    /// About 20 g of ethanol: Japan. Source: encyclopaedia pages on "Standard drink"; an older one has 19.75 g.
+    Japan,
+    /// 10 g of ethanol: New Zealand. Source: as Austria.
+    NewZealand,
+    /// 10 g of ethanol: Portugal. From memory; an encyclopaedia page of 2007 has 14 g.
+    Portugal,
+    /// 10 g of ethanol: Spain. Source: encyclopaedia pages on "Standard drink".
+    Spain,
+    /// 10 g of ethanol: the WHO's AUDIT. Source: encyclopaedia pages on "Standard drink" citing it.
+    Who,
 }
 
 impl StandardDrink {
@@ -47,7 +59,12 @@ impl StandardDrink {
         match self {
             StandardDrink::UnitedStates => 14.0,
             StandardDrink::UnitedKingdom => 10.0 * ethanol::G_PER_ML,
-            StandardDrink::Australia => 10.0,
+            StandardDrink::Australia
+            | StandardDrink::NewZealand
+            | StandardDrink::Portugal
+            | StandardDrink::Spain
+            | StandardDrink::Who => 10.0,
+            StandardDrink::Austria | StandardDrink::Japan => 20.0,
             StandardDrink::Canada => 17.05 * ethanol::G_PER_ML,
         }
     }

@@ -30,8 +30,7 @@ pub struct Fruit {
 pub const FILTERED: Share = [0.8, 0.9, 0.95];
 
 const PRACTICE: &str = "common practice, no source";
-const LIME: &str =
-    "least juice by UNECE Standard FFV-14, 42 % of the weight, taken as usual; weight common practice, no source";
+const LIME: &str = "UNECE Standard FFV-14 asks for 42 % juice at least, a minimum of the trade; 35 to 55 % and juice of one, 25 to 30 ml, from memory; weight common practice, no source";
 const LEMON: &str = "UNECE Standard FFV-14 asks for 20 % juice at least; juice of one, 48 g, from memory (USDA); the rest common practice, no source";
 const ORANGE: &str = "UNECE Standard FFV-14 asks for 35 % juice at least; juice of one, 86 g, from memory (USDA); the rest common practice, no source";
 
@@ -51,7 +50,7 @@ const fn fruit(
 
 /// The fruit, in the order of the list.
 pub const FRUIT: &[Fruit] = &[
-    fruit("lime", "lime", "limes", 70.0, [0.35, 0.42, 0.55], [0.45, 0.55, 0.65], "lime-juice", LIME),
+    fruit("lime", "lime", "limes", 65.0, [0.35, 0.45, 0.55], [0.45, 0.55, 0.65], "lime-juice", LIME),
     fruit("lemon", "lemon", "lemons", 120.0, [0.20, 0.40, 0.50], [0.40, 0.55, 0.65], "lemon-juice", LEMON),
     fruit("orange", "orange", "oranges", 190.0, [0.35, 0.45, 0.55], [0.50, 0.62, 0.70], "orange-juice", ORANGE),
     fruit(

@@ -16,6 +16,7 @@ const NAMES: &[(Unit, &[&str])] = &[
     ),
     (Unit::Dash, &["dash", "dashes", "ds", "spritzer", "trait", "golpe"]),
     (Unit::Drop, &["drop", "gtt", "tropfen", "goutte", "gota", "goccia", "gocce"]),
+    (Unit::FluidDram, &["fl dr", "fl dram", "fluid dram", "fl drachm", "fluid drachm"]),
     (Unit::Barspoon, &["bsp", "barspoon", "bar spoon", "bs"]),
     (
         Unit::Teaspoon,
@@ -54,11 +55,15 @@ const NAMES: &[(Unit, &[&str])] = &[
         ],
     ),
     (Unit::Cup, &["cup"]),
+    (Unit::Gill, &["gill"]),
+    (Unit::ImperialGill, &["imp gill", "imperial gill", "uk gill"]),
     (Unit::Pint, &["pint", "pt"]),
     (Unit::ImperialPint, &["imp pint", "imperial pint", "uk pint", "imp pt"]),
     (Unit::Quart, &["quart", "qt"]),
     (Unit::Gallon, &["gal", "gallon", "us gallon", "us gal"]),
     (Unit::ImperialGallon, &["imp gal", "imperial gallon", "uk gallon", "imp gallon"]),
+    // "gr" is a gram, as kitchens write it.
+    (Unit::Grain, &["grain"]),
     (Unit::Gram, &["g", "gram", "gramme", "gr", "gm"]),
     (Unit::Kilogram, &["kg", "kilo", "kilogram"]),
     (
@@ -137,6 +142,10 @@ mod tests {
             ("Dashes", Unit::Dash),
             ("bar  spoons", Unit::Barspoon),
             ("lbs", Unit::Pound),
+            ("Fl. Drs", Unit::FluidDram),
+            ("gills", Unit::Gill),
+            ("grains", Unit::Grain),
+            ("gr", Unit::Gram),
         ] {
             assert_eq!(unit_of(text), Some(unit), "{text}");
         }
@@ -147,6 +156,9 @@ mod tests {
     fn takes_the_longest_unit_at_the_start_of_a_line() {
         assert_eq!(leading_unit(&["oz", "weight", "sugar"]), Some((Unit::OunceWeight, 2)));
         assert_eq!(leading_unit(&["oz", "gin"]), Some((Unit::Ounce, 1)));
+        assert_eq!(leading_unit(&["fl", "dr", "bitters"]), Some((Unit::FluidDram, 2)));
+        // A dram alone is a pour of whisky to one, and a weight to another.
+        assert_eq!(leading_unit(&["dram", "whisky"]), None);
         assert_eq!(leading_unit(&["mint", "leaves"]), None);
     }
 }

@@ -81,6 +81,13 @@ fn protons_at_the_curdling_point() {
     assert_eq!(protons_lost(Acid::Citric, 4.6, f64::NAN), None);
 }
 
+/// Ascorbic acid's first constant: 4.04 to 4.10 in the CRC Handbook (from memory), by edition; 4.04 at 25 °C.
+#[test]
+fn ascorbic_acid() {
+    let [first] = Acid::Ascorbic.constants().pka else { panic!("one proton") };
+    assert!((4.04..=4.10).contains(first), "{first}");
+}
+
 #[test]
 fn outside_the_model_is_an_error() {
     assert_eq!(ph(&Dissolved { acids: &[(Acid::Citric, 3.0)], cations: 2.0 }), Err(PhProblem::TooConcentrated));

@@ -86,6 +86,26 @@ fn citrus_acid() {
     assert!((3.0..=3.75).contains(&grapefruit), "{grapefruit}");
 }
 
+/// Wine has pH 3.0 to 3.7, cider 3.2 to 3.9, beer 4.0 to 4.6, all from memory: their salts, which have no source, are set
+/// so that they read as that. Grapefruit has 19.6 g/l of citric acid as published, 25.0 ready to drink (Penniston 2008).
+#[test]
+fn wine_cider_beer_and_grapefruit() {
+    for (key, least, most) in [
+        ("white-wine", 3.0, 3.4),
+        ("sparkling-wine", 3.0, 3.4),
+        ("red-wine", 3.3, 3.7),
+        ("dry-vermouth", 3.1, 3.6),
+        ("fino-sherry", 3.1, 3.6),
+        ("cider", 3.2, 3.9),
+        ("lager", 4.0, 4.6),
+    ] {
+        let ph = balance(&litre(key)).ph.expect("a pH");
+        assert!((least..=most).contains(&ph), "{key}: {ph}");
+    }
+    let grapefruit = litre("grapefruit-juice").mass_of(Acid::Citric).g();
+    assert!((19.6..=25.0).contains(&grapefruit), "{grapefruit}");
+}
+
 /// No sour row reads as lye, however its acid is given: a guard for the salts we assume, without a source.
 #[test]
 fn what_is_sour_reads_sour() {

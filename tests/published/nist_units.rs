@@ -41,6 +41,24 @@ fn avoirdupois() {
     exact(Mass::OUNCE.g(), 28.349_523_125, "ounce");
 }
 
+/// Handbook 44, Appendix C: 1 gill = 1/4 liquid pint, 1 fluid dram = 1/8 fluid ounce, US and British, and 1 grain =
+/// 64.798 91 milligrams (exactly); from memory, the factors below by pint 0.25.3.
+#[test]
+fn gill_fluid_dram_and_grain() {
+    let us = Conventions::default();
+    let imperial = Conventions { ounce: Ounce::Imperial, ..us };
+    let size = |unit: Unit, house: &Conventions| match unit.size(house) {
+        Size::Volume(one) => one.ml(),
+        Size::Mass(one) => one.g(),
+    };
+    exact(size(Unit::Gill, &us), 118.294_118_25, "US gill");
+    exact(size(Unit::Gill, &imperial), 142.065_312_5, "imperial gill in its house");
+    exact(size(Unit::ImperialGill, &us), 142.065_312_5, "imperial gill");
+    exact(size(Unit::FluidDram, &us), 3.696_691_195_312_5, "US fluid dram");
+    exact(size(Unit::FluidDram, &imperial), 3.551_632_812_5, "imperial fluid drachm");
+    exact(size(Unit::Grain, &us), 0.064_798_91, "grain");
+}
+
 /// The typed units of a US house are those.
 #[test]
 fn a_us_house_means_them() {

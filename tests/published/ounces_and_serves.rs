@@ -2,7 +2,7 @@
 //! nist_units.rs; and bottle sizes, Directive 2007/45/EC, Annex, section 1, as the GOV.UK page "Specified
 //! quantities" lists them.
 
-use meniscus::book::{BOTTLES, Line, Spec};
+use meniscus::book::{BOTTLES, GLASSES, Line, Spec, glass_of};
 use meniscus::craft::scale::{Target, factor};
 use meniscus::craft::serves;
 use meniscus::quantity::{Amount, Ratio, Volume};
@@ -60,6 +60,61 @@ fn the_spirit_bottles_of_the_directive_are_listed() {
         assert!(bottle.regions.contains("EU"), "{ml}");
     }
     assert!(BOTTLES.windows(2).all(|pair| pair[0].ml < pair[1].ml), "smallest first");
+}
+
+/// US spirits: 700, 720, 900 and 1800 ml since 2020 (TTB Newsletter 28 Dec 2020); 15 more since 2025 (T.D. TTB-200, 90 FR
+/// 1868, 10 Jan 2025).
+#[test]
+fn the_us_spirit_bottles_are_listed() {
+    let added = [187, 250, 331, 350, 355, 475, 500, 570, 710, 945, 1500, 2000, 3000, 3750];
+    for ml in [700, 720, 900, 1800].into_iter().chain(added) {
+        let bottle = BOTTLES.iter().find(|bottle| bottle.ml == ml).expect("listed");
+        assert!(bottle.regions.ends_with("US") || bottle.regions.ends_with("US spirits"), "{ml}");
+    }
+}
+
+/// US wine: 200, 250 and 355 ml since 2020 (TTB Newsletter 28 Dec 2020), 13 more since 2025 (T.D. TTB-200, as the
+/// newspapers of the trade list them); 27 CFR 4.37 as of 2008 names 3 l, 1.5 l, 1 l, 750, 500, 375, 187, 100 and 50 ml.
+#[test]
+fn the_us_wine_bottles_are_listed() {
+    let added = [180, 300, 330, 360, 473, 550, 568, 600, 620, 700, 720, 1800, 2250];
+    for ml in [50, 100, 187, 200, 250, 355, 375, 500, 750, 1000, 1500, 3000].into_iter().chain(added) {
+        let bottle = BOTTLES.iter().find(|bottle| bottle.ml == ml).expect("listed");
+        assert!(bottle.regions.ends_with("US") || bottle.regions.ends_with("US wine"), "{ml}");
+    }
+}
+
+/// Directive 2007/45/EC, Annex, section 1, as GOV.UK lists it: sparkling wine in 125, 200, 375, 750 and 1500 ml; of still
+/// wine also 187 and 250 ml (from memory).
+#[test]
+fn the_wine_bottles_of_the_directive_are_listed() {
+    for ml in [125, 187, 200, 250, 375, 750, 1500] {
+        let bottle = BOTTLES.iter().find(|bottle| bottle.ml == ml).expect("listed");
+        assert!(bottle.regions.starts_with("EU, UK"), "{ml}");
+    }
+}
+
+/// GOV.UK, "Specified quantities": gin, rum, vodka and whisky in 25 or 35 ml, still wine in 125 or 175 ml, fortified wine in
+/// 50 or 70 ml; draught beer and cider in a third, a half and two thirds of a pint of 568.261 25 ml, and in pints.
+#[test]
+fn measures_by_the_glass() {
+    let of = |ml: f64| glass_of(Volume::from_ml(ml).expect("a volume"));
+    for (ml, named) in [
+        (25.0, "gin"),
+        (35.0, "whisky"),
+        (50.0, "fortified wine"),
+        (70.0, "fortified wine"),
+        (125.0, "still wine"),
+        (175.0, "still wine"),
+        (189.42, "draught"),
+        (284.13, "draught"),
+        (378.84, "draught"),
+        (568.26, "draught"),
+    ] {
+        assert!(of(ml).is_some_and(|of| of.contains(named)), "{ml}");
+    }
+    assert_eq!(GLASSES.len(), 10);
+    assert_eq!(of(100.0), None);
 }
 
 /// 2.8 l in serves of 92 ml: 30, and 40 ml over; four bottles of 700 ml (arithmetic).

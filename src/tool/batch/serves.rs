@@ -1,6 +1,6 @@
 //! Serves: a batch in serves and bottles, and back.
 
-use crate::book::{BOTTLES, Bottle};
+use crate::book::{BOTTLES, Bottle, glass_of};
 use crate::craft::serves::{self, Bottling, Shared};
 use crate::quantity::{Ratio, Volume};
 use crate::reading::label;
@@ -96,6 +96,9 @@ impl Tool for ServesForm {
                 };
                 answer = self.to_make(answer, bench, (wanted, serve, loss, headspace));
             }
+        }
+        if let Some(of) = serve.and_then(glass_of) {
+            answer.remarks.push(format!("That serve is a UK measure by the glass: {of}."));
         }
         if self.loss.trim().is_empty() {
             answer.remarks.push(NOTHING_LOST.into());
@@ -248,6 +251,17 @@ mod tests {
         let answer = form.answer(&Bench::default());
         assert_eq!(answer.strip.figures[0].to_string(), "2\u{202f}760 ml");
         assert_eq!(answer.strip.also, "5 bottles of 700 ml, 552 ml in each");
+    }
+
+    #[test]
+    fn a_serve_that_is_a_legal_measure_is_said() {
+        let says = |serve: &str| {
+            let answer = ServesForm { serve: serve.into(), ..ServesForm::default() }.answer(&Bench::default());
+            answer.remarks.into_iter().find(|remark| remark.contains("by the glass"))
+        };
+        assert_eq!(says("175 ml").as_deref(), Some("That serve is a UK measure by the glass: still wine."));
+        assert!(says("½ imp pint").is_some_and(|words| words.contains("draught beer")));
+        assert_eq!(says("92 ml"), None);
     }
 
     /// A loss has no source, so none is taken before it is typed, and that is said.

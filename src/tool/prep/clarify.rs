@@ -272,8 +272,8 @@ impl ClarifyForm {
         if let Some(at) = bench.temperature(ENZYME_AT, &self.enzyme_at, (0.0, 95.0), &mut answer.problems) {
             if at.celsius() < ENZYME_COLD {
                 answer.cautions.push("Cold slows enzyme down: expect hours, or overnight, in place of 45 min.".into());
-            } else if at.celsius() > ENZYME_TOO_HOT {
-                answer.cautions.push("Above about 55 °C enzyme loses its work for good.".into());
+            } else if at.celsius() >= ENZYME_TOO_HOT {
+                answer.cautions.push("From about 60 °C enzyme loses its work for good (from memory): the supplier's sheet says from where.".into());
             }
         }
     }

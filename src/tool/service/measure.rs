@@ -4,7 +4,7 @@ use crate::book::{Ingredient, Kind, LIBRARY, ingredient};
 use crate::craft::jigger::{self, Plan, Vessel};
 use crate::craft::measure::{Both, both, nearest};
 use crate::craft::pour;
-use crate::quantity::{Amount, Density, Ounce, Ratio, Unit, Volume};
+use crate::quantity::{Amount, Density, Mass, Ounce, Ratio, Unit, Volume};
 use crate::reading::contents::figures_of;
 use crate::screen::pad::{Keys, unit_typed};
 use crate::screen::route::Route;
@@ -209,8 +209,9 @@ fn equivalents(answer: &mut Answer, both: Both, bench: &Bench) {
         Unit::Decilitre | Unit::UsFluidOunce if house.ounce == Ounce::Us => false,
         Unit::Decilitre => false,
         Unit::Drop => both.volume <= Volume::whole_ml(2),
-        Unit::Dash => small,
-        Unit::Pint | Unit::ImperialPint | Unit::Quart | Unit::Cup => large,
+        Unit::Dash | Unit::FluidDram => small,
+        Unit::Grain => both.mass <= Mass::OUNCE,
+        Unit::Gill | Unit::ImperialGill | Unit::Pint | Unit::ImperialPint | Unit::Quart | Unit::Cup => large,
         Unit::Gallon | Unit::ImperialGallon => both.volume >= Volume::LITRE,
         Unit::Litre => large,
         Unit::Kilogram | Unit::Pound => large,

@@ -15,6 +15,12 @@ choice! { StandardDrink:
     UnitedKingdom = "uk", "UK unit, 10 ml of ethanol";
     Australia = "au", "Australia, 10 g of ethanol";
     Canada = "ca", "Canada, 17.05 ml of ethanol";
+    Austria = "at", "Austria, 20 g of ethanol";
+    Japan = "jp", "Japan, about 20 g of ethanol";
+    NewZealand = "nz", "New Zealand, 10 g of ethanol";
+    Portugal = "pt", "Portugal, 10 g of ethanol, from memory";
+    Spain = "es", "Spain, 10 g of ethanol";
+    Who = "who", "WHO, 10 g of ethanol";
 }
 
 /// The unit of a number typed without one.
