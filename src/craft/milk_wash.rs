@@ -3,7 +3,8 @@
 use crate::quantity::{Mass, Ratio, Volume};
 use crate::substance::acid::Acid;
 use crate::substance::milk::{
-    CASEIN_CLOTS_AT, G_PER_ML, MEQ_TO_CLOT, Milk, acid_given_up, acid_taken_up, ionic_strength, ph_with_milk,
+    CASEIN_CLOTS_AT, G_PER_ML, MEQ_TO_CLOT, Milk, WATER_KG_PER_L, acid_given_up, acid_taken_up, ionic_strength,
+    ph_with_milk,
 };
 use crate::substance::mix::Mix;
 
@@ -67,7 +68,7 @@ pub fn verdict(drink: &Mix, milk: Volume) -> Verdict {
         .filter(|(_, moles)| *moles > 0.0)
         .collect();
     let cations = drink.cations.value() / 1000.0;
-    let kg_of_water = (drink.water.g() + milk.ml()) / 1000.0;
+    let kg_of_water = drink.water.g() / 1000.0 + milk.ml() / 1000.0 * WATER_KG_PER_L;
     let ph = MEQ_TO_CLOT.map(|meq| ph_with_milk(&acids, cations, kg_of_water, milk, meq));
     let clots = match ph {
         [_, _, most] if most <= CASEIN_CLOTS_AT => Clots::Yes,

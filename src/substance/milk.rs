@@ -51,14 +51,18 @@ pub struct Milk {
     pub source: &'static str,
 }
 
-const FAO: &str = "FAO Food Composition Tables for International Use, items 250 and 254";
-const MEMORY: &str = "from memory, dairy texts";
+/// Kilograms of water in a litre of milk: 1.030 g/ml of 87.3 % water, as whole milk has; skim milk has 0.93.
+pub const WATER_KG_PER_L: f64 = G_PER_ML * 0.873;
+
+const FAO: &str = "FAO Food Composition Tables for International Use, item 250";
+const FAO_SKIM: &str = "FAO Food Composition Tables for International Use, item 254";
+const FAO_MIXED: &str = "FAO Food Composition Tables for International Use, items 250 and 254 mixed to 1.7 % fat";
 
 /// The kinds of milk; those without a source are no milk of a cow, and how they clot is not known here.
 pub const MILKS: &[Milk] = &[
     milk("whole", "Whole milk", [87.3, 3.5, 3.5, 5.0, 0.7], FAO),
-    milk("semi", "Semi-skimmed milk", [89.1, 3.5, 1.7, 5.0, 0.7], MEMORY),
-    milk("skim", "Skim milk", [90.7, 3.5, 0.1, 5.0, 0.7], MEMORY),
+    milk("semi", "Semi-skimmed milk", [88.98, 3.56, 1.7, 5.06, 0.7], FAO_MIXED),
+    milk("skim", "Skim milk", [90.2, 3.6, 0.4, 5.1, 0.7], FAO_SKIM),
     milk("oat", "Oat drink", [0.0; 5], ""),
     milk("soya", "Soya drink", [0.0; 5], ""),
     milk("almond", "Almond drink", [0.0; 5], ""),

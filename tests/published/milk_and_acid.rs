@@ -5,7 +5,9 @@ use meniscus::craft::milk_wash::{Clots, citric_to_clot, meq_by_groups, verdict, 
 use meniscus::craft::pour::litre_of;
 use meniscus::quantity::{Acidity, Ratio, Volume};
 use meniscus::substance::acid::Acid;
-use meniscus::substance::milk::{CASEIN_CLOTS_AT, FRESH_PH, MEQ_TO_CLOT, Milk, acid_taken_up, ph_with_milk};
+use meniscus::substance::milk::{
+    CASEIN_CLOTS_AT, FRESH_PH, MEQ_TO_CLOT, Milk, WATER_KG_PER_L, acid_taken_up, ph_with_milk,
+};
 use meniscus::substance::mix::Mix;
 
 use crate::near;
@@ -140,11 +142,24 @@ fn lactose_stays() {
     near(after.liquid.g_per_l(after.lactose), 9.8 * 51.5 / 49.0, 0.2, "lactose in the liquid");
 }
 
-/// FAO Food Composition Tables for International Use, items 250 and 254: 87.3 g of water, 3.5 protein, 3.5 fat, 5.0
-/// carbohydrate, 0.7 ash. Casein is about 80 % of the protein (dairy texts), 2.6 g in 100 ml (from memory).
+/// FAO Food Composition Tables for International Use, item 250, whole milk: 87.3 g of water, 3.5 protein, 3.5 fat, 5.0
+/// carbohydrate, 0.7 ash; item 254, skim milk: 90.2, 3.6, 0.4, 5.1, 0.7. Semi-skimmed milk is both mixed to 1.7 % fat.
+/// Casein is about 80 % of the protein (dairy texts), 2.6 g in 100 ml (from memory).
 #[test]
 fn composition() {
     let whole = Milk::of("whole");
+    let figures = |key: &str| {
+        let milk = Milk::of(key);
+        [milk.water, milk.protein, milk.fat, milk.lactose, milk.ash]
+    };
+    let (full, skim) = ([87.3, 3.5, 3.5, 5.0, 0.7], [90.2, 3.6, 0.4, 5.1, 0.7]);
+    assert_eq!((figures("whole"), figures("skim")), (full, skim));
+    let of_whole = (1.7 - 0.4) / (3.5 - 0.4);
+    for (at, found) in figures("semi").into_iter().enumerate() {
+        near(found, of_whole * full[at] + (1.0 - of_whole) * skim[at], 0.006, "semi-skimmed");
+    }
+    // 1.030 kg to the litre (from memory).
+    near(WATER_KG_PER_L, 0.90, 0.002, "water in a litre");
     near(whole.water + whole.protein + whole.fat + whole.lactose + whole.ash, 100.0, 1e-9, "all of it");
     near(whole.curd() - whole.fat, 2.6, 0.25, "casein");
 }
