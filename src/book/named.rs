@@ -2,7 +2,8 @@
 
 use super::ingredient::{Handled, Ingredient};
 use super::library::LIBRARY;
-use crate::quantity::{Abv, Acidity, Brix, Mass};
+use crate::quantity::{Abv, Acidity, Brix, Mass, Ratio};
+use crate::substance::acid::Acid;
 
 /// What a bar has measured of an ingredient; it goes before the library's figure.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -11,10 +12,38 @@ pub struct Measured {
     pub strength: Option<Abv>,
     /// Sugar in a litre.
     pub sugar_per_litre: Option<Mass>,
-    /// Sugar by mass of the whole.
-    pub sweetness: Option<Brix>,
-    /// Titratable acidity as citric acid.
+    /// What a refractometer shows, which is all that is dissolved; sugar alone in a syrup.
+    pub reads: Option<Brix>,
+    /// What a titration finds, as citric acid.
     pub acid: Option<Acidity>,
+    /// What else is known to be in it.
+    pub holds: Holds,
+}
+
+/// What a thing that was made holds besides strength, sugar and titratable acid, so that it stays what it is. In a litre.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Holds {
+    /// Its acids, in the order of [`Acid::ALL`], with what its salts hold of them.
+    pub acids: Option<[Mass; Acid::ALL.len()]>,
+    /// Glucose and fructose, of its sugar.
+    pub invert: Option<Mass>,
+    /// Strong cations less strong anions, mmol.
+    pub salts: Option<Ratio>,
+    /// Anything else dissolved.
+    pub solids: Option<Mass>,
+}
+
+impl Holds {
+    /// What is known here, and from `other` what is not.
+    #[must_use]
+    pub fn or(self, other: Holds) -> Holds {
+        Holds {
+            acids: self.acids.or(other.acids),
+            invert: self.invert.or(other.invert),
+            salts: self.salts.or(other.salts),
+            solids: self.solids.or(other.solids),
+        }
+    }
 }
 
 impl Measured {

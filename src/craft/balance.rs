@@ -13,8 +13,10 @@ pub struct Balance {
     pub strength: Abv,
     /// Grams of sugar to the litre.
     pub sugar: f64,
-    /// Grams of acid to the litre, as citric.
+    /// Grams of acid to the litre that a titration finds, as citric.
     pub acid: f64,
+    /// Grams of acid to the litre in all, as citric: also what salts hold.
+    pub acid_in_all: f64,
     /// Grams of sugar to the gram of acid; none without acid, or with next to no sugar.
     pub sugar_to_acid: Option<f64>,
     /// At 25 °C; none without acid, with milk, which buffers it, or where it cannot be worked out.
@@ -35,6 +37,7 @@ pub fn balance(mix: &Mix) -> Balance {
         strength: mix.strength(),
         sugar,
         acid,
+        acid_in_all: mix.g_per_l(mix.acid_as_citric()),
         sugar_to_acid: (acid > 0.0 && sugar >= SWEET).then(|| sugar / acid),
         ph: (has_acid && mix.milk <= Mass::ZERO).then(|| mix.ph().ok()).flatten(),
     }
@@ -62,6 +65,6 @@ pub fn share(part: &Mix, whole: &Mix) -> Share {
         volume: of(ml(part), ml(whole)),
         ethanol: of(part.ethanol.g(), whole.ethanol.g()),
         sugar: of(part.sugar().g(), whole.sugar().g()),
-        acid: of(part.acid_as_citric().g(), whole.acid_as_citric().g()),
+        acid: of(part.titratable().g(), whole.titratable().g()),
     }
 }

@@ -3,6 +3,7 @@
 use super::sharpen::with_powders;
 use crate::book::Ingredient;
 use crate::quantity::{Acidity, Brix, Mass, Ratio, Temperature, Volume};
+use crate::substance::juice::acid_correction;
 use crate::substance::mix::Mix;
 use crate::substance::sucrose;
 
@@ -47,22 +48,27 @@ fn blend(grams: f64, parts: &Parts<'_>) -> Vec<(&'static Ingredient, f64)> {
     parts.iter().map(|(powder, part)| (*powder, grams * part / all)).collect()
 }
 
-/// Sugar and acid that bring a juice to a sweetness by mass and an acidity in the volume it then has:
-/// s = (b (M + a) − S) / (1 − b) and a = (TA V − A) / e, by turns until both stand. Where the juice has more by itself,
-/// none is added and it is said. None when it does not settle: for what is no cordial.
+/// Sugar and acid that bring a juice to what it is to read and to titrate in the volume it then has:
+/// s += ((r + c) M − D) / (1 − r − c) and a = (TA V − A) / e, by turns until both stand; D is what is dissolved in M and c
+/// the correction of the reading for acid. Where the juice has more by itself, none is added and it is said. None when
+/// it does not settle: for what is no cordial.
 #[must_use]
-pub fn to_target(juice: &Mix, sweetness: Brix, acidity: Acidity, parts: &Parts<'_>) -> Option<Made> {
-    let b = sweetness.degrees() / 100.0;
+pub fn to_target(juice: &Mix, reads: Brix, acidity: Acidity, parts: &Parts<'_>) -> Option<Made> {
     let strength = strength_of(parts);
-    if b >= 0.86 || strength <= 0.0 {
+    if strength <= 0.0 {
         return None;
     }
     let (mut sugar, mut acid) = (0.0_f64, 0.0_f64);
     for _ in 0..200 {
-        let s = (b * (juice.mass().g() + acid) - juice.sugar().g()) / (1.0 - b);
-        let now = made(juice, Mass::from_g(s.max(0.0)).ok()?, &blend(acid, parts));
-        let volume = now.mix.volume(Temperature::TWENTY).ok()?;
-        let a = ((acidity * volume).g() - juice.acid_as_citric().g()) / strength;
+        let now = made(juice, Mass::from_g(sugar).ok()?, &blend(acid, parts)).mix;
+        let correction = acid_correction(100.0 * now.titratable().g() / now.mass().g());
+        let b = (reads.degrees() + correction) / 100.0;
+        if b >= 0.86 {
+            return None;
+        }
+        let s = sugar + (b * now.mass().g() - now.dissolved().g()) / (1.0 - b);
+        let volume = now.volume(Temperature::TWENTY).ok()?;
+        let a = ((acidity * volume).g() - juice.titratable().g()) / strength;
         let settled =
             (s.max(0.0) - sugar).abs() < 1e-9 * (1.0 + sugar) && (a.max(0.0) - acid).abs() < 1e-9 * (1.0 + acid);
         (sugar, acid) = (s.max(0.0), a.max(0.0));
@@ -115,7 +121,7 @@ pub enum Miss {
     JuiceTooSweet,
     /// As much juice would be sourer than the drink: less of it is used.
     JuiceTooSour,
-    /// More sugar than dissolves where it is kept, °Brix: water is added to this limit.
+    /// More sugar than dissolves in its water where it is kept, percent of both: water is added to this limit.
     Crystals(f64),
 }
 
@@ -150,7 +156,7 @@ pub fn swap(
     let mut water = fill_up(&made.mix, wanted)?;
     // Too sweet to stay dissolved: more water, and a larger pour.
     let limit = sucrose::solubility(kept).ok()?.degrees();
-    let at_limit = made.mix.sugar().g() * 100.0 / limit - made.mix.mass().g();
+    let at_limit = made.mix.sugar().g() * (100.0 / limit - 1.0) - made.mix.water.g();
     if at_limit > water.g() + 1e-9 {
         water = Mass::from_g(at_limit).ok()?;
         misses.push(Miss::Crystals(limit));
@@ -188,7 +194,7 @@ impl Filling<'_> {
     fn with(&self, litres: f64) -> Option<Made> {
         let juice = *self.litre * Ratio::from_value(litres).ok()?;
         let sugar = Mass::from_g((self.replaced.sugar().g() - juice.sugar().g()).max(0.0)).ok()?;
-        let acid = (self.replaced.acid_as_citric().g() - juice.acid_as_citric().g()) / self.strength;
+        let acid = (self.replaced.titratable().g() - juice.titratable().g()) / self.strength;
         Some(made(&juice, sugar, &blend(acid.max(0.0), self.parts)))
     }
 
@@ -197,7 +203,7 @@ impl Filling<'_> {
     fn litres(&self, asked: f64, fill: Fill) -> Option<(f64, Option<Miss>)> {
         let most_by = |have: f64, in_litre: f64| if in_litre > 0.0 { have / in_litre } else { f64::INFINITY };
         let most_sweet = most_by(self.replaced.sugar().g(), self.litre.sugar().g());
-        let most_sour = most_by(self.replaced.acid_as_citric().g(), self.litre.acid_as_citric().g());
+        let most_sour = most_by(self.replaced.titratable().g(), self.litre.titratable().g());
         let most = asked.min(most_sweet).min(most_sour);
         let too_much = if most_sweet <= most_sour { Miss::JuiceTooSweet } else { Miss::JuiceTooSour };
         if fill == Fill::Water {

@@ -221,6 +221,7 @@ mod tests {
                 .map(|cup| Jigger { brim: mark(&cup[0]), lines: cup[1..].iter().map(mark).collect() })
                 .collect(),
             region: StandardDrink::default(),
+            citrus: crate::substance::juice::Citrus::default(),
         }
     }
 

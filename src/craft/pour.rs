@@ -1,10 +1,14 @@
 //! An amount of an ingredient, as what is in it.
 
-use crate::book::{Ingredient, Kind, Sugar, Taken};
-use crate::quantity::{Amount, Density, Mass, Ratio, Temperature, Volume};
+use crate::book::{Holds, Ingredient, Kind, Sugar, Taken};
+use crate::quantity::{Amount, Brix, Density, Mass, Ratio, Temperature, Volume};
 use crate::substance::acid::ML_PER_GRAM_DISSOLVED;
+use crate::substance::juice::acid_correction;
 use crate::substance::mix::Mix;
 use crate::substance::{ethanol, sucrose};
+
+/// What a gram of dissolved solids takes up, ml, as sugar does.
+const ML_PER_GRAM_OF_SOLIDS: f64 = 0.62;
 
 /// A litre of an ingredient at 20 °C: what is named in it, and water to fill the litre. A powder: a kilogram.
 #[must_use]
@@ -35,7 +39,7 @@ pub fn standard(ingredient: &Ingredient) -> Mix {
 }
 
 /// As [`standard`], with what a bar has measured in place of the library's figures. Acids keep their
-/// proportions; one without any gets citric acid.
+/// proportions, and salts and solids stay; one without acid gets citric acid.
 #[must_use]
 pub fn litre_of(taken: &Taken) -> Mix {
     let Taken { ingredient, measured } = taken;
@@ -46,29 +50,54 @@ pub fn litre_of(taken: &Taken) -> Mix {
     if let Some(strength) = measured.strength {
         mix.ethanol = grams(strength.fraction() * 1000.0 * ethanol::G_PER_ML);
     }
+    hold(&mut mix, measured.holds);
     if let Some(acid) = measured.acid {
         mix = mix.with_acidity(acid);
     }
-    let with_sugar = |mut mix: Mix, sugar: Mass| {
-        match ingredient.sugar_kind {
-            Sugar::Sucrose => mix.sucrose = sugar,
-            Sugar::Invert => mix.invert_sugar = sugar,
-        }
-        fill_with_water(&mut mix);
-        mix
-    };
-    if let Some(sugar) = measured.sugar_per_litre {
-        return with_sugar(mix, sugar);
-    }
-    let Some(sweetness) = measured.sweetness else {
-        fill_with_water(&mut mix);
-        return mix;
-    };
+    let known = measured.sugar_per_litre.unwrap_or(mix.sugar());
+    sweeten(&mut mix, known, ingredient.sugar_kind, measured.holds.invert);
+    let Some(reads) = measured.reads.filter(|_| measured.sugar_per_litre.is_none()) else { return mix };
     // A litre's mass hardly depends on its sugar, so the sugar settles in a few rounds.
     for _ in 0..12 {
-        mix = with_sugar(mix, grams(mix.mass().g() * sweetness.degrees() / 100.0));
+        let without_sugar = mix.acids() + mix.other;
+        let correction = acid_correction(100.0 * mix.titratable().g() / mix.mass().g());
+        let dissolved = mix.mass().g() * (reads.degrees() + correction) / 100.0;
+        let sugar = grams((dissolved - without_sugar.g()).max(0.0));
+        sweeten(&mut mix, sugar, ingredient.sugar_kind, measured.holds.invert);
     }
     mix
+}
+
+/// Whether what was measured can be in one litre: it goes in, and it does not read less than its acid and solids alone.
+#[must_use]
+pub fn fits(taken: &Taken) -> bool {
+    if taken.measured.is_nothing() || taken.ingredient.kind == Kind::Powder {
+        return true;
+    }
+    let litre = litre_of(taken);
+    let is_read = |wanted: Brix| (litre.shows() - wanted.degrees()).abs() < 0.05;
+    litre.volume(Temperature::TWENTY).is_ok_and(|volume| volume.ml() <= 1_001.0)
+        && taken.measured.reads.filter(|_| taken.measured.sugar_per_litre.is_none()).is_none_or(is_read)
+}
+
+/// Puts what is known to be in a litre in place of what stands there.
+fn hold(mix: &mut Mix, holds: Holds) {
+    if let Some(acids) = holds.acids {
+        *mix = mix.with_acids(acids);
+    }
+    mix.cations = holds.salts.unwrap_or(mix.cations);
+    if let Some(solids) = holds.solids {
+        mix.other = solids;
+        mix.room = Volume::from_ml(solids.g() * ML_PER_GRAM_OF_SOLIDS).unwrap_or(Volume::ZERO);
+    }
+}
+
+/// A litre with so much sugar, of its kind or of both, and the water that fills it.
+fn sweeten(mix: &mut Mix, sugar: Mass, kind: Sugar, invert: Option<Mass>) {
+    let of_kind = if kind == Sugar::Invert { sugar } else { Mass::ZERO };
+    mix.invert_sugar = grams(invert.unwrap_or(of_kind).g().min(sugar.g()));
+    mix.sucrose = grams(sugar.g() - mix.invert_sugar.g());
+    fill_with_water(mix);
 }
 
 /// Adds or takes the water that makes it a litre, by the secant rule. What has no room for water stays more

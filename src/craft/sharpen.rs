@@ -21,7 +21,7 @@ pub fn sharpen(
     let all: f64 = parts.iter().map(|(_, part)| part).sum();
     let strength: f64 =
         parts.iter().map(|(powder, part)| part / all / 1000.0 * standard(powder).acid_as_citric().g()).sum();
-    let have = liquid.acid_as_citric().g();
+    let have = liquid.titratable().g();
     let powders = |grams: f64| -> Option<Vec<(&'static Ingredient, Mass)>> {
         parts.iter().map(|(powder, part)| Some((*powder, Mass::from_g(grams * part / all).ok()?))).collect()
     };

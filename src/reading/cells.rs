@@ -12,8 +12,9 @@ const STRENGTH: &str = "Alcohol by volume at 20 °C, with the contraction of spi
     served at 20 to 30, sours at 15 to 20 (common practice, no source).";
 const SUGAR: &str = "All sugar, in a litre of the drink. Sours often have 60 to 90 g/l once diluted (common practice, no \
     source). Sweetness also hangs on cold and bitterness.";
-const ACID: &str = "As citric: what the same base would neutralise. 0.1 g/l matters less than the spread of a fresh \
-    lime, which is ten times that.";
+const ACID: &str = "By titration, as citric: what base neutralises, to pH 8.2. What the salts of juice hold is not in it. \
+    0.1 g/l matters less than the spread of a fresh lime, which is ten times that.";
+const ACID_IN_ALL: &str = "As citric, with what the salts of juice hold of it, which no titration finds.";
 const RATIO: &str = "Grams of sugar to the gram of acid. Many sours lie between 9 and 15 (common practice, no source).";
 const PH: &str = "How sour by chemistry, at 25 °C, from the acids and salts. The tongue follows the acid in g/l more \
     than the pH. Juice varies by 0.2.";
@@ -50,6 +51,10 @@ pub(crate) fn all(
     bench: &Bench,
 ) {
     four(answer, reading, bench);
+    if reading.acid_in_all > reading.acid * 1.02 {
+        let in_all = text::count(reading.acid_in_all, bench.decimal);
+        answer.explained("acid in all", Figure::new(in_all, "g/l"), ACID_IN_ALL);
+    }
     if let Some(ph) = reading.ph {
         let (label, about) =
             if reading.strength.fraction() > INDICATIVE_ABOVE { ("pH, a hint", PH_STRONG) } else { ("pH, about", PH) };

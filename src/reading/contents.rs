@@ -1,7 +1,7 @@
 //! What the lines of a spec are taken to be, each read once; and that in words.
 
 use crate::book::{Ingredient, Kind, Taken, alike, is_poured};
-use crate::craft::pour::{litre_of, pour};
+use crate::craft::pour::{fits, litre_of, pour};
 use crate::quantity::{Acidity, Amount, Temperature, Volume};
 use crate::screen::{Bench, Fix};
 use crate::substance::mix::Mix;
@@ -98,7 +98,7 @@ pub(crate) enum Content {
     Unknown,
     /// A figure in its name that cannot be used.
     Misread,
-    /// Its own figures do not go into a litre together.
+    /// Its own figures do not go together.
     Overfull,
 }
 
@@ -116,14 +116,9 @@ fn content(line: &SpecLine) -> Content {
         }
         _ if line.unread.is_some() => Content::Misread,
         (None, _) => Content::Unknown,
-        (Some(taken), _) if is_overfull(taken) => Content::Overfull,
+        (Some(taken), _) if !fits(taken) => Content::Overfull,
         (Some(taken), amount) => pour(taken, amount).map_or(Content::Weighed, |mix| Content::Poured(Box::new(mix))),
     }
-}
-
-fn is_overfull(taken: &Taken) -> bool {
-    let is_a_litre = taken.ingredient.kind != Kind::Powder && !taken.measured.is_nothing();
-    is_a_litre && litre_of(taken).volume(Temperature::TWENTY).is_ok_and(|volume| volume.ml() > 1_001.0)
 }
 
 /// "40 % vol, 20 g/l sugar", or nothing for what is as water.

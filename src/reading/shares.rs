@@ -36,7 +36,7 @@ pub(crate) fn counted_row((line, content): (&SpecLine, &Content), whole: &Mix, b
         Content::Poured(mix) => Row { shares: shares(mix, whole, bench), ..plain(as_words(read, bench)) },
         Content::Counted(_) => plain("Counted, so left out.".into()),
         Content::Weighed => wrong("A powder is weighed: write it in g. It is not counted."),
-        Content::Overfull => wrong("These figures don't fit in one litre, so it is not counted."),
+        Content::Overfull => wrong("These figures don't go together in one litre, so it is not counted."),
         Content::Misread => wrong(&format!(
             "“{}” can't be used, so it is not counted. Write it like 57 %, sugar 250 g/l or 12 °Bx.",
             read.unread.as_deref().unwrap_or_default()

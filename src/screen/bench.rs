@@ -10,6 +10,7 @@ use super::{Act, AtHand, Button, Figure, Held, Problem, fixes};
 use crate::book::{Entry, House, Own, Taken};
 use crate::quantity::{Abv, Amount, Conventions, Mass, Ratio, Temperature, Unit, Volume};
 use crate::substance::energy::StandardDrink;
+use crate::substance::juice::Citrus;
 use crate::text::{self, AmountProblem, Decimal, Dimension, NumberProblem, Reading};
 
 /// Everything besides the form that decides what a text means and how a figure is shown.
@@ -42,6 +43,7 @@ impl Default for Bench {
                 usual_unit: Unit::Millilitre,
                 jiggers: Vec::new(),
                 region: StandardDrink::default(),
+                citrus: Citrus::default(),
             },
             decimal: Decimal::default(),
             book: Held::default(),
@@ -70,7 +72,7 @@ impl Bench {
             let taken = own::taken(&entry.value, self.decimal, &mut Vec::new())?;
             (!name.is_empty()).then(|| (name.to_owned(), taken))
         };
-        self.own = self.book.own.iter().filter_map(own).collect();
+        self.own = self.house.names().chain(self.book.own.iter().filter_map(own)).collect();
     }
 
     /// The yield that the bar has measured, by what it is of.

@@ -29,8 +29,9 @@ pub(crate) fn taken(own: &Own, decimal: Decimal, problems: &mut Vec<Problem>) ->
     let measured = Measured {
         strength,
         sugar_per_litre: sugar.and_then(|g| Mass::from_g(g).ok()),
-        sweetness: brix.and_then(|degrees| Brix::from_degrees(degrees).ok()),
+        reads: brix.and_then(|degrees| Brix::from_degrees(degrees).ok()),
         acid: acid.and_then(|g| Acidity::from_g_per_l(g).ok()),
+        ..Measured::default()
     };
     Some(Taken { ingredient: ingredient(&own.like)?, measured })
 }

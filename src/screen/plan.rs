@@ -2,6 +2,7 @@
 
 use crate::book::Allergen;
 use crate::quantity::{Amount, Density};
+use crate::substance::mix::Mix;
 
 /// Something to make.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -12,8 +13,8 @@ pub struct Plan {
     pub steps: Vec<Step>,
     /// Grams to the millilitre of what comes out; none for about water's.
     pub density: Option<Density>,
-    /// What it reads, °Bx, and its acid, g/l, where that is no more what its juice had.
-    pub reads: Option<(f64, f64)>,
+    /// What is in its juice, in some amount, where that is no more what it was.
+    pub juice: Option<Mix>,
 }
 
 /// What comes out of making something.

@@ -75,6 +75,21 @@ impl Acid {
         }
     }
 
+    /// As a word.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Acid::Citric => "citric",
+            Acid::Malic => "malic",
+            Acid::Tartaric => "tartaric",
+            Acid::Lactic => "lactic",
+            Acid::Acetic => "acetic",
+            Acid::Phosphoric => "phosphoric",
+            Acid::Ascorbic => "ascorbic",
+            Acid::Succinic => "succinic",
+        }
+    }
+
     /// Grams that neutralise one mole of base: molar mass / protons titrated.
     #[must_use]
     pub const fn equivalent_mass(self) -> f64 {

@@ -8,6 +8,7 @@ use std::ops::{Add, Mul};
 use super::acid::{Acid, ML_PER_GRAM_DISSOLVED};
 use super::cold;
 use super::ethanol;
+use super::juice::acid_correction;
 use super::ph::{Dissolved, PhProblem, ph};
 use super::sucrose;
 use crate::quantity::{Abv, Acidity, Brix, Density, Mass, MassFraction, OutOfRange, Ratio, Temperature, Volume};
@@ -66,26 +67,44 @@ impl Mix {
         mix
     }
 
-    /// With its acids, and the salts that go with them, in proportion until they titrate so high in a litre;
-    /// citric acid where it has none.
+    /// With these acids in place of its own, in the order of [`Acid::ALL`].
+    #[must_use]
+    pub const fn with_acids(mut self, acids: [Mass; Acid::ALL.len()]) -> Mix {
+        self.acids = acids;
+        self
+    }
+
+    /// A litre with its acids in proportion until it titrates so high, its salts as they are; citric acid where it has
+    /// none.
     #[must_use]
     pub fn with_acidity(mut self, in_a_litre: Acidity) -> Mix {
+        let all = (in_a_litre * Volume::LITRE).g() + self.held_as_citric();
         let have = self.acid_as_citric().g();
         if have > 0.0 {
-            let times = Ratio::from_value(in_a_litre.g_per_l() / have).unwrap_or(Ratio::ONE);
+            let times = Ratio::from_value(all / have).unwrap_or(Ratio::ONE);
             self.acids = self.acids.map(|mass| mass * times);
-            self.cations = self.cations * times;
         } else {
-            self.acids[Acid::Citric as usize] = in_a_litre * Volume::LITRE;
+            self.acids[Acid::Citric as usize] = Mass::from_g(all).unwrap_or(Mass::ZERO);
         }
         self
     }
 
-    /// The citric acid that neutralises as much base as its acids.
+    /// All its acid, as the citric acid of as many equivalents: also what its salts have neutralised already.
     #[must_use]
     pub fn acid_as_citric(&self) -> Mass {
         let as_citric = |acid: Acid| self.mass_of(acid).g() * Acid::Citric.equivalent_mass() / acid.equivalent_mass();
         Mass::from_g(Acid::ALL.into_iter().map(as_citric).sum()).unwrap_or(Mass::ZERO)
+    }
+
+    /// Of its acid, what its salts hold, in grams as citric.
+    fn held_as_citric(&self) -> f64 {
+        self.cations.value() / 1000.0 * Acid::Citric.equivalent_mass()
+    }
+
+    /// What a titration of it finds, as citric acid: its acid less what its salts hold.
+    #[must_use]
+    pub fn titratable(&self) -> Mass {
+        Mass::from_g((self.acid_as_citric().g() - self.held_as_citric()).max(0.0)).unwrap_or(Mass::ZERO)
     }
 
     /// How much of an acid there is.
@@ -153,10 +172,38 @@ impl Mix {
         Abv::from_fraction(over.min(1.0)).unwrap_or(Abv::NONE)
     }
 
-    /// Sugar by mass of the whole, as °Brix. What a refractometer shows only where there is no alcohol.
+    /// Sugar by mass of the whole. What a refractometer shows only in a syrup: see [`Mix::reads`].
     #[must_use]
     pub fn sweetness(&self) -> MassFraction {
         fraction(self.sugar(), self.mass())
+    }
+
+    /// Sugar in its sugar and water: what stays dissolved is measured by it.
+    #[must_use]
+    pub fn sugar_in_water(&self) -> MassFraction {
+        fraction(self.sugar(), self.sugar() + self.water)
+    }
+
+    /// All that is dissolved and no alcohol: sugar, acid, and what else there is.
+    #[must_use]
+    pub fn dissolved(&self) -> Mass {
+        self.sugar() + self.acids() + self.other
+    }
+
+    /// What a refractometer shows, °Bx, were there no alcohol: all that is dissolved, by mass, less the published
+    /// correction for acid.
+    #[must_use]
+    pub fn shows(&self) -> f64 {
+        let percent = |of: Mass| 100.0 * fraction(of, self.mass()).fraction();
+        (percent(self.dissolved()) - acid_correction(percent(self.titratable()))).max(0.0)
+    }
+
+    /// What a refractometer shows. None with alcohol, which reads as sugar that is not there (10 % by mass as 4.5 °Bx), and
+    /// with milk, which is too cloudy.
+    #[must_use]
+    pub fn reads(&self) -> Option<Brix> {
+        let is_clear = self.milk <= Mass::ZERO && fraction(self.ethanol, self.mass()).fraction() <= 0.002;
+        Brix::from_degrees(self.shows()).ok().filter(|_| is_clear && self.mass() > Mass::ZERO)
     }
 
     /// Grams of a mass to the litre of this mix at 20 °C.
@@ -166,13 +213,12 @@ impl Mix {
         if volume > 0.0 { mass.g() / volume * 1000.0 } else { 0.0 }
     }
 
-    /// Titratable acidity as citric acid: what base would neutralise, by equivalents of all its acid. What the
-    /// salts of juice have neutralised already is not taken off: published acids of juice are totals too.
+    /// Titratable acidity, as citric acid in a litre: what base neutralises, to pH 8.2.
     ///
     /// # Errors
     /// [`OutOfRange`] when it is more than a litre can hold.
     pub fn titratable_acidity(&self) -> Result<Acidity, OutOfRange> {
-        Acidity::from_g_per_l(self.g_per_l(self.acid_as_citric()))
+        Acidity::from_g_per_l(self.g_per_l(self.titratable()))
     }
 
     /// pH at 25 °C from its acids and cations in its water; indicative above about 15 % vol.
@@ -181,7 +227,7 @@ impl Mix {
     /// [`PhProblem`]; also when it has more salt than acid, for then the salts we assume are wrong.
     pub fn ph(&self) -> Result<f64, PhProblem> {
         let equivalents = self.acid_as_citric().g() / Acid::Citric.equivalent_mass() * 1000.0;
-        if self.cations.value() >= 0.8 * equivalents && self.cations > Ratio::ZERO {
+        if self.cations.value() >= 0.9 * equivalents && self.cations > Ratio::ZERO {
             return Err(PhProblem::NotSour);
         }
         let kg_of_water = self.water.g() / 1000.0;

@@ -2,13 +2,18 @@
 //! "moon dust (as spirit)".
 
 use super::number::{Decimal, is_digit, is_space, read_number, replaced};
+use super::show::editable;
 use crate::book::{Kind, Measured, Taken, taken_as};
-use crate::quantity::{Abv, Acidity, Brix, Mass};
+use crate::quantity::{Abv, Acidity, Brix, Mass, Ratio, Temperature, Volume};
+use crate::substance::acid::Acid;
 use crate::substance::ethanol;
+use crate::substance::mix::Mix;
 
 /// Most sugar and acid that a line may claim, g/l.
 const MOST_SUGAR: f64 = 1_400.0;
 const MOST_ACID: f64 = 400.0;
+/// Most salts, mmol/l.
+const MOST_SALTS: f64 = 1_000.0;
 
 /// What was made of a name.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -43,21 +48,22 @@ pub fn read_named(name: &str, decimal: Decimal, own: &[(String, Taken)]) -> Name
     if is_bare_percent && ingredient.percent <= 0.0 && known.strength.is_none() {
         given.strength = None;
     }
-    if let Some(parts) = parts.filter(|_| ingredient.kind == Kind::Syrup && given.sweetness.is_none()) {
+    if let Some(parts) = parts.filter(|_| ingredient.kind == Kind::Syrup && given.reads.is_none()) {
         // Honey and the like are mixed with water as they are.
         let solids = match ingredient.key {
             "honey" | "honey-syrup" => HONEY_BRIX,
             "agave-syrup" => AGAVE_BRIX,
             _ => 100.0,
         };
-        given.sweetness = Brix::from_degrees(solids * parts / (1.0 + parts)).ok();
+        given.reads = Brix::from_degrees(solids * parts / (1.0 + parts)).ok();
     }
-    let sugar_given = given.sugar_per_litre.is_some() || given.sweetness.is_some();
+    let sugar_given = given.sugar_per_litre.is_some() || given.reads.is_some();
     let measured = Measured {
         strength: given.strength.or(known.strength),
         sugar_per_litre: if sugar_given { given.sugar_per_litre } else { known.sugar_per_litre },
-        sweetness: if sugar_given { given.sweetness } else { known.sweetness },
-        acid: given.acid.or(known.acid),
+        reads: if sugar_given { given.reads } else { known.reads },
+        acid: given.acid.or(if given.holds.acids.is_some() { None } else { known.acid }),
+        holds: given.holds.or(known.holds),
     };
     Named { taken: Some(Taken { ingredient, measured }), unread }
 }
@@ -71,6 +77,32 @@ pub fn read_taken(name: &str, decimal: Decimal, own: &[(String, Taken)]) -> Opti
 /// Honey of 18.6 % moisture, the US grade standard. Agave syrup: supplier practice, from memory.
 const HONEY_BRIX: f64 = 81.4;
 const AGAVE_BRIX: f64 = 75.0;
+
+/// All that a mix holds, as figures that are read back as the same: "sugar 430 g/l, invert 90 g/l, citric 20 g/l, salts
+/// 18 mmol/l, solids 7 g/l". What is not there and would be taken from the library is named as 0.
+#[must_use]
+pub fn whole_figures(mix: &Mix, decimal: Decimal) -> String {
+    let litres = mix.volume(Temperature::TWENTY).map_or(1.0, Volume::ml) / 1000.0;
+    let number = |value: f64| editable(value, decimal);
+    let mut figures = Vec::new();
+    if mix.ethanol > Mass::ZERO {
+        figures.push(format!("{} % vol", number(mix.strength().fraction() * 100.0)));
+    }
+    let mut grams = |name: &str, mass: Mass| figures.push(format!("{name} {} g/l", number(mass.g() / litres)));
+    grams("sugar", mix.sugar());
+    grams("invert", mix.invert_sugar);
+    let acids = Acid::ALL.into_iter().filter(|acid| mix.mass_of(*acid) > Mass::ZERO || *acid == Acid::Citric);
+    acids.for_each(|acid| grams(acid.name(), mix.mass_of(acid)));
+    grams("solids", mix.other);
+    figures.push(format!("salts {} mmol/l", number(mix.cations.value() / litres)));
+    figures.join(", ")
+}
+
+/// What figures like those of [`whole_figures`] give.
+#[must_use]
+pub fn read_figures(text: &str, decimal: Decimal) -> Measured {
+    figures(text, decimal).measured
+}
 
 /// What stands after "(as ", in any bracket.
 fn likened(name: &str) -> Option<&str> {
@@ -166,10 +198,25 @@ fn give(given: &mut Given, value: f64, unit: &str, after: &str, words: &[&str]) 
         given.is_bare_percent = false;
         Some(measured.strength.is_some())
     } else if is(unit, &["°bx", "bx", "brix", "°brix"]) {
-        measured.sweetness = Brix::from_degrees(value).ok().filter(|brix| brix.degrees() <= 85.0);
-        Some(measured.sweetness.is_some())
+        measured.reads = Brix::from_degrees(value).ok().filter(|brix| brix.degrees() <= 85.0);
+        Some(measured.reads.is_some())
+    } else if is(unit, &["mmol/l"]) {
+        measured.holds.salts =
+            Ratio::from_value(value).ok().filter(|salts| says("salts") && salts.value() <= MOST_SALTS);
+        Some(measured.holds.salts.is_some())
     } else if !is(unit, &["g/l"]) {
         None
+    } else if let Some(acid) = Acid::ALL.into_iter().find(|acid| says(acid.name())) {
+        let acids = measured.holds.acids.get_or_insert_default();
+        let mass = Mass::from_g(value).ok().filter(|mass| mass.g() <= MOST_ACID);
+        acids[acid as usize] = mass.unwrap_or_default();
+        Some(mass.is_some())
+    } else if says("invert") {
+        measured.holds.invert = Mass::from_g(value).ok().filter(|sugar| sugar.g() <= MOST_SUGAR);
+        Some(measured.holds.invert.is_some())
+    } else if says("solids") {
+        measured.holds.solids = Mass::from_g(value).ok().filter(|solids| solids.g() <= MOST_SUGAR);
+        Some(measured.holds.solids.is_some())
     } else if says("sugar") {
         measured.sugar_per_litre = Mass::from_g(value).ok().filter(|sugar| sugar.g() <= MOST_SUGAR);
         Some(measured.sugar_per_litre.is_some())
@@ -215,8 +262,8 @@ mod tests {
             assert_eq!(measured.sugar_per_litre, Mass::from_g(250.0).ok(), "{order}");
             assert_eq!(measured.acid, Acidity::from_g_per_l(4.0).ok(), "{order}");
         }
-        assert_eq!(taken("syrup 66.7° Brix").measured.sweetness, Brix::from_degrees(66.7).ok());
-        assert_eq!(taken("apple juice 12.5 °Bx").measured.sweetness, Brix::from_degrees(12.5).ok());
+        assert_eq!(taken("syrup 66.7° Brix").measured.reads, Brix::from_degrees(66.7).ok());
+        assert_eq!(taken("apple juice 12.5 °Bx").measured.reads, Brix::from_degrees(12.5).ok());
     }
 
     #[test]
@@ -239,12 +286,12 @@ mod tests {
             "2:1",
             "rich syrup 2:1",
         ] {
-            let degrees = taken(name).measured.sweetness.expect(name).degrees();
+            let degrees = taken(name).measured.reads.expect(name).degrees();
             assert!((degrees - 200.0 / 3.0).abs() < 1e-9, "{name}: {degrees}");
         }
         let honey = taken("honey syrup 2:1");
         assert_eq!(honey.ingredient.key, "honey-syrup");
-        assert!((honey.measured.sweetness.expect("sweet").degrees() - 54.27).abs() < 0.01);
+        assert!((honey.measured.reads.expect("sweet").degrees() - 54.27).abs() < 0.01);
     }
 
     #[test]

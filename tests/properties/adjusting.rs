@@ -3,13 +3,14 @@
 use proptest::prelude::*;
 
 use meniscus::book::{Ingredient, Kind, LIBRARY, Measured, Taken, ingredient, named};
-use meniscus::craft::pour::{litre_of, pour};
+use meniscus::craft::pour::{fits, litre_of, pour};
 use meniscus::craft::sharpen::{sharpen, with_powders};
 use meniscus::craft::strength::cut_to_fill;
 use meniscus::craft::syrup::{Correction, correct, instead, make_mass, with_sugar};
-use meniscus::quantity::{Abv, Acidity, Amount, Brix, Mass, Temperature, Volume};
+use meniscus::quantity::{Abv, Acidity, Amount, Brix, Mass, Ratio, Temperature, Volume};
+use meniscus::substance::juice::acid_correction;
 use meniscus::substance::mix::Mix;
-use meniscus::text::{Decimal, read_strength, read_sweetness, read_taken, read_temperature};
+use meniscus::text::{Decimal, read_strength, read_sweetness, read_taken, read_temperature, whole_figures};
 
 fn rows() -> impl Strategy<Value = &'static Ingredient> {
     (0..LIBRARY.len()).prop_map(|at| &LIBRARY[at])
@@ -82,17 +83,49 @@ proptest! {
             strength: Abv::from_fraction(abv).ok(),
             sugar_per_litre: Mass::from_g(sugar).ok(),
             acid: Acidity::from_g_per_l(acid).ok(),
-            sweetness: None,
+            ..Measured::default()
         };
         let litre = litre_of(&Taken { ingredient: row, measured });
         prop_assert!((litre.volume(Temperature::TWENTY).expect("in range").ml() - 1000.0).abs() < 1e-3);
         prop_assert!((litre.strength().fraction() - abv).abs() < 1e-6);
         prop_assert!((litre.g_per_l(litre.sugar()) - sugar).abs() < 1e-3);
         prop_assert!((litre.titratable_acidity().expect("possible").g_per_l() - acid).abs() < 1e-4);
-        let by_degrees = Measured { sweetness: Brix::from_degrees(sugar / 8.0).ok(), ..Measured::default() };
-        let litre = litre_of(&Taken { ingredient: row, measured: by_degrees });
-        prop_assume!(litre.water.g() > 0.0);
-        prop_assert!((litre.sweetness().fraction() * 100.0 - sugar / 8.0).abs() < 1e-3, "{}", row.key);
+        let by_degrees = Measured { reads: Brix::from_degrees(sugar / 8.0).ok(), ..Measured::default() };
+        let taken = Taken { ingredient: row, measured: by_degrees };
+        let litre = litre_of(&taken);
+        prop_assume!(litre.water.g() > 0.0 && fits(&taken));
+        let percent = |mass: Mass| 100.0 * mass.g() / litre.mass().g();
+        let shown = percent(litre.dissolved()) - acid_correction(percent(litre.titratable()));
+        prop_assert!((shown - sugar / 8.0).abs() < 0.06, "{}: {shown}", row.key);
+    }
+
+    /// All that a mix holds, written as figures behind a name, is read as the same.
+    #[test]
+    fn a_whole_mix_goes_through_its_figures(
+        pear in 0.0..500.0_f64, lemon in 1.0..200.0_f64, honey in 0.0..200.0_f64, gin in 0.0..200.0_f64, vinegar in 0.0..100.0_f64,
+    ) {
+        let ml = |key: &str, ml: f64| {
+            let taken = Taken { ingredient: ingredient(key).expect("known"), measured: Measured::default() };
+            pour(&taken, Amount::Volume(Volume::from_ml(ml).expect("a volume"))).expect("poured")
+        };
+        let mix = ml("pear-juice", pear) + ml("lemon-juice", lemon) + ml("honey", honey) + ml("london-dry-gin", gin) + ml("vinegar", vinegar);
+        let litre = mix * Ratio::from_value(1000.0 / mix.volume(Temperature::TWENTY).expect("a volume").ml()).expect("a ratio");
+        for decimal in [Decimal::Point, Decimal::Comma] {
+            let read = read_taken(&format!("cordial ({})", whole_figures(&mix, decimal)), decimal, &[]).expect("a cordial");
+            let again = litre_of(&read);
+            for (what, a, b) in [
+                ("ethanol", again.ethanol.g(), litre.ethanol.g()),
+                ("sucrose", again.sucrose.g(), litre.sucrose.g()),
+                ("invert", again.invert_sugar.g(), litre.invert_sugar.g()),
+                ("acids", again.acids().g(), litre.acids().g()),
+                ("titrates", again.titratable().g(), litre.titratable().g()),
+                ("solids", again.other.g(), litre.other.g()),
+                ("salts", again.cations.value(), litre.cations.value()),
+            ] {
+                prop_assert!((a - b).abs() < 0.04, "{what}: {a} for {b}");
+            }
+            prop_assert!((again.ph().expect("a pH") - litre.ph().expect("a pH")).abs() < 0.01);
+        }
     }
 
     #[test]

@@ -27,6 +27,7 @@ fn houses() -> impl Strategy<Value = House> {
         usual_unit: Unit::Millilitre,
         jiggers,
         region: StandardDrink::default(),
+        citrus: meniscus::substance::juice::Citrus::default(),
     })
 }
 

@@ -106,7 +106,8 @@ fn wine_cider_beer_and_grapefruit() {
     assert!((19.6..=25.0).contains(&grapefruit), "{grapefruit}");
 }
 
-/// No sour row reads as lye, however its acid is given: a guard for the salts we assume, without a source.
+/// No sour row reads as lye, however its acid is given: a guard for the salts we assume, without a source. Orange juice that
+/// titrates 0.5 g/l would have an eighth of its acid left over its 45 mmol/l of salts, near citric acid's last pKa of 6.4.
 #[test]
 fn what_is_sour_reads_sour() {
     for row in LIBRARY.iter().filter(|row| !row.acids.is_empty() && row.kind != Kind::Powder && !row.is_milk) {
@@ -114,7 +115,7 @@ fn what_is_sour_reads_sour() {
             let acid = acid.and_then(|g| meniscus::quantity::Acidity::from_g_per_l(g).ok());
             let litre = litre_of(&Taken { ingredient: row, measured: Measured { acid, ..Measured::default() } });
             let ph = balance(&litre).ph.unwrap_or_else(|| panic!("{}: no pH", row.key));
-            assert!((1.2..=6.0).contains(&ph), "{} {acid:?}: {ph}", row.key);
+            assert!((1.2..=6.1).contains(&ph), "{} {acid:?}: {ph}", row.key);
         }
     }
 }

@@ -8,7 +8,7 @@ use crate::quantity::Mass;
 use crate::reading::label;
 use crate::screen::pad::Keys;
 use crate::screen::{Answer, Bench, Block, Choice, Figure, Opt, Tool, choice, form};
-use crate::substance::juice::{JuiceAcids, PROFILES};
+use crate::substance::juice::{Citrus, JuiceAcids, PROFILES};
 use crate::text;
 
 /// What is asked.
@@ -77,8 +77,8 @@ form! {
         direction = "replace",
         /// Juice to replace.
         juice = "300 ml",
-        /// Key of the profile, or [`OWN`].
-        profile = PROFILES[0].key,
+        /// Key of the profile, or [`OWN`]; empty for limes as the shelf has them.
+        profile = "",
         /// Own profile: citric acid, g/l.
         own_citric = "45",
         /// Own profile: malic acid, g/l.
@@ -140,6 +140,13 @@ const MOST_ACID: f64 = 400.0;
 impl Tool for AcidForm {
     fn is_tall(&self) -> bool {
         true
+    }
+
+    fn show(&mut self, bench: &Bench) -> (Vec<Block>, Answer) {
+        if self.profile.is_empty() {
+            self.profile = JuiceAcids::of("lime", bench.house.citrus).unwrap_or(&PROFILES[0]).key.into();
+        }
+        (self.layout(bench), self.answer(bench))
     }
 
     fn layout(&self, _bench: &Bench) -> Vec<Block> {
@@ -236,7 +243,10 @@ impl AcidForm {
     }
 
     fn named_profile(&self) -> Option<&'static JuiceAcids> {
-        PROFILES.iter().find(|profile| profile.key == self.profile)
+        match self.profile.as_str() {
+            "" => JuiceAcids::of("lime", Citrus::default()),
+            key => PROFILES.iter().find(|profile| profile.key == key),
+        }
     }
 }
 
@@ -253,11 +263,41 @@ mod tests {
 
     #[test]
     fn replaces_lime_by_the_bar_rule() {
-        let answer = AcidForm::default().answer(&Bench::default());
+        let by_the_rule = AcidForm { profile: "lime-bar".into(), ..AcidForm::default() };
+        let answer = by_the_rule.answer(&Bench::default());
         let figures: Vec<String> = answer.strip.figures.iter().map(ToString::to_string).collect();
         assert_eq!(figures, ["12.0 g citric", "6.0 g malic"]);
         assert_eq!(answer.strip.also, "in water to 300 ml: as sour as that much lime juice");
         assert_eq!(answer.cells[0].figure.to_string(), "289 ml");
+        // 59.1 against 45.9 − 1.6 g/l.
+        let said =
+            |answer: &Answer| answer.cautions.iter().find(|words| words.contains("as Balance counts it")).cloned();
+        assert!(
+            said(&answer).is_some_and(|words| words.starts_with("33 % sourer than lime juice")),
+            "{:?}",
+            answer.cautions
+        );
+    }
+
+    #[test]
+    fn limes_are_the_same_here_and_in_balance() {
+        let mut bench = Bench::default();
+        bench.house.citrus = Citrus::BarRule;
+        let mut form = AcidForm::default();
+        let (_, answer) = form.show(&bench);
+        assert_eq!(form.profile, "lime-bar");
+        assert!(!answer.cautions.iter().any(|words| words.contains("Balance")), "{:?}", answer.cautions);
+        let lime =
+            crate::craft::pour::litre_of(&bench.house.takes(crate::book::ingredient("lime-juice").expect("lime")));
+        let titrates = lime.titratable_acidity().map_or(0.0, crate::quantity::Acidity::g_per_l);
+        assert!((titrates - 59.1).abs() < 0.01, "{titrates}");
+        // As published: its salts hold 1.6 of 45.9 g/l.
+        let (_, answer) = AcidForm::default().show(&Bench::default());
+        assert!(
+            answer.remarks.iter().any(|words| words.starts_with("4 % sourer than lime juice")),
+            "{:?}",
+            answer.remarks
+        );
     }
 
     #[test]
@@ -274,7 +314,7 @@ mod tests {
 
     #[test]
     fn backwards_is_the_inverse() {
-        let form = AcidForm { direction: "powder".into(), ..Default::default() };
+        let form = AcidForm { direction: "powder".into(), profile: "lime-bar".into(), ..Default::default() };
         assert_eq!(form.answer(&Bench::default()).strip.figures[0].to_string(), "300 ml lime juice");
         let none = AcidForm { citric: String::new(), malic: String::new(), ..form };
         assert_eq!(none.answer(&Bench::default()).strip.tone, Tone::Waiting);
@@ -290,10 +330,16 @@ mod tests {
 
     #[test]
     fn sharpens_orange_to_lime() {
-        // 500 ml from 9.1 to 45.9 g/l: (45.9 − 9.1) × 0.5 / (1 − 0.0006 × 45.9) = 18.92 g.
+        // 500 ml from 9.1 − 2.88 to 45.9 − 1.6 g/l by titration: (44.3 − 6.22) × 0.5 / (1 − 0.0006 × 44.3) = 19.56 g.
         let (figures, also) = asked("sharpen", |_| {});
-        assert_eq!(figures, "18.9 g citric");
-        assert_eq!(also, "into Orange juice: makes 511 ml as sour as lime juice, pH about 2.4");
+        assert_eq!(figures, "19.6 g citric");
+        // The worked example of the trade by typed titrations: (60 − 20.72) / (1 − 0.0006 × 60) = 40.75 g a litre.
+        let (typed, _) = asked("sharpen", |form| {
+            (form.liquid_of, form.liquid_acid) = (OWN.into(), "20.72".into());
+            (form.sour_as, form.wanted_acid, form.liquid) = (OWN.into(), "60".into(), "1 l".into());
+        });
+        assert_eq!(typed, "40.7 g citric");
+        assert_eq!(also, "into Orange juice: makes 512 ml as sour as lime juice, pH about 2.4");
         let (figures, _) = asked("sharpen", |form| form.blend = "2:1".into());
         assert!(figures.contains("citric + 6."), "{figures}");
         let (figures, also) = asked("sharpen", |form| {
@@ -303,9 +349,10 @@ mod tests {
         assert!(figures.ends_with("g acids") && also.contains("g lactic, 80 %"), "{figures} {also}");
         let (figures, also) = asked("sharpen", |form| {
             form.liquid_of = OWN.into();
+            // 500 ml × (91.8 / 44.3 − 1).
             form.liquid_acid = "91.8".into();
         });
-        assert_eq!((figures.as_str(), also.starts_with("It is sourer")), ("500 ml water", true));
+        assert_eq!((figures.as_str(), also.starts_with("It is sourer")), ("536 ml water", true));
     }
 
     #[test]

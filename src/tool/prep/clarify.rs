@@ -7,8 +7,8 @@ mod tests;
 use crate::book::ingredient;
 use crate::craft::clarify::{self, AGAR_SETS_AT, Agar, ENZYME_COLD, ENZYME_SOUR, ENZYME_TOO_HOT, Method, WARM_ENOUGH};
 use crate::craft::measure::{Both, both_of};
-use crate::craft::pour::standard;
-use crate::quantity::{Acidity, Amount, Mass, Ratio, Volume};
+use crate::craft::pour::litre_of;
+use crate::quantity::{Acidity, Amount, Brix, Mass, Ratio, Volume};
 use crate::reading::{label, yields};
 use crate::screen::pad::Keys;
 use crate::screen::percent::encode;
@@ -125,9 +125,10 @@ impl Tool for ClarifyForm {
         let carried = bench.carried(came.unwrap_or(clear));
         let mut href = format!("{}&fruit={}", Route::Cordial.href_with("juice", &carried), worked.fruit.key);
         if worked.agar.is_some() {
-            let (brix, acid) = worked.reads();
+            let (reads, acid) = worked.reads();
             let text = |value| encode(&text::editable(value, bench.decimal));
-            href.push_str(&format!("&came_brix={}&came_acid={}", text(brix), text(acid)));
+            let holds = encode(&text::whole_figures(&worked.litre, bench.decimal));
+            href.push_str(&format!("&came_brix={}&came_acid={}&came_holds={holds}", text(reads), text(acid)));
         }
         answer.carry("Make a cordial", href);
         let plan = self.steps(&worked, bench);
@@ -172,10 +173,10 @@ struct Worked {
 }
 
 impl Worked {
-    /// What comes out reads, °Bx, and its acid, g/l as citric.
+    /// What comes out reads, °Bx, and titrates, g/l as citric.
     fn reads(&self) -> (f64, f64) {
         let acid = self.litre.titratable_acidity().map_or(0.0, Acidity::g_per_l);
-        (self.litre.sweetness().fraction() * 100.0, acid)
+        (self.litre.reads().map_or(0.0, Brix::degrees), acid)
     }
 }
 
@@ -190,7 +191,7 @@ impl ClarifyForm {
 
     fn worked(&self, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Worked> {
         let fruit = Fruit::of(&self.fruit);
-        let litre = standard(ingredient(fruit.ingredient)?);
+        let litre = litre_of(&bench.house.takes(ingredient(fruit.ingredient)?));
         let amount = bench.amount(JUICE, &self.juice, Dimension::Either, problems);
         let per_kg = |mass: Mass, field, text: &str, problems: &mut Vec<Problem>| {
             let grams = bench.number(field, text, (0.1, 50.0), G_PER_KG, problems)?;

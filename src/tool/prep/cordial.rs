@@ -10,7 +10,7 @@ pub use choices::{Ask, Blend, To};
 
 use crate::book::{Ingredient, Kind, LIBRARY, Measured, Taken, ingredient};
 use crate::craft::cordial::{Fill, Made, made, to_target};
-use crate::craft::pour::pour;
+use crate::craft::pour::{fits, litre_of, pour};
 use crate::quantity::{Acidity, Amount, Brix, Mass, Ratio, Temperature, Volume};
 use crate::reading::{Contents, PLACEHOLDER, allergens, label};
 use crate::screen::pad::Keys;
@@ -32,8 +32,10 @@ form! {
         juice_of = "pear-juice",
         /// What it reads, where measured.
         brix = "",
-        /// Its acid, g/l as citric, where measured.
+        /// What it titrates, g/l as citric, where measured.
         acid = "",
+        /// What else is known of it, where it was made here: as [`text::whole_figures`] writes it.
+        holds = "",
         /// What it is made to: a key of [`To`].
         to = "house",
         /// House recipe: so much juice …
@@ -86,7 +88,7 @@ impl Tool for CordialForm {
         let juices = LIBRARY.iter().filter(|row| row.kind == Kind::Juice && row.key != "vinegar");
         let of = Block::pick("juice_of", "Of", juices.map(|row| Opt::new(row.key, row.name)).collect());
         let measured =
-            [Block::amount(BRIX, "It reads, °Bx", Keys::Count), Block::amount(ACID, "Its acid, g/l", Keys::Count)];
+            [Block::amount(BRIX, "It reads, °Bx", Keys::Count), Block::amount(ACID, "It titrates, g/l", Keys::Count)];
         let mut blocks = vec![Block::chips::<Ask>("ask", "What is asked", false)];
         match self.ask() {
             Ask::Make => {
@@ -101,8 +103,8 @@ impl Tool for CordialForm {
                         Block::amount("house_zest", "zest", Keys::Weight),
                     ],
                     To::Target => vec![
-                        Block::amount(TO_BRIX, "Sweetness, °Bx", Keys::Count),
-                        Block::amount(TO_ACID, "Acid, g/l as citric", Keys::Count),
+                        Block::amount(TO_BRIX, "To read, °Bx", Keys::Count),
+                        Block::amount(TO_ACID, "To titrate, g/l", Keys::Count),
                     ],
                 });
             }
@@ -145,7 +147,7 @@ impl Tool for CordialForm {
     fn empty(&mut self) {
         match self.ask() {
             Ask::Make => {
-                for text in [&mut self.juice, &mut self.brix, &mut self.acid] {
+                for text in [&mut self.juice, &mut self.brix, &mut self.acid, &mut self.holds] {
                     text.clear();
                 }
             }
@@ -161,6 +163,7 @@ impl Tool for CordialForm {
                 // Another juice: what the last one read is not its own.
                 self.brix.clear();
                 self.acid.clear();
+                self.holds.clear();
                 text.clone_into(&mut self.juice);
                 Ask::Make.key().clone_into(&mut self.ask);
             }
@@ -177,6 +180,7 @@ impl Tool for CordialForm {
             }
             "came_brix" => text.clone_into(&mut self.brix),
             "came_acid" => text.clone_into(&mut self.acid),
+            "came_holds" => text.clone_into(&mut self.holds),
             _ => {}
         }
     }
@@ -211,12 +215,26 @@ impl CordialForm {
         let brix = bench.number(BRIX, &self.brix, (0.0, 60.0), "Type what it reads, 0 to 60 °Bx.", problems);
         let acid =
             bench.number(ACID, &self.acid, (0.0, 100.0), "Type grams per litre from 0 to 100, like 6.", problems);
+        let usual = bench.house.takes(ingredient(&self.juice_of)?);
+        let made = text::read_figures(&self.holds, bench.decimal);
+        let reads = brix.and_then(|degrees| Brix::from_degrees(degrees).ok());
         let measured = Measured {
-            sweetness: brix.and_then(|degrees| Brix::from_degrees(degrees).ok()),
-            acid: acid.and_then(|grams| Acidity::from_g_per_l(grams).ok()),
+            reads,
+            sugar_per_litre: made.sugar_per_litre.filter(|_| reads.is_none()),
+            acid: acid.and_then(|grams| Acidity::from_g_per_l(grams).ok()).or(usual.measured.acid),
+            holds: made.holds.or(usual.measured.holds),
             ..Measured::default()
         };
-        (problems.len() == before).then_some(Taken { ingredient: ingredient(&self.juice_of)?, measured })
+        let taken = Taken { measured, ..usual };
+        if problems.len() == before && !fits(&taken) {
+            let least = litre_of(&taken).reads().map_or(0.0, Brix::degrees);
+            let least = text::plain(least, 1, bench.decimal);
+            problems.push(Problem::new(
+                BRIX,
+                format!("Its acid and what else is in it read {least} °Bx by themselves. Check both, or type what it titrates."),
+            ));
+        }
+        (problems.len() == before).then_some(taken)
     }
 
     fn made(&self, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Batch> {
@@ -277,7 +295,7 @@ impl CordialForm {
             answer.cell("zest", text::fine_grams(*zest, bench.decimal));
         }
         if made.is_too_sweet {
-            answer.problems.push(Problem::new(TO_BRIX, "The juice is sweeter than that by itself: no sugar is added."));
+            answer.problems.push(Problem::new(TO_BRIX, "The juice reads more than that by itself: no sugar is added."));
         }
         if made.is_too_sour {
             answer.problems.push(Problem::new(TO_ACID, "The juice is sourer than that by itself: no acid is added."));

@@ -3,8 +3,8 @@
 use crate::book::ingredient;
 use crate::craft::fruit::{Product, fruit_for, given_by, how_many, measured_share, share_of};
 use crate::craft::measure::{Both, both_of};
-use crate::craft::pour::standard;
-use crate::quantity::{Amount, Mass, Ratio, Temperature};
+use crate::craft::pour::litre_of;
+use crate::quantity::{Acidity, Amount, Mass, Ratio, Temperature};
 use crate::reading::label::{self, Keeps};
 use crate::reading::yields;
 use crate::screen::pad::Keys;
@@ -56,6 +56,9 @@ const WANTED: &str = "wanted";
 const COUNT: &str = "count";
 const WEIGHT: &str = "weight";
 const GOT: &str = "got";
+
+const READS: &str = "What a refractometer shows: sugar, acid and what else is dissolved, less about 0.2 for each percent of \
+    acid (21 CFR 146.132). Not the sugar alone.";
 
 impl Tool for FruitForm {
     fn is_tall(&self) -> bool {
@@ -122,6 +125,15 @@ impl Tool for FruitForm {
         answer.cell(label(most, "good fruit"), per(most));
         answer.cell(format!("weight of the {noun}"), mass);
         answer.cell("one of them", text::grams(each, 0, bench.decimal));
+        if let Some(reads) = litre.reads().filter(|reads| reads.degrees() > 0.0) {
+            let number = |value| text::count(value, bench.decimal);
+            let source = ingredient(fruit.ingredient).map_or("", |row| row.source);
+            answer.explained("reads, about", Figure::new(number(reads.degrees()), "°Bx"), READS);
+            answer.cell("sugar, about", Figure::new(number(litre.g_per_l(litre.sugar())), "g/l"));
+            let acid = litre.titratable_acidity().map_or(0.0, Acidity::g_per_l);
+            answer.cell("acid, about", Figure::new(number(acid), "g/l"));
+            answer.remarks.push(format!("What its juice reads, its sugar and its acid by titration: {source}."));
+        }
         let came = self.came(&worked, bench, &mut answer);
         answer
             .remarks
@@ -196,7 +208,7 @@ impl FruitForm {
         let (fruit, product) = (Fruit::of(&self.fruit), self.product());
         let own = bench.own_yield(&self.yield_name());
         let share = own.or_else(|| Ratio::from_value(share_of(fruit, product)[1]).ok())?;
-        let litre = standard(ingredient(fruit.ingredient)?);
+        let litre = litre_of(&bench.house.takes(ingredient(fruit.ingredient)?));
         let whole = match self.known() {
             Given::Wanted => {
                 let amount = bench.amount(WANTED, &self.wanted, Dimension::Either, problems)?;

@@ -146,10 +146,10 @@ mod tests {
 
     #[test]
     fn reads_a_sour() {
-        // 60 ml at 40 %, 22.5 ml of lime at 45.9 g/l, 22.5 ml of 614.8 g/l syrup: 14.2 g of sugar to 1.03 g of acid.
+        // 60 ml at 40 %, 22.5 ml of lime at 45.9 − 1.6 g/l, 22.5 ml of 614.8 g/l syrup: 14.2 g of sugar to 1.00 g of acid.
         let sour = answer("60 ml aged rum\n22.5 ml lime juice\n22.5 ml simple syrup");
         assert_eq!(sour.strip.figures[0].to_string(), "22.9 % vol");
-        assert_eq!(sour.strip.also, "Sugar 135, acid 9.86 g/l, 13.7 : 1. A serve is 105 ml before ice");
+        assert_eq!(sour.strip.also, "Sugar 135, acid 9.51 g/l, 14.2 : 1. A serve is 105 ml before ice");
         assert!(sour.cautions.is_empty());
         assert!(marked(&sour).is_empty());
         assert_eq!(sour.rows[1].shares.iter().map(|share| share.percent).collect::<Vec<_>>(), [21, 0, 2, 100]);

@@ -1,7 +1,7 @@
 //! Ingredients of the bar's own: its figures go before the library's, in every spec.
 
 use crate::book::{LIBRARY, Own};
-use crate::craft::pour::litre_of;
+use crate::craft::pour::{fits, litre_of};
 use crate::reading::contents::figures_of;
 use crate::reading::named;
 use crate::screen::own::taken;
@@ -89,8 +89,8 @@ impl Tool for OwnForm {
             Block::pick("like", "Like", poured.map(Opt::ingredient).collect()),
             Block::amount("strength", "Strength", Keys::Percent),
             Block::amount("sugar", "Sugar, g/l", Keys::Count),
-            Block::amount("brix", "or °Bx", Keys::Count),
-            Block::amount("acid", "Acid as citric, g/l", Keys::Count),
+            Block::amount("brix", "or it reads, °Bx", Keys::Count),
+            Block::amount("acid", "It titrates, g/l as citric", Keys::Count),
             Block::field(
                 "notes",
                 "Notes",
@@ -135,12 +135,11 @@ impl Tool for OwnForm {
         }
         let taken = taken(&own, bench.decimal, &mut answer.problems);
         let Some(taken) = taken.filter(|_| answer.problems.is_empty()) else { return answer.without_answer("") };
-        let litre = litre_of(&taken);
-        let volume = litre.volume(crate::quantity::Temperature::TWENTY).map_or(1000.0, crate::quantity::Volume::ml);
-        if volume > 1_001.0 && !taken.measured.is_nothing() {
-            answer.problems.push(Problem::new("sugar", "These figures don't fit in one litre together."));
+        if !fits(&taken) {
+            answer.problems.push(Problem::new("sugar", "These figures don't go together in one litre."));
             return answer.without_answer("");
         }
+        let litre = litre_of(&taken);
         let figures = figures_of(&litre, bench);
         answer.strip = Strip {
             figures: vec![Figure::new(named(&own.name), "")],

@@ -16,8 +16,10 @@ pub(super) struct Came {
     pub(super) amount: Option<String>,
     /// What it reads, °Bx.
     pub(super) brix: String,
-    /// Its acid, g/l.
+    /// What it titrates, g/l.
     pub(super) acid: String,
+    /// All that is in it, as figures.
+    pub(super) holds: String,
     /// Its pH.
     pub(super) ph: String,
 }
@@ -57,6 +59,7 @@ pub(super) fn plan(part: &Part, came: Option<&Came>, bench: &Bench) -> Option<Pl
             ("came", came.amount.as_deref().unwrap_or_default()),
             ("came_brix", &came.brix),
             ("came_acid", &came.acid),
+            ("came_holds", &came.holds),
             ("came_ph", &came.ph),
         ] {
             if !text.trim().is_empty() {

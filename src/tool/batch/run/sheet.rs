@@ -89,8 +89,11 @@ pub fn worked_out(run: &Run, bench: &Bench) -> Sheet {
 /// What a part gives before anything of it is measured: what is known of its juice goes on, unless it is thinned.
 fn came(makes: Makes, given: Option<&Came>, plan: &Plan, bench: &Bench) -> Came {
     let mut came = Came { makes: makes.word(), ..Came::default() };
-    if let Some((brix, acid)) = plan.reads {
-        (came.brix, came.acid) = (text::editable(brix, bench.decimal), text::editable(acid, bench.decimal));
+    if let Some(juice) = &plan.juice {
+        came.brix = juice.reads().map_or(String::new(), |reads| text::editable(reads.degrees(), bench.decimal));
+        came.acid =
+            juice.titratable_acidity().map_or(String::new(), |acid| text::editable(acid.g_per_l(), bench.decimal));
+        came.holds = text::whole_figures(juice, bench.decimal);
     } else if let Some(given) = given.filter(|_| makes == Makes::ClearJuice) {
         (came.brix, came.ph) = (given.brix.clone(), given.ph.clone());
     }

@@ -2,7 +2,6 @@
 
 use super::{AcidForm, MOST_ACID, OWN, profiles};
 use crate::book::{Ingredient, Kind, LIBRARY, Measured, Taken, ingredient};
-use crate::craft::acid::Acids;
 use crate::craft::pour::pour;
 use crate::craft::sharpen::{sharpen, with_powders};
 use crate::quantity::{Acidity, Amount, Density, Mass, Temperature, Volume};
@@ -63,11 +62,11 @@ impl AcidForm {
         let liquids = liquids.map(Opt::ingredient).chain([Opt::new(OWN, "My own figure")]).collect();
         let mut blocks = vec![Block::amount(LIQUID, "Liquid", Keys::Batch), Block::pick("liquid_of", "Of", liquids)];
         if self.liquid_of == OWN {
-            blocks.push(Block::amount(LIQUID_ACID, "Its acid, g/l as citric", Keys::Count));
+            blocks.push(Block::amount(LIQUID_ACID, "It titrates, g/l as citric", Keys::Count));
         }
         blocks.push(Block::pick("sour_as", "As sour as", profiles()));
         if self.sour_as == OWN {
-            blocks.push(Block::amount(WANTED_ACID, "Acid wanted, g/l", Keys::Count));
+            blocks.push(Block::amount(WANTED_ACID, "To titrate, g/l", Keys::Count));
         }
         blocks.push(Block::chips::<Blend>("blend", "With", true));
         if self.blend() == Blend::Own {
@@ -87,7 +86,8 @@ impl AcidForm {
             let acid = bench.number(LIQUID_ACID, &self.liquid_acid, (0.0, MOST_ACID), ACIDITY_WORDS, problems)?;
             (ingredient("juice")?, Measured { acid: Acidity::from_g_per_l(acid).ok(), ..Measured::default() })
         } else {
-            (ingredient(&self.liquid_of).or_else(|| ingredient("orange-juice"))?, Measured::default())
+            let row = ingredient(&self.liquid_of).or_else(|| ingredient("orange-juice"))?;
+            (row, bench.house.takes(row).measured)
         };
         let mix = pour(&Taken { ingredient: row, measured }, Amount::Volume(volume?))?;
         Some((mix, if self.liquid_of == OWN { "your liquid" } else { row.name }))
@@ -99,9 +99,7 @@ impl AcidForm {
             let acid = bench.number(WANTED_ACID, &self.wanted_acid, (0.1, MOST_ACID), ACIDITY_WORDS, problems)?;
             return Some((Acidity::from_g_per_l(acid).ok()?, "what you want".into()));
         };
-        let acidity = |g_per_l| Acidity::from_g_per_l(g_per_l).ok();
-        let acids = Acids { citric: acidity(profile.citric)?, malic: acidity(profile.malic)? };
-        Some((acidity(acids.as_citric())?, format!("{} juice", profile.fruit)))
+        Some((Acidity::from_g_per_l(profile.titrates()).ok()?, format!("{} juice", profile.fruit)))
     }
 
     /// The powders to do it with, as sold, and their parts by weight.

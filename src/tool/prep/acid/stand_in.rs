@@ -114,12 +114,36 @@ impl AcidForm {
     }
 
     fn remark_on_profile(&self, answer: &mut Answer, bench: &Bench) {
+        self.remark_on_citrus_here(answer, bench);
         answer.remarks.push(match self.named_profile() {
             Some(profile) => {
                 format!("{}. Fresh fruit varies by a fifth and more: taste it.", figures_of(profile, bench))
             }
             None => "Your own figures.".into(),
         });
+    }
+
+    /// Where powder in water is sourer or less sour than the juice that every other tool counts, that is said.
+    fn remark_on_citrus_here(&self, answer: &mut Answer, bench: &Bench) {
+        let Some(profile) = self.named_profile() else { return };
+        let Some(here) = JuiceAcids::of(profile.fruit, bench.house.citrus) else { return };
+        let (powder, juice) = (profile.as_citric(), here.titrates());
+        let g_per_l = |acid| text::plain(acid, 1, bench.decimal);
+        let by = text::plain((powder / juice - 1.0).abs() * 100.0, 0, bench.decimal);
+        let than = if powder > juice { "sourer" } else { "less sour" };
+        let counted = format!(
+            "{by} % {than} than {} juice as Balance counts it: {} against {} g/l by titration.",
+            profile.fruit,
+            g_per_l(powder),
+            g_per_l(juice)
+        );
+        if profile.key == here.key {
+            if (powder / juice - 1.0).abs() > 0.02 {
+                answer.remarks.push(format!("{counted} The salts of juice hold some of its acid."));
+            }
+        } else {
+            answer.cautions.push(format!("{counted} One setting of the Shelf, Limes and lemons here, serves both."));
+        }
     }
 
     fn step_shown(&self, bench: &Bench) -> String {

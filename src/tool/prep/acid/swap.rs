@@ -101,7 +101,7 @@ impl AcidForm {
             figures: vec![per_litre(acidity.g_per_l())],
             also: format!(
                 "acid, as {}: {} g in 100 ml",
-                name_of(acid),
+                acid.name(),
                 text::count(acidity.g_per_l() / 10.0, bench.decimal)
             ),
             tone: Tone::Answer,
@@ -109,26 +109,12 @@ impl AcidForm {
         answer.cells_title = "The same counted as";
         for acid in [Acid::Citric, Acid::Malic, Acid::Tartaric, Acid::Lactic] {
             if let Some(acidity) = from_titration(base, normality, sample, acid) {
-                answer.cell(name_of(acid), per_litre(acidity.g_per_l()));
+                answer.cell(acid.name(), per_litre(acidity.g_per_l()));
             }
         }
         let milliequivalents = base.ml() * normality / sample.ml() * 1000.0;
         answer.cell("base neutralised", Figure::new(text::count(milliequivalents, bench.decimal), "meq/l"));
         answer.remarks.push("To pH 8.2 or the pink of phenolphthalein: ml × N × equivalent mass ÷ ml of juice.".into());
         answer
-    }
-}
-
-/// As a word.
-const fn name_of(acid: Acid) -> &'static str {
-    match acid {
-        Acid::Citric => "citric",
-        Acid::Malic => "malic",
-        Acid::Tartaric => "tartaric",
-        Acid::Lactic => "lactic",
-        Acid::Acetic => "acetic",
-        Acid::Phosphoric => "phosphoric",
-        Acid::Ascorbic => "ascorbic",
-        Acid::Succinic => "succinic",
     }
 }

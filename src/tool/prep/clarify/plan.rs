@@ -47,8 +47,8 @@ impl ClarifyForm {
             Method::Gelatin => "cleared with gelatin",
         };
         let title = titled(format!("{name}, {how}"));
-        let reads = worked.agar.map(|_| worked.reads());
-        Plan { title, steps, density: worked.litre.density(Temperature::TWENTY).ok(), reads }
+        let juice = worked.agar.map(|_| worked.litre);
+        Plan { title, steps, density: worked.litre.density(Temperature::TWENTY).ok(), juice }
     }
 
     /// How long enzyme rests: longer in the cold. Common practice, no source.

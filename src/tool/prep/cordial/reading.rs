@@ -3,25 +3,28 @@
 use super::KEPT_AT;
 use crate::craft::balance::balance;
 use crate::craft::keeping::{ACID_FOOD, COLD_DAYS};
-use crate::quantity::Temperature;
+use crate::quantity::{Brix, Temperature};
 use crate::screen::{Answer, Bench, Figure};
 use crate::substance::mix::Mix;
 use crate::substance::sucrose;
 use crate::text;
 
+const READS: &str = "What a refractometer shows: all that is dissolved, less about 0.2 for each percent of acid (21 CFR \
+    146.132). Not the sugar alone.";
+const SUGAR: &str = "Sugar alone, in a litre.";
+const ACID: &str = "By titration, as citric: what the salts of juice hold is not in it.";
+
 /// "40.1 °Bx, 25 g/l acid, pH 2.2", and the same as cells.
 pub(super) fn figures(answer: &mut Answer, mix: &Mix, bench: &Bench) -> String {
     let reading = balance(mix);
-    let brix = text::plain(mix.sweetness().fraction() * 100.0, 1, bench.decimal);
+    let reads = mix.reads().map_or(0.0, Brix::degrees);
+    let brix = text::plain(reads, 1, bench.decimal);
     let acid = text::count(reading.acid, bench.decimal);
     answer.cells_title = "The cordial";
     answer.cell("makes", text::litres_or_ml(reading.volume, bench.decimal));
-    answer.explained(
-        "sweetness",
-        Figure::new(brix.clone(), "°Bx"),
-        "Sugar by weight, which is what a refractometer shows, give or take the acid and what else is dissolved.",
-    );
-    answer.explained("acid", Figure::new(acid.clone(), "g/l"), "As citric acid, by titration.");
+    answer.explained("reads", Figure::new(brix.clone(), "°Bx"), READS);
+    answer.explained("sugar", Figure::new(text::count(reading.sugar, bench.decimal), "g/l"), SUGAR);
+    answer.explained("acid", Figure::new(acid.clone(), "g/l"), ACID);
     let ph = reading.ph.map(|ph| text::plain(ph, 1, bench.decimal));
     if let Some(ph) = &ph {
         answer.explained(
@@ -46,11 +49,14 @@ pub(super) fn keeping(answer: &mut Answer, mix: &Mix, bench: &Bench) {
             .push("Not sour enough to be an acid food, pH 4.6 (21 CFR 114.3): keep it cold and short.".into());
     }
     let kept = Temperature::from_celsius(KEPT_AT).unwrap_or(Temperature::TWENTY);
-    let sweet = mix.sweetness().fraction() * 100.0;
+    let sweet = mix.sugar_in_water().fraction() * 100.0;
     if let Ok(limit) = sucrose::solubility(kept)
         && sweet > limit.degrees()
     {
         let limit = text::plain(limit.degrees(), 1, bench.decimal);
-        answer.cautions.push(format!("May crystallise at 4 °C, where {limit} °Bx dissolve."));
+        let sweet = text::plain(sweet, 1, bench.decimal);
+        answer.cautions.push(format!(
+            "May crystallise at 4 °C: of sugar and water together {sweet} % is sugar, and {limit} % dissolves."
+        ));
     }
 }

@@ -236,14 +236,8 @@ impl CordialForm {
     /// The lines of the new form; the cordial carries its own figures.
     fn with_cordial(&self, split: &Split, swap: &Swap, bench: &Bench) -> String {
         let stays = split.lines.iter().zip(&split.goes).filter(|(_, goes)| !**goes).map(|(line, _)| line.typed.clone());
-        let reading = balance(&swap.mix);
-        let number = |value: f64| text::count(value, bench.decimal);
-        let cordial = format!(
-            "{} ml cordial (sugar {} g/l, acid {} g/l)",
-            number(swap.pour.ml()),
-            number(reading.sugar),
-            text::editable(reading.acid, bench.decimal)
-        );
+        let figures = text::whole_figures(&swap.mix, bench.decimal);
+        let cordial = format!("{} ml cordial ({figures})", text::editable(swap.pour.ml(), bench.decimal));
         let is_poured = |line: &SpecLine| matches!(line.read, Ok(Line { .. }));
         let at = split.lines.iter().zip(&split.goes).filter(|(line, goes)| !**goes && is_poured(line)).count();
         let mut lines: Vec<String> = stays.collect();
@@ -297,10 +291,15 @@ fn side_by_side(answer: &mut Answer, split: &Split, swap: &Swap, bench: &Bench) 
         ("volume", text::millilitres(a.volume, bench.decimal), text::millilitres(b.volume, bench.decimal)),
         ("strength", number(a.strength.fraction() * 100.0, "% vol"), number(b.strength.fraction() * 100.0, "% vol")),
         ("sugar", number(fresh.sugar().g(), "g"), number(with.sugar().g(), "g")),
-        ("acid", number(fresh.acid_as_citric().g(), "g"), number(with.acid_as_citric().g(), "g")),
+        ("acid", number(fresh.titratable().g(), "g"), number(with.titratable().g(), "g")),
     ];
     for (what, fresh, with) in rows {
         answer.cell(format!("{what}, fresh"), fresh);
         answer.cell(format!("{what}, cordial"), with);
+    }
+    if let (Some(fresh), Some(with)) = (a.ph, b.ph) {
+        let about = "About, at 25 °C. It differs where the cordial has less of the salts of juice.";
+        answer.explained("pH, fresh", number(fresh, ""), about);
+        answer.explained("pH, cordial", number(with, ""), about);
     }
 }

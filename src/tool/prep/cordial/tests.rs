@@ -1,7 +1,9 @@
 //! Cordials as they are asked for.
 
 use super::*;
+use crate::craft::balance::balance;
 use crate::screen::{Act, Button};
+use crate::substance::mix::Mix;
 
 fn answer(change: impl FnOnce(&mut CordialForm)) -> Answer {
     let mut form = CordialForm::default();
@@ -39,6 +41,23 @@ fn both_forms_side_by_side() {
     for what in ["sugar", "acid", "volume", "strength"] {
         assert_eq!(cell(&format!("{what}, fresh")), cell(&format!("{what}, cordial")), "{what}");
     }
+}
+
+/// The new form goes on with all that its cordial holds: read again, it is the drink that stood beside the fresh one.
+#[test]
+fn the_swapped_form_is_the_same_drink_elsewhere() {
+    let swapped = answer(|form| form.ask = "swap".into());
+    let href = swapped.carry.iter().find(|carry| carry.label == "Scale it").expect("a link").href.clone();
+    let spec = crate::screen::percent::decode(href.split("spec=").nth(1).expect("a spec"));
+    let read = balance(&Contents::of(&spec, &Bench::default()).mix);
+    let cell =
+        |label: &str| swapped.cells.iter().find(|cell| cell.label == label).map(|cell| cell.figure.value.clone());
+    let one = |value: f64| text::plain(value, 1, text::Decimal::Point);
+    assert_eq!(cell("pH, cordial"), read.ph.map(one), "{spec}");
+    assert_eq!(cell("strength, cordial"), Some(one(read.strength.fraction() * 100.0)));
+    let fresh = Contents::of(&CordialForm::default().spec, &Bench::default()).mix;
+    let ph = |mix: &Mix| balance(mix).ph.expect("a pH");
+    assert!((ph(&fresh) - read.ph.expect("a pH")).abs() < 0.15, "{} {:?}", ph(&fresh), read.ph);
 }
 
 #[test]

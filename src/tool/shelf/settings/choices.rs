@@ -3,6 +3,7 @@
 use crate::quantity::Ounce;
 use crate::screen::choice;
 use crate::substance::energy::StandardDrink;
+use crate::substance::juice::Citrus;
 
 choice! { Ounce:
     Us = "us", "US, 29.57 ml";
@@ -21,6 +22,11 @@ choice! { StandardDrink:
     Portugal = "pt", "Portugal, 10 g of ethanol, from memory";
     Spain = "es", "Spain, 10 g of ethanol";
     Who = "who", "WHO, 10 g of ethanol";
+}
+
+choice! { Citrus:
+    Published = "published", "As published";
+    BarRule = "bar", "By the bar rule";
 }
 
 /// The unit of a number typed without one.
