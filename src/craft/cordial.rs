@@ -125,19 +125,30 @@ pub enum Miss {
     Crystals(f64),
 }
 
-/// The cordial that stands for `replaced` with the same sugar and the same titratable acid, and the same volume where
-/// it can. `litre` is a litre of the clear juice, `before` how much of it the fresh drink has. Sugar and acid are met
-/// exactly; what gives way is first the juice, then the volume. None where nothing is replaced.
+/// The juice of a swap.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FromJuice {
+    /// A litre of the clear juice.
+    pub litre: Mix,
+    /// How much of it the fresh drink has.
+    pub before: Volume,
+    /// What fills it up.
+    pub fill: Fill,
+}
+
+/// The cordial that stands for `replaced` with the same sugar and the same titratable acid, in a pour of this size where
+/// it can, or of the volume of what is replaced. Sugar and acid are met exactly; what gives way is first the juice, then
+/// the volume. None where nothing is replaced.
 #[must_use]
 pub fn swap(
     replaced: &Mix,
-    litre: &Mix,
-    before: Volume,
-    fill: Fill,
+    from: &FromJuice,
+    pour: Option<Volume>,
     parts: &Parts<'_>,
     kept: Temperature,
 ) -> Option<Swap> {
-    let wanted = replaced.volume(Temperature::TWENTY).ok()?;
+    let FromJuice { litre, before, fill } = from;
+    let wanted = pour.or(replaced.volume(Temperature::TWENTY).ok())?;
     let strength = strength_of(parts);
     if wanted.ml() <= 0.0 || strength <= 0.0 {
         return None;
@@ -147,7 +158,7 @@ pub fn swap(
         Fill::Juice => wanted.ml() / 1000.0,
     };
     let filling = Filling { replaced, litre, parts, strength, wanted };
-    let (litres, miss) = filling.litres(asked, fill)?;
+    let (litres, miss) = filling.litres(asked, *fill)?;
     let made = filling.with(litres)?;
     let mut misses: Vec<Miss> = miss.into_iter().collect();
     if volume_of(&made) > wanted.ml() * (1.0 + 1e-9) {

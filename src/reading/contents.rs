@@ -140,6 +140,10 @@ pub(crate) fn words(taken: &Taken, bench: &Bench) -> String {
     if is_milk && !taken.measured.is_nothing() {
         return format!("as {name}; figures of your own for milk are not used");
     }
+    // A syrup by another ratio is not "1:1 by weight".
+    let is_its_own = taken.measured.reads.is_some() || taken.measured.sugar_per_litre.is_some();
+    let ratio = name.find(|c: char| c.is_ascii_digit()).filter(|_| kind == Kind::Syrup && is_its_own);
+    let name = name[..ratio.unwrap_or(name.len())].trim_end();
     let figures = if kind == Kind::Powder { String::new() } else { figures_of(&litre_of(taken), bench) };
     let joint = if figures.is_empty() { "" } else { ", " };
     let spread = if range.is_empty() || !taken.measured.is_nothing() { String::new() } else { format!(" ({range})") };
@@ -174,6 +178,17 @@ fn likened(typed: &str, name: &str, key: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_syrup_is_not_called_by_a_ratio_that_it_is_not() {
+        let said = |line: &str| {
+            let read = Contents::of(line, &Bench::default());
+            words(&read.lines[0].read.as_ref().expect("a line").taken.expect("known"), &Bench::default())
+        };
+        assert_eq!(said("20 ml 2:1 syrup"), "as Simple syrup, 885 g/l sugar");
+        assert_eq!(said("20 ml simple syrup"), "as Simple syrup 1:1 by weight, 615 g/l sugar");
+        assert_eq!(said("20 ml honey syrup 2:1"), "as Honey syrup, 680 g/l sugar");
+    }
 
     #[test]
     fn likeness_goes_behind_the_name() {

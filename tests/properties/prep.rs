@@ -4,7 +4,7 @@ use proptest::prelude::*;
 
 use meniscus::book::{Book, Entry, Ingredient, Kind, LIBRARY, Measured, Part, Run, Stamp, Taken, Tick, ingredient};
 use meniscus::craft::clarify::agar;
-use meniscus::craft::cordial::{Fill, Miss, made, swap, to_target};
+use meniscus::craft::cordial::{Fill, FromJuice, Miss, made, swap, to_target};
 use meniscus::craft::fruit::{fruit_for, given_by, measured_share};
 use meniscus::craft::milk_wash::{Clots, verdict, washed};
 use meniscus::craft::pour::{litre_of, pour};
@@ -105,7 +105,7 @@ proptest! {
         let fill = if fill { Fill::Juice } else { Fill::Water };
         let kept = Temperature::from_celsius(4.0).expect("cold");
         let before = Volume::from_ml(juice).expect("a volume");
-        let Some(swapped) = swap(&fresh, &litre, before, fill, &citric(), kept) else {
+        let Some(swapped) = swap(&fresh, &FromJuice { litre, before, fill }, None, &citric(), kept) else {
             return Err(TestCaseError::fail("a swap"));
         };
         let close = |found: f64, wanted: f64| (found - wanted).abs() <= 1e-6 * (1.0 + wanted);

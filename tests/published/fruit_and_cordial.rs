@@ -1,7 +1,7 @@
 //! Fruit, the juice in it, and the cordial made of it.
 
 use meniscus::book::{Kind, LIBRARY, Measured, Taken, ingredient};
-use meniscus::craft::cordial::{Fill, made, swap};
+use meniscus::craft::cordial::{Fill, FromJuice, made, swap};
 use meniscus::craft::fruit::{Product, fruit_for, how_many, share_of};
 use meniscus::craft::keeping::{ACID_FOOD, COLD_DAYS, JUICE_DAYS};
 use meniscus::craft::pour::{fits, litre_of, pour, standard};
@@ -151,8 +151,14 @@ fn a_swap_by_hand() {
     let kept = Temperature::from_celsius(4.0).expect("cold");
     let citric = [(ingredient("citric-acid").expect("citric"), 1.0)];
     for fill in [Fill::Juice, Fill::Water] {
-        let swapped =
-            swap(&fresh, &pear, Volume::from_ml(30.0).expect("a volume"), fill, &citric, kept).expect("a swap");
+        let swapped = swap(
+            &fresh,
+            &FromJuice { litre: pear, before: Volume::from_ml(30.0).expect("a volume"), fill },
+            None,
+            &citric,
+            kept,
+        )
+        .expect("a swap");
         assert_eq!(swapped.misses, []);
         near(swapped.mix.sugar().g(), 10.8, 1e-6, "sugar, cordial");
         near(fresh.titratable().g(), 0.806 - 0.072, 1e-3, "titrates, fresh");

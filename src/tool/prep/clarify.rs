@@ -239,7 +239,7 @@ impl ClarifyForm {
     /// What there is to know about a method: doses that were published, heat, what works badly.
     fn say(&self, worked: &Worked, answer: &mut Answer, bench: &Bench) {
         match self.method() {
-            Method::Enzyme => self.say_of_enzyme(answer, bench),
+            Method::Enzyme => self.say_of_enzyme(worked, answer, bench),
             Method::Agar => say_of_agar(worked, answer, bench),
             Method::Gelatin => {
                 answer.cell("soaks in", text::grams(clarify::dose(worked.juice.mass, Ratio::ONE) * Ratio::from_value(0.1).unwrap_or(Ratio::ONE), 0, bench.decimal));
@@ -250,7 +250,7 @@ impl ClarifyForm {
         }
     }
 
-    fn say_of_enzyme(&self, answer: &mut Answer, bench: &Bench) {
+    fn say_of_enzyme(&self, worked: &Worked, answer: &mut Answer, bench: &Bench) {
         answer.cells_title = "What comes clear, and published doses";
         let range = |text: &str| Figure::new(text.replace('.', &bench.decimal.mark().to_string()), "%");
         answer.explained("tried in lemon juice", range("0.01–0.04"), "0.1 to 0.4 ml of liquid pectinase to the litre; Ucan, Akyildiz, Agcam et al., J. Food Processing 2014, 215854 (authors from memory). The enzyme alone did not clear it: settling and filtering did.");
@@ -261,15 +261,15 @@ impl ClarifyForm {
         );
         answer.remarks.push("0.25 % is 1 g to 400 g: blend a minute, rest 45 min, filter through paper (common practice, no source). Preparations differ: follow the supplier's sheet.".into());
         let ph = bench.number(PH, &self.ph, (1.0, 9.0), "Type a pH from 1 to 9, like 2.4.", &mut answer.problems);
-        let is_sour = match ph {
-            Some(ph) => ph < ENZYME_SOUR,
-            None => matches!(self.fruit.as_str(), "lime" | "lemon"),
-        };
-        if is_sour {
-            answer.cautions.push(
-                "Many pectinases work poorly this sour, near pH 2.2: take one that stands acid, or wait longer.".into(),
-            );
+        let typed = |ph: f64| (ph, format!("at pH {}", text::editable(ph, bench.decimal)));
+        let about = |ph: f64| (ph, format!("about pH {}", text::plain(ph, 1, bench.decimal)));
+        let sour = ph.map(typed).or_else(|| worked.litre.ph().ok().map(about)).filter(|(ph, _)| *ph < ENZYME_SOUR);
+        if let Some((_, words)) = sour {
+            answer.cautions.push(format!(
+                "Many pectinases work poorly this sour, {words}: take one that stands acid, or wait longer."
+            ));
         }
+        answer.cautions.push("Food-grade enzyme only, dosed as its supplier's sheet says.".into());
         if let Some(at) = bench.temperature(ENZYME_AT, &self.enzyme_at, (0.0, 95.0), &mut answer.problems) {
             if at.celsius() < ENZYME_COLD {
                 answer.cautions.push("Cold slows enzyme down: expect hours, or overnight, in place of 45 min.".into());

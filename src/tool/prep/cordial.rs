@@ -6,7 +6,7 @@ mod swap;
 #[cfg(test)]
 mod tests;
 
-pub use choices::{Ask, Blend, To};
+pub use choices::{Ask, Blend, For, To};
 
 use crate::book::{Ingredient, Kind, LIBRARY, Measured, Taken, ingredient};
 use crate::craft::cordial::{Fill, Made, made, to_target};
@@ -56,8 +56,12 @@ form! {
         spec = "45 ml pear brandy\n30 ml pear juice\n15 ml lemon juice\n15 ml honey syrup",
         /// What fills it up: a key of [`Fill`].
         fill = "juice",
+        /// How much of it is made: a key of [`For`].
+        make_for = "serves",
         /// Serves to make it for.
         serves = "40",
+        /// Cordial in a serve, where it is not to take the room of what it stands for.
+        pour = "",
         /// Lines of the spec that stay as they are.
         stays = "",
         /// Clear juice there is for a swap, where it is not what the serves ask for.
@@ -70,6 +74,7 @@ const BRIX: &str = "brix";
 const ACID: &str = "acid";
 const SPEC: &str = "spec";
 const SERVES: &str = "serves";
+const POUR: &str = "pour";
 const TO_BRIX: &str = "to_brix";
 const TO_ACID: &str = "to_acid";
 
@@ -119,7 +124,12 @@ impl Tool for CordialForm {
                 blocks.extend(measured);
                 blocks.extend([
                     Block::chips::<Fill>("fill", "Juice in it", true),
-                    Block::amount(SERVES, "Make it for, serves", Keys::Count),
+                    Block::amount(POUR, "Cordial in a serve", Keys::Pour),
+                    Block::chips::<For>("make_for", "Make it for", true),
+                    match For::read(&self.make_for) {
+                        For::Serves => Block::amount(SERVES, "Make it for, serves", Keys::Count),
+                        For::Juice => Block::amount(JUICE, "Clear juice I have", Keys::Bulk),
+                    },
                 ]);
             }
         }

@@ -37,6 +37,20 @@ choice! { Fill:
     Water = "water", "As much as before";
 }
 
+/// How much of a swap is made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum For {
+    /// So many serves.
+    Serves,
+    /// As many as the juice there is makes.
+    Juice,
+}
+
+choice! { For:
+    Serves = "serves", "So many serves";
+    Juice = "juice", "The juice I have";
+}
+
 /// Acids that go in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Blend {

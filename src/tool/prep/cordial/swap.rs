@@ -1,9 +1,10 @@
 //! One pour of cordial in place of the juice, citrus and syrup of a fresh form.
 
-use super::{Batch, CordialForm, KEPT_AT, LEAST_GRAMS, SERVES, SPEC, figures, grams, keeping, steps};
+use super::{Batch, CordialForm, For, JUICE, KEPT_AT, LEAST_GRAMS, POUR, SERVES, SPEC, figures, grams, keeping, steps};
 use crate::book::{Kind, Line, allergens_in, ingredient};
 use crate::craft::balance::{Balance, balance};
-use crate::craft::cordial::{Fill, Made, Miss, Swap, swap};
+use crate::craft::cordial::{Fill, FromJuice, Made, Miss, Swap, swap};
+use crate::craft::measure::both_of;
 use crate::craft::pour::litre_of;
 use crate::quantity::{Mass, Ratio, Temperature, Volume};
 use crate::reading::rows::unscaled_row;
@@ -11,7 +12,7 @@ use crate::reading::{Content, Contents};
 use crate::screen::route::Route;
 use crate::screen::{Act, Answer, Bench, Button, Choice, Figure, Problem, Row, Strip, Tone};
 use crate::substance::mix::Mix;
-use crate::text::{self, SpecLine};
+use crate::text::{self, Dimension, SpecLine};
 
 /// Less juice in a pour is none, ml.
 const LEAST_JUICE: f64 = 0.05;
@@ -76,7 +77,23 @@ impl CordialForm {
         let fill = Fill::read(&self.fill);
         // Without a line of this juice there is no "as before": then it fills up.
         let fill = if split.before <= Volume::ZERO { Fill::Juice } else { fill };
-        swap(&split.replaced, &litre, split.before, fill, &self.parts(), kept)
+        let pour = bench.volume(POUR, &self.pour, &mut answer.problems);
+        if pour.is_none() && !self.pour.trim().is_empty() {
+            return None;
+        }
+        swap(&split.replaced, &FromJuice { litre, before: split.before, fill }, pour, &self.parts(), kept)
+    }
+
+    /// For how many serves it is made.
+    fn serves(&self, swap: &Swap, bench: &Bench, answer: &mut Answer) -> Option<Ratio> {
+        match For::read(&self.make_for) {
+            For::Serves => bench.count(SERVES, &self.serves, &mut answer.problems),
+            For::Juice => {
+                let litre = litre_of(&self.taken(bench, &mut Vec::new())?);
+                let amount = bench.amount(JUICE, &self.juice, Dimension::Either, &mut answer.problems)?;
+                both_of(amount, &litre).volume.over(swap.juice).filter(|_| swap.juice.ml() > LEAST_JUICE)
+            }
+        }
     }
 
     /// The cordial for all serves, or for as many as the juice there is makes. Without juice it is a syrup, and made as
@@ -106,10 +123,10 @@ impl CordialForm {
         if split.lines.is_empty() {
             return answer.without_answer("Type or paste the fresh form, a line for each ingredient.");
         }
-        let serves = bench.count(SERVES, &self.serves, &mut answer.problems);
         let Some(swap) = self.solved(&split, bench, &mut answer) else {
             return self.not_solved(answer, &split, bench);
         };
+        let serves = self.serves(&swap, bench, &mut answer);
         let ml = |volume| text::millilitres(volume, bench.decimal);
         let pour = ml(swap.pour);
         let replaced: Vec<&str> = split
@@ -128,7 +145,8 @@ impl CordialForm {
             },
             tone: Tone::Answer,
         };
-        misses(&mut answer, &swap, bench);
+        let was = split.replaced.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
+        misses(&mut answer, &swap, was, bench);
         if swap.juice.ml() <= LEAST_JUICE {
             answer
                 .cautions
@@ -247,7 +265,7 @@ impl CordialForm {
 }
 
 /// What could not be matched, and what is offered for it.
-fn misses(answer: &mut Answer, swap: &Swap, bench: &Bench) {
+fn misses(answer: &mut Answer, swap: &Swap, replaced: Volume, bench: &Bench) {
     let ml = |volume| text::millilitres(volume, bench.decimal).to_string();
     for miss in &swap.misses {
         let juice = ml(swap.juice);
@@ -275,7 +293,13 @@ fn misses(answer: &mut Answer, swap: &Swap, bench: &Bench) {
             ),
         });
     }
-    if swap.misses.is_empty() {
+    if swap.misses.is_empty() && (swap.pour.ml() - replaced.ml()).abs() > 0.5 {
+        answer.remarks.push(format!(
+            "Same sugar, same acid by titration in a serve; {} where there were {}, so the drink is another size and strength.",
+            ml(swap.pour),
+            ml(replaced)
+        ));
+    } else if swap.misses.is_empty() {
         answer.remarks.push("Same sugar, same acid by titration, same volume in a serve. Another acid tastes another way: taste before the batch.".into());
     }
 }

@@ -60,6 +60,52 @@ fn the_swapped_form_is_the_same_drink_elsewhere() {
     assert!((ph(&fresh) - read.ph.expect("a pH")).abs() < 0.15, "{} {:?}", ph(&fresh), read.ph);
 }
 
+/// For the juice there is as many serves as it makes; a pour of another size holds the same sugar and acid.
+#[test]
+fn a_swap_for_the_juice_there_is_and_for_a_pour() {
+    let swapped = |change: fn(&mut CordialForm)| {
+        answer(|form| {
+            form.ask = "swap".into();
+            change(form);
+        })
+    };
+    let row = |answer: &Answer, starts: &str| {
+        answer.rows.iter().find(|row| row.name.starts_with(starts)).map(|row| (row.name.clone(), row.amount.clone()))
+    };
+    let by_serves = swapped(|_| {});
+    let (_, juice) = row(&by_serves, "Pear juice, clear").expect("juice");
+    assert!(row(&by_serves, "The cordial, for 40 serves").is_some());
+    let by_juice = swapped(|form| {
+        form.make_for = "juice".into();
+        form.juice = "500 ml".into();
+    });
+    assert_eq!(row(&by_juice, "Pear juice, clear").expect("juice").1, "500 ml", "{juice}");
+    let cell = |answer: &Answer, label: &str| {
+        answer.cells.iter().find(|cell| cell.label == label).map(|cell| cell.figure.to_string())
+    };
+    let larger = swapped(|form| form.pour = "75 ml".into());
+    assert_eq!(larger.strip.figures[0].to_string(), "75 ml cordial");
+    for what in ["sugar", "acid"] {
+        assert_eq!(cell(&larger, &format!("{what}, fresh")), cell(&larger, &format!("{what}, cordial")), "{what}");
+    }
+    assert!(larger.remarks.iter().any(|words| words.contains("another size and strength")), "{:?}", larger.remarks);
+    let asked = swapped(|form| form.pour = "1,000".into());
+    assert_eq!(asked.problems[0].field, "pour");
+}
+
+/// More sugar than dissolves in its water is said, as for a syrup.
+#[test]
+fn crystals_are_said() {
+    let warned = |brix: &str| {
+        let made = answer(|form| {
+            form.to = "target".into();
+            form.to_brix = brix.into();
+        });
+        made.cautions.iter().any(|words| words.starts_with("May crystallise"))
+    };
+    assert!(warned("75") && warned("67.5") && !warned("60"));
+}
+
 #[test]
 fn what_is_declared_or_kept_stays() {
     let swapped = |stays: &str| {
