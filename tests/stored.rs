@@ -47,6 +47,11 @@ fn own() -> Own {
     }
 }
 
+/// Since version 3 an ingredient may have all that it holds.
+fn made_here() -> Own {
+    Own { holds: "sugar 250 g/l, citric 3 g/l, malic 1 g/l, solids 5 g/l, salts 6 mmol/l".into(), ..own() }
+}
+
 fn run() -> Run {
     let part =
         |key, tool: &str, from, pairs: &[(&str, &str)]| Part { key, tool: tool.into(), from, texts: texts(pairs) };
@@ -97,19 +102,28 @@ fn version_2() {
     assert_eq!(open::<Run>(&fixture("v2/run.json")).map(|opened| (opened.data, opened.stamp)), Ok((run(), stamp)));
 }
 
+#[test]
+fn version_3() {
+    let stamp = Stamp { rev: 3, at: 1_764_072_000_000 };
+    let opened = open::<Own>(&fixture("v3/ingredient.json")).map(|opened| (opened.data, opened.stamp));
+    assert_eq!(opened, Ok((made_here(), stamp)));
+    assert_eq!(open::<Card>(&fixture("v3/spec.json")).map(|opened| (opened.data, opened.stamp)), Ok((card(), stamp)));
+    assert_eq!(open::<Run>(&fixture("v3/run.json")).map(|opened| (opened.data, opened.stamp)), Ok((run(), stamp)));
+}
+
 /// What is written today is what the newest fixtures hold: a change of format cannot slip in unseen.
 #[test]
 fn todays_writing_is_the_newest_fixture() {
-    assert_eq!(VERSION, 2);
+    assert_eq!(VERSION, 3);
     let stamp = Stamp { rev: 3, at: 1_764_072_000_000 };
     let kept = Kept { now: texts(&[("amount", "45 ml")]), before: Vec::new() };
     for (name, text) in [
         ("tool-measure", seal(&kept, stamp)),
         ("spec", seal(&card(), stamp)),
-        ("ingredient", seal(&own(), stamp)),
+        ("ingredient", seal(&made_here(), stamp)),
         ("run", seal(&run(), stamp)),
     ] {
-        assert_eq!(text.expect("json"), fixture(&format!("v2/{name}.json")), "{name}");
+        assert_eq!(text.expect("json"), fixture(&format!("v3/{name}.json")), "{name}");
     }
 }
 

@@ -111,8 +111,10 @@ pub struct Own {
     pub sugar: String,
     /// °Brix, in place of g/l.
     pub brix: String,
-    /// Acid as citric, g/l.
+    /// What it titrates, g/l as citric.
     pub acid: String,
+    /// All that it holds, where it was made here, as figures: "sugar 430 g/l, citric 20 g/l, salts 18 mmol/l".
+    pub holds: String,
     /// Anything else: where it comes from, how it keeps, whom to tell.
     pub notes: String,
     /// When it was first written down, in milliseconds since 1970.
@@ -128,6 +130,7 @@ impl Record for Own {
             Field::spare("sugar", &mut self.sugar),
             Field::spare("brix", &mut self.brix),
             Field::spare("acid", &mut self.acid),
+            Field::spare("holds", &mut self.holds),
             Field::spare("notes", &mut self.notes),
             Field::usual("made", &mut self.made),
         ]
@@ -136,7 +139,7 @@ impl Record for Own {
 
 impl Own {
     /// Its fields, by the names they are kept under.
-    pub fn fields(&mut self) -> [(&'static str, &mut String); 7] {
+    pub fn fields(&mut self) -> [(&'static str, &mut String); 8] {
         [
             ("name", &mut self.name),
             ("like", &mut self.like),
@@ -144,6 +147,7 @@ impl Own {
             ("sugar", &mut self.sugar),
             ("brix", &mut self.brix),
             ("acid", &mut self.acid),
+            ("holds", &mut self.holds),
             ("notes", &mut self.notes),
         ]
     }

@@ -20,6 +20,9 @@ impl Desk {
         let Some(done) = self.perform(worked, world) else { return };
         match (act, done.open) {
             (Act::NewSpec, Some(id)) => self.effects.push(Effect::Go(Route::Card.href_with("id", &id))),
+            (Act::KeepIngredient(..), Some(id)) => {
+                self.effects.push(Effect::Go(Route::Ingredients.href_with("id", &id)));
+            }
             (Act::TakeNew | Act::TakeAll | Act::TakeBoth, _) => self.has_taken(world),
             (Act::AddWay, _) => {
                 if let Some((entry, _)) = self.open_spec() {
@@ -78,6 +81,9 @@ impl Desk {
                 return Some(deeds::new_card(&lines.unwrap_or_default(), &(world.fresh)(), now));
             }
             Act::NewIngredient => return Some(deeds::new_own(&(world.fresh)(), now)),
+            Act::KeepIngredient(name, holds) => {
+                return Some(deeds::keep_own(&self.bench.book, name, holds, &(world.fresh)(), now));
+            }
             Act::NewRun => return Some(deeds::new_run(&Run { made: now, ..Run::default() }, &(world.fresh)(), now)),
             Act::Demo => return Some(deeds::demo(&self.bench.book, now)),
             Act::TakeNew => return importing(self, Merge::NewOnly),

@@ -36,6 +36,8 @@ pub enum Act {
     NewSpec,
     /// Starts an ingredient.
     NewIngredient,
+    /// Keeps what was made as an ingredient: its name, and all that it holds, as figures.
+    KeepIngredient(String, String),
     /// Starts a run sheet.
     NewRun,
     /// Copies the spec that is open.

@@ -26,12 +26,15 @@ pub(crate) fn taken(own: &Own, decimal: Decimal, problems: &mut Vec<Problem>) ->
         problems.push(Problem::unread("strength", unread));
         None
     });
+    // What was typed goes before what it was made with.
+    let made = text::read_figures(&own.holds, decimal);
+    let reads = brix.and_then(|degrees| Brix::from_degrees(degrees).ok());
     let measured = Measured {
-        strength,
-        sugar_per_litre: sugar.and_then(|g| Mass::from_g(g).ok()),
-        reads: brix.and_then(|degrees| Brix::from_degrees(degrees).ok()),
+        strength: strength.or(made.strength),
+        sugar_per_litre: sugar.and_then(|g| Mass::from_g(g).ok()).or(made.sugar_per_litre.filter(|_| reads.is_none())),
+        reads,
         acid: acid.and_then(|g| Acidity::from_g_per_l(g).ok()),
-        ..Measured::default()
+        holds: made.holds,
     };
     Some(Taken { ingredient: ingredient(&own.like)?, measured })
 }

@@ -76,6 +76,26 @@ pub fn new_own(id: &str, now: u64) -> Worked {
     })
 }
 
+/// Keeps what was made here as an ingredient; where there is one of its name that was made here too, its figures change.
+///
+/// # Errors
+/// As [`new_card`].
+pub fn keep_own(book: &Book, name: &str, holds: &str, id: &str, now: u64) -> Worked {
+    let is_it = |entry: &&Arc<Entry<Own>>| entry.value.name.trim() == name && !entry.value.holds.is_empty();
+    let (put, id) = match book.own.iter().find(is_it) {
+        Some(entry) => {
+            let own = Own { holds: holds.into(), ..entry.value.clone() };
+            (rewrite(INGREDIENTS, entry, &own, now)?, entry.id.clone())
+        }
+        None => {
+            let own =
+                Own { name: name.into(), like: "cordial".into(), holds: holds.into(), made: now, ..Own::default() };
+            (put(INGREDIENTS, id, &own, now)?, id.to_owned())
+        }
+    };
+    Ok(Deed { words: format!("keeping {name}"), puts: vec![put], open: Some(id), is_of_many: false })
+}
+
 /// Copies a spec.
 ///
 /// # Errors

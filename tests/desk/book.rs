@@ -63,6 +63,21 @@ fn lines_move_and_a_text_pasted_over_comes_back() {
     assert!(tab.act(Act::Undo).value("steps").starts_with("Build over"));
 }
 
+/// A cordial is kept as an ingredient with all that it holds; kept again, its figures change, and Undo brings the old back.
+#[test]
+fn a_cordial_kept_is_an_ingredient_with_all_that_it_holds() {
+    let keeper = Faulty::default();
+    let mut tab = Tab::open(&keeper, "prep/cordial");
+    tab.tap("Keep it as an ingredient").follow();
+    assert_eq!(tab.value("name"), "pear cordial");
+    let first = tab.value("holds");
+    assert!(first.starts_with("sugar ") && first.contains("citric") && first.contains("salts"), "{first}");
+    tab.go("prep/cordial").type_in("house_sugar", "60 g").tap("Keep it as an ingredient").follow();
+    assert_ne!(tab.value("holds"), first);
+    assert_eq!(stored(&keeper, "ingredient/").len(), 1);
+    assert_eq!(tab.act(Act::Undo).value("holds"), first);
+}
+
 #[test]
 fn a_bar_s_own_figures_count_at_once() {
     let keeper = Faulty::default();

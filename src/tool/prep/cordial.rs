@@ -16,8 +16,9 @@ use crate::reading::{Contents, PLACEHOLDER, allergens, label};
 use crate::screen::pad::Keys;
 use crate::screen::plan::{HOUR, MINUTE, Makes, Making, Plan, Step, titled};
 use crate::screen::route::Route;
-use crate::screen::{Answer, Bench, Block, Choice, Input, Opt, Problem, Strip, Tone, Tool, form};
+use crate::screen::{Act, Answer, Bench, Block, Button, Choice, Input, Opt, Problem, Strip, Tone, Tool, form};
 use crate::substance::fruit::FRUIT;
+use crate::substance::mix::Mix;
 use crate::text::{self, Dimension};
 use reading::{figures, keeping};
 
@@ -134,7 +135,7 @@ impl Tool for CordialForm {
             }
         }
         blocks.push(Block::chips::<Blend>("blend", "Acid", true));
-        blocks.extend([Block::Cells("", Vec::new()), Block::Table("", Vec::new())]);
+        blocks.extend([Block::Cells("", Vec::new()), Block::Table("", Vec::new()), Block::Buttons(Vec::new())]);
         blocks
     }
 
@@ -315,6 +316,7 @@ impl CordialForm {
         }
         keeping(&mut answer, &made.mix, bench);
         let name = format!("{} cordial", batch.name.trim_end_matches(" juice"));
+        answer.buttons.push(keep(&name, &made.mix, bench));
         answer.carry("Label it", label::href(&label::Facts { name, ..label::Facts::default() }));
         answer.carry("Share it out in serves", Route::Serves.href_with("made", &bench.carried(*volume)));
         answer.plan = Some(steps(&batch, bench));
@@ -324,6 +326,14 @@ impl CordialForm {
 
 fn grams(mass: Mass, what: &str, bench: &Bench) -> String {
     bench.grams_of(mass, what).to_string()
+}
+
+/// A button that keeps a cordial as an ingredient of the bar's own, with all that it holds.
+fn keep(name: &str, mix: &Mix, bench: &Bench) -> Button {
+    Button::new(
+        "Keep it as an ingredient",
+        Act::KeepIngredient(name.to_owned(), text::whole_figures(mix, bench.decimal)),
+    )
 }
 
 /// Making it, step by step.

@@ -27,15 +27,17 @@ form! {
         sugar = "",
         /// °Brix, in place of g/l.
         brix = "",
-        /// Its acid, g/l.
+        /// What it titrates, g/l.
         acid = "",
+        /// All that it holds, as figures.
+        holds = "",
         /// Anything else.
         notes = "",
     }
 }
 
 /// The fields that belong to the record.
-pub const FIELDS: [&str; 7] = ["name", "like", "strength", "sugar", "brix", "acid", "notes"];
+pub const FIELDS: [&str; 8] = ["name", "like", "strength", "sugar", "brix", "acid", "holds", "notes"];
 
 impl OwnForm {
     fn own(&self) -> Own {
@@ -46,6 +48,7 @@ impl OwnForm {
             sugar: self.sugar.clone(),
             brix: self.brix.clone(),
             acid: self.acid.clone(),
+            holds: self.holds.clone(),
             notes: self.notes.clone(),
             made: 0,
         }
@@ -84,13 +87,18 @@ impl Tool for OwnForm {
             return vec![new, Block::Table("", Vec::new())];
         }
         let poured = LIBRARY.iter().filter(|row| row.key != "ice");
-        vec![
+        let mut blocks = vec![
             Block::field("name", "Name in specs", Input::Words { placeholder: "orchard cordial" }),
             Block::pick("like", "Like", poured.map(Opt::ingredient).collect()),
             Block::amount("strength", "Strength", Keys::Percent),
             Block::amount("sugar", "Sugar, g/l", Keys::Count),
             Block::amount("brix", "or it reads, °Bx", Keys::Count),
             Block::amount("acid", "It titrates, g/l as citric", Keys::Count),
+        ];
+        if !self.holds.is_empty() {
+            blocks.push(Block::field("holds", "It holds, as made", Input::Lines { placeholder: "" }));
+        }
+        blocks.extend([
             Block::field(
                 "notes",
                 "Notes",
@@ -99,7 +107,8 @@ impl Tool for OwnForm {
             Block::Cells("", Vec::new()),
             new,
             Block::Table("", Vec::new()),
-        ]
+        ]);
+        blocks
     }
 
     fn answer(&self, bench: &Bench) -> Answer {
@@ -140,7 +149,10 @@ impl Tool for OwnForm {
             return answer.without_answer("");
         }
         let litre = litre_of(&taken);
-        let figures = figures_of(&litre, bench);
+        let mut figures = figures_of(&litre, bench);
+        if let Some(reads) = litre.reads().filter(|reads| reads.degrees() >= 0.05) {
+            figures.push_str(&format!(", reads {} °Bx", text::plain(reads.degrees(), 1, bench.decimal)));
+        }
         answer.strip = Strip {
             figures: vec![Figure::new(named(&own.name), "")],
             also: if figures.is_empty() { "as water".into() } else { figures },

@@ -1,6 +1,8 @@
 //! One pour of cordial in place of the juice, citrus and syrup of a fresh form.
 
-use super::{Batch, CordialForm, For, JUICE, KEPT_AT, LEAST_GRAMS, POUR, SERVES, SPEC, figures, grams, keeping, steps};
+use super::{
+    Batch, CordialForm, For, JUICE, KEPT_AT, LEAST_GRAMS, POUR, SERVES, SPEC, figures, grams, keep, keeping, steps,
+};
 use crate::book::{Kind, Line, allergens_in, ingredient};
 use crate::craft::balance::{Balance, balance};
 use crate::craft::cordial::{Fill, FromJuice, Made, Miss, Swap, swap};
@@ -163,6 +165,10 @@ impl CordialForm {
         answer.plan = self.batch(&swap, serves, bench).map(|batch| steps(&batch, bench));
         self.recipe(&mut answer, &swap, serves.unwrap_or(Ratio::ONE), bench);
         let lines = self.with_cordial(&split, &swap, bench);
+        if let Some(juice) = ingredient(&self.juice_of) {
+            let name = juice.name.to_ascii_lowercase();
+            answer.buttons.push(keep(&format!("{} cordial", name.trim_end_matches(" juice")), &swap.mix, bench));
+        }
         answer.carry("Its balance", Route::Balance.href_with("spec", &lines));
         answer.carry("Scale it", Route::Scale.href_with("spec", &lines));
         answer

@@ -93,6 +93,24 @@ fn a_swap_for_the_juice_there_is_and_for_a_pour() {
     assert_eq!(asked.problems[0].field, "pour");
 }
 
+/// What is kept as an ingredient is what was made: its line in a spec reads as the cordial itself.
+#[test]
+fn a_cordial_kept_as_an_ingredient_is_the_same() {
+    let made = answer(|form| form.to = "target".into());
+    let Some(Act::KeepIngredient(name, holds)) = made.buttons.first().map(|button| button.act.clone()) else {
+        panic!("{:?}", made.buttons)
+    };
+    assert_eq!(name, "pear cordial");
+    let own = crate::book::Own { name, like: "cordial".into(), holds, ..Default::default() };
+    let taken = crate::screen::own::taken(&own, text::Decimal::Point, &mut Vec::new()).expect("taken");
+    let bench = Bench { own: vec![(own.name, taken)], ..Bench::default() };
+    let read = balance(&Contents::of("30 ml pear cordial", &bench).mix);
+    let cell = |label: &str| made.cells.iter().find(|cell| cell.label == label).map(|cell| cell.figure.value.clone());
+    assert_eq!(cell("pH"), read.ph.map(|ph| text::plain(ph, 1, text::Decimal::Point)));
+    assert_eq!(cell("acid"), Some(text::count(read.acid, text::Decimal::Point)));
+    assert_eq!(cell("sugar"), Some(text::count(read.sugar, text::Decimal::Point)));
+}
+
 /// More sugar than dissolves in its water is said, as for a syrup.
 #[test]
 fn crystals_are_said() {

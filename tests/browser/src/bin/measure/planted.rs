@@ -39,6 +39,6 @@ pub async fn plant(phone: &Phone) -> Result<()> {
 
 /// A record as it is stored: behind a checksum of all that follows it.
 fn sealed(data: &Value, at: u64) -> String {
-    let body = format!("\"v\":2,\"rev\":1,\"at\":{at},\"data\":{data}}}");
+    let body = format!("\"v\":3,\"rev\":1,\"at\":{at},\"data\":{data}}}");
     format!("{{\"sum\":\"{:08x}\",{body}", crc32fast::hash(body.as_bytes()))
 }
