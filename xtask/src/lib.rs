@@ -11,6 +11,7 @@ pub mod precache;
 pub mod server;
 pub mod size;
 pub mod smaller;
+pub mod stand_in;
 pub mod tools;
 pub mod weigh;
 

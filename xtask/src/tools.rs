@@ -69,6 +69,22 @@ fn path_with(tool: &Path) -> OsString {
     std::env::join_paths(std::iter::once(ours).chain(std::env::split_paths(&old))).unwrap_or(old)
 }
 
+/// The source of the standard library, where the toolchain has it or rustup can fetch it.
+///
+/// # Errors
+/// When rustc does not say where it lives.
+pub(crate) fn std_source() -> Result<Option<PathBuf>> {
+    let out = Command::new("rustc").args(["--print", "sysroot"]).current_dir(root()).output()?;
+    let sysroot = PathBuf::from(String::from_utf8(out.stdout)?.trim());
+    let source = sysroot.join("lib/rustlib/src/rust");
+    let is_there = || source.join("library/std").is_dir();
+    if !is_there() {
+        println!("Fetching the source of the standard library.");
+        let _ = run(Command::new("rustup").args(["component", "add", "rust-src"]).current_dir(root()));
+    }
+    Ok(is_there().then_some(source))
+}
+
 /// rustup reads rust-toolchain.toml, but where its auto-install is turned off the target must be asked for.
 fn ensure_target() -> Result<()> {
     let list = Command::new("rustc")

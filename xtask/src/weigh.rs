@@ -31,6 +31,7 @@ alike to the byte may be one, under one name.";
 /// When a step fails or the wasm cannot be read.
 pub fn weigh() -> Result<()> {
     let tools = tools::ensure()?;
+    let small = build::small_std()?;
     let folder =
         std::env::var_os("CARGO_TARGET_DIR").map_or_else(|| root().join("target"), PathBuf::from).join("weigh");
     run(cargo(&["build", "--release", "--locked", "--target", "wasm32-unknown-unknown"])
@@ -38,7 +39,8 @@ pub fn weigh() -> Result<()> {
         .env("CARGO_PROFILE_RELEASE_STRIP", "none")
         .env("CARGO_PROFILE_RELEASE_DEBUG", "0")
         // The older names leave out what a generic function was made for.
-        .env("RUSTFLAGS", format!("{} -Csymbol-mangling-version=v0", build::flags())))?;
+        .env("RUSTFLAGS", format!("{} -Csymbol-mangling-version=v0", build::flags(&small)))
+        .envs(small.env()))?;
     let built = folder.join("wasm32-unknown-unknown/release").join(OURS).with_extension("wasm");
     run(Command::new(tools.wasm_bindgen)
         .args(["--target", "web", "--no-typescript", "--no-demangle", "--out-dir"])
