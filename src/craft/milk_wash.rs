@@ -93,7 +93,8 @@ pub fn citric_to_clot(milk: Volume, meq: f64) -> Mass {
     citric_giving_up(milk.ml() / 1e6 * meq, 0.1)
 }
 
-/// How much acid a litre of milk takes up by the model of its groups, beside [`MEQ_TO_CLOT`].
+/// How much acid a litre of whole milk takes up by the model of its groups; the verdict takes only its shape, and
+/// [`MEQ_TO_CLOT`] for how much.
 #[must_use]
 pub fn meq_by_groups() -> f64 {
     acid_taken_up(CASEIN_CLOTS_AT)
