@@ -1,7 +1,7 @@
 //! Milk: what is in it, and how much acid it takes up on its way to clotting.
 
 use super::acid::Acid;
-use super::ph::protons_lost;
+use super::ph::{log_activity, protons_lost};
 use crate::quantity::Volume;
 
 /// Grams of whole milk to the millilitre at 20 °C, from memory; other milk and cream are taken as the same.
@@ -131,12 +131,6 @@ fn taken_up(ph: f64, ionic: f64) -> f64 {
     };
     let citrate = |ph: f64| CITRATE * protons_lost(Acid::Citric, ph, ionic).unwrap_or(0.0);
     bound(ph) - bound(FRESH_PH) + citrate(FRESH_PH) - citrate(ph)
-}
-
-/// log γ of a single charge, by Davies, as in [`super::ph`].
-fn log_activity(ionic: f64) -> f64 {
-    let root = ionic.sqrt();
-    -0.509 * (root / (1.0 + root) - 0.3 * ionic)
 }
 
 /// Moles of protons that moles of acids, less the cations that go with them, give up at a pH in so much water of this

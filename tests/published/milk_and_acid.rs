@@ -6,7 +6,8 @@ use meniscus::craft::pour::litre_of;
 use meniscus::quantity::{Acidity, Ratio, Volume};
 use meniscus::substance::acid::Acid;
 use meniscus::substance::milk::{
-    CASEIN_CLOTS_AT, FRESH_PH, MEQ_TO_CLOT, Milk, WATER_KG_PER_L, acid_taken_up, ph_with_milk,
+    CASEIN_CLOTS_AT, FRESH_PH, MEQ_TO_CLOT, Milk, WATER_KG_PER_L, acid_given_up, acid_taken_up, ionic_strength,
+    ph_with_milk,
 };
 use meniscus::substance::mix::Mix;
 
@@ -81,6 +82,20 @@ fn citric_acid_alone() {
     for (moles, ph) in [(0.1, 2.083), (0.01, 2.623)] {
         near(ph_with_milk(&[(Acid::Citric, moles)], 0.0, 1.0, Volume::ZERO, 60.0), ph, 0.02, "citric acid");
     }
+}
+
+/// By hand, Davies: at an ionic strength of 0.1, √0.1 = 0.3162, log γ = −0.509 (0.3162 / 1.3162 − 0.03) = −0.1070, so that at
+/// pH 2 half a kilogram of water holds 0.5 × 0.01 × 10^0.1070 = 6.397 mmol of protons, which milk does not get; nor what
+/// cations hold. Half a litre of milk with 50 mmol of salts in 1.5 kg of water: (0.08 / 2 + 0.05) / 1.5 = 0.06.
+#[test]
+fn what_milk_does_not_get() {
+    near(acid_given_up(&[], 0.0, 0.5, 0.1, 2.0), -0.006_397, 1e-6, "protons in the water");
+    near(acid_given_up(&[], 0.02, 0.0, 0.1, 2.0), -0.02, 1e-12, "held by salts");
+    near(ionic_strength(litres(0.5), 0.05, 1.5), 0.06, 1e-12, "ionic strength");
+    // Held between what the model is for.
+    near(ionic_strength(Volume::ZERO, 0.0, 1.0), 0.005, 1e-12, "least");
+    near(ionic_strength(litres(1.0), 2.0, 1.0), 0.5, 1e-12, "most");
+    near(ionic_strength(Volume::ZERO, 0.0, 0.0), 0.08, 1e-12, "of nothing, as of milk");
 }
 
 /// Zoller, J. Ind. Eng. Chem. 13 (1921) 510: casein clots at pH 4.6. Fox and McSweeney (1998) p. 450: milk has pH 6.5
