@@ -80,9 +80,9 @@ pub fn agar(juice: Mass, at: Temperature, water_share: Ratio, g_per_kg: f64) -> 
     let (of_juice, of_water) = (juice.g() * JUICE_HEAT, water.g() * WATER_HEAT);
     let comes_to = (of_juice * at.celsius() + of_water * BOILING) / (of_juice + of_water);
     let juice_at_least = ((of_juice + of_water) * WARM_ENOUGH - of_water * BOILING) / of_juice;
-    let is_known = comes_to.is_finite() && juice_at_least.is_finite();
     let agar = Mass::from_g(together.g() / 1000.0 * g_per_kg).ok()?;
-    is_known.then_some(Agar { agar, water, together, comes_to, juice_at_least })
+    // Neither is, of no juice.
+    juice_at_least.is_finite().then_some(Agar { agar, water, together, comes_to, juice_at_least })
 }
 
 /// A dose to so much, by a fraction of it: of enzyme, of gelatin.

@@ -73,10 +73,9 @@ pub fn to_target(juice: &Mix, reads: Brix, acidity: Acidity, parts: &Parts<'_>) 
             (s.max(0.0) - sugar).abs() < 1e-9 * (1.0 + sugar) && (a.max(0.0) - acid).abs() < 1e-9 * (1.0 + acid);
         (sugar, acid) = (s.max(0.0), a.max(0.0));
         if settled {
-            // A hundredth more than asked for is the juice itself.
-            let is_over = |wanted: f64, added: f64| added < -1e-6 * (1.0 + wanted);
             let made = made(juice, Mass::from_g(sugar).ok()?, &blend(acid, parts));
-            return Some(Made { is_too_sweet: is_over(sugar, s), is_too_sour: is_over(acid, a), ..made });
+            // Less than a speck too much is as asked for.
+            return Some(Made { is_too_sweet: s < -1e-6, is_too_sour: a < -1e-6, ..made });
         }
     }
     None
@@ -168,7 +167,7 @@ pub fn swap(
     // Too sweet to stay dissolved: more water, and a larger pour.
     let limit = sucrose::solubility(kept).ok()?.degrees();
     let at_limit = made.mix.sugar().g() * (100.0 / limit - 1.0) - made.mix.water.g();
-    if at_limit > water.g() + 1e-9 {
+    if at_limit > water.g() {
         water = Mass::from_g(at_limit).ok()?;
         misses.push(Miss::Crystals(limit));
     }

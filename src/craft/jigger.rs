@@ -147,8 +147,8 @@ impl Measures {
         let jiggered = wanted.ml() - house.conventions.barspoon.ml() * f64::from(spoons);
         let mut closest = vec![(i64::MAX, Vec::new()); (MOST_POURS - spoons + 1) as usize];
         self.search(0, jiggered, &mut Vec::new(), &mut closest);
-        let found = closest.into_iter().filter(|(off, pours)| *off < i64::MAX && (spoons > 0 || !pours.is_empty()));
-        found.map(|(_, pours)| self.plan_of(&pours, spoons, wanted, house)).collect()
+        // One without pours is too far off to be taken.
+        closest.into_iter().map(|(_, pours)| self.plan_of(&pours, spoons, wanted, house)).collect()
     }
 
     /// Tries every set of pours, larger measures first, and keeps the closest of each length.
@@ -269,6 +269,54 @@ mod tests {
     fn close_when_exact_would_take_too_many() {
         poured(Volume::whole_ml(50), &ounce_house(), "1×1½ oz + 1×bsp");
         poured(Volume::whole_ml(45), &house(&[&[("25 ml", 25.0), ("20 ml", 20.0)]]), "1×25 ml + 1×20 ml");
+    }
+
+    /// 60 is 3 × 20 and nearly 61: two pours more are worth it. 80 is 4 × 20 and nearly 81: three are not.
+    #[test]
+    fn two_more_pours_for_an_exact_one() {
+        poured(Volume::whole_ml(60), &house(&[&[("61", 61.0)], &[("20", 20.0)]]), "3×20");
+        poured(Volume::whole_ml(80), &house(&[&[("81", 81.0)], &[("20", 20.0)]]), "1×81");
+        // 2 % over is close, and stands back for what is exact with as many pours.
+        let both = house(&[&[("20.4", 20.4)], &[("20", 20.0)]]);
+        poured(Volume::whole_ml(20), &both, "1×20");
+        assert_eq!(plan(Volume::whole_ml(60), &both).expect("a plan").count(), 3);
+    }
+
+    /// With nothing close, a pour is worth half a percent: 4 % in one goes before 3.7 in two, 4 in two before 5 in one.
+    #[test]
+    fn as_near_as_it_gets() {
+        let without_spoon = |cups: &[&[(&str, f64)]]| {
+            let mut house = house(cups);
+            house.conventions.barspoon = Volume::whole_ml(500);
+            house
+        };
+        let wanted = Volume::whole_ml(100);
+        poured(wanted, &without_spoon(&[&[("96", 96.0)], &[("48", 48.15)]]), "1×96");
+        poured(wanted, &without_spoon(&[&[("95", 95.0)], &[("48", 48.0)]]), "2×48");
+        // Past the mark by less than the smallest measure: 11 is nearer than 10.
+        poured(Volume::from_ml(10.6).expect("ml"), &without_spoon(&[&[("10", 10.0)], &[("1", 1.0)]]), "1×10 + 1×1");
+    }
+
+    /// Six of the largest reach 360 ml, and 2.5 % over that is close to them: 369. More is for a jug.
+    #[test]
+    fn six_pours_at_most() {
+        let house = house(&[&[("60", 60.0)]]);
+        poured(Volume::whole_ml(360), &house, "6×60");
+        poured(Volume::whole_ml(368), &house, "6×60");
+        assert_eq!(plan(Volume::whole_ml(370), &house), None);
+        assert_eq!(plan(Volume::whole_ml(400), &house), None);
+    }
+
+    /// A measure written on two jiggers, to a thousandth of a millilitre, is one; an empty one is none.
+    #[test]
+    fn measures_are_told_apart() {
+        let house = house(&[
+            &[("30", 30.0), ("10", 10.0)],
+            &[("30 again", 30.000_5), ("0", 0.0)],
+            &[("45", 45.0), ("30", 30.0)],
+        ]);
+        let labels: Vec<String> = Measures::of(&house).0.into_iter().map(|(_, label)| label).collect();
+        assert_eq!(labels, ["45", "30", "10"]);
     }
 
     #[test]

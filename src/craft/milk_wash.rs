@@ -62,11 +62,8 @@ pub struct Verdict {
 /// Whether `milk` clots in a drink. In water at 25 °C; alcohol makes acids weaker, so it is a hint for strong drinks.
 #[must_use]
 pub fn verdict(drink: &Mix, milk: Volume) -> Verdict {
-    let acids: Vec<(Acid, f64)> = Acid::ALL
-        .into_iter()
-        .map(|acid| (acid, drink.mass_of(acid).g() / acid.constants().molar_mass))
-        .filter(|(_, moles)| *moles > 0.0)
-        .collect();
+    let acids: Vec<(Acid, f64)> =
+        Acid::ALL.into_iter().map(|acid| (acid, drink.mass_of(acid).g() / acid.constants().molar_mass)).collect();
     let cations = drink.cations.value() / 1000.0;
     let kg_of_water = drink.water.g() / 1000.0 + milk.ml() / 1000.0 * WATER_KG_PER_L;
     let ph = MEQ_TO_CLOT.map(|meq| ph_with_milk(&acids, cations, kg_of_water, milk, meq));
@@ -93,7 +90,8 @@ pub fn citric_to_clot(milk: Volume, meq: f64) -> Mass {
     citric_giving_up(milk.ml() / 1e6 * meq, 0.1)
 }
 
-/// How much acid a litre of milk takes up by the model of its groups, beside [`MEQ_TO_CLOT`].
+/// How much acid a litre of whole milk takes up by the model of its groups; the verdict takes only its shape, and
+/// [`MEQ_TO_CLOT`] for how much.
 #[must_use]
 pub fn meq_by_groups() -> f64 {
     acid_taken_up(CASEIN_CLOTS_AT)

@@ -112,9 +112,6 @@ fn fill_with_water(mix: &mut Mix) {
         }
         mix.water = grams((mix.water.g() + step).max(0.0));
         let after = short(mix);
-        if (gap - after).abs() < 1e-12 {
-            break;
-        }
         step *= after / (gap - after);
         gap = after;
     }

@@ -32,7 +32,7 @@ pub fn latest_starts(tasks: &[Task], ready: i64) -> Vec<i64> {
     let mut starts = vec![ready; tasks.len()];
     let mut hands: Vec<Range<i64>> = Vec::new();
     for at in (0..tasks.len()).rev() {
-        let followers = (at + 1..tasks.len()).filter(|later| tasks[*later].after.contains(&at));
+        let followers = (0..tasks.len()).filter(|later| tasks[*later].after.contains(&at));
         let end = followers.map(|later| starts[later]).min().unwrap_or(ready);
         let work = i64::from(tasks[at].work);
         let start = free_before(end - i64::from(tasks[at].wait) - work, work, &hands);
@@ -89,9 +89,53 @@ pub fn earliest_ends(tasks: &[Task], progress: &[Progress], now: i64) -> Vec<i64
 fn rest_after(tasks: &[Task]) -> Vec<i64> {
     let mut rest = vec![0; tasks.len()];
     for at in (0..tasks.len()).rev() {
-        let later = (at + 1..tasks.len()).filter(|later| tasks[*later].after.contains(&at));
+        let later = (0..tasks.len()).filter(|later| tasks[*later].after.contains(&at));
         let follows = later.map(|later| rest[later]).max().unwrap_or(0);
         rest[at] = follows + i64::from(tasks[at].work) + i64::from(tasks[at].wait);
     }
     rest
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn task(work: u32, wait: u32, after: &[usize]) -> Task {
+        Task { work, wait, after: after.to_vec() }
+    }
+
+    /// Ready at 100, all independent: 10 of work and a wait of 5 begin at 85 and hold the hands to 95; 10 of work before it
+    /// cannot begin at 90, so at 75; 5 of work fit between 95 and 100; what needs no hands waits for nobody.
+    #[test]
+    fn one_pair_of_hands() {
+        let tasks = [task(10, 0, &[]), task(0, 5, &[]), task(5, 0, &[]), task(10, 5, &[])];
+        assert_eq!(latest_starts(&tasks, 100), [75, 95, 95, 85]);
+        // Nor does what needs no hands keep anybody from working.
+        assert_eq!(latest_starts(&[task(10, 0, &[]), task(0, 5, &[])], 100), [90, 95]);
+        // What is needed first begins where the hands are needed next, less its own work.
+        assert_eq!(latest_starts(&[task(10, 0, &[]), task(10, 5, &[0])], 100), [75, 85]);
+        // A wait of 30 after 10 of work: 60, then 20 more of work from 80.
+        assert_eq!(latest_starts(&[task(10, 30, &[]), task(20, 0, &[0])], 100), [40, 80]);
+    }
+
+    /// From 0: the step after which 50 are still to wait goes first, to 10, though it stands second; the other to 20.
+    #[test]
+    fn the_longest_wait_goes_first() {
+        let due = |count: usize| vec![Progress::Due; count];
+        assert_eq!(earliest_ends(&[task(10, 0, &[]), task(10, 50, &[])], &due(2), 0), [20, 60]);
+        // The same by what follows it: 10 of work, then 5 and a wait of 40.
+        let tasks = [task(10, 20, &[]), task(10, 0, &[]), task(5, 40, &[1])];
+        assert_eq!(earliest_ends(&tasks, &due(3), 0), [45, 10, 55]);
+        // What needs no hands begins at once, and keeps nobody: 30 of wait beside 10 of work.
+        assert_eq!(earliest_ends(&[task(0, 30, &[]), task(10, 0, &[]), task(10, 0, &[])], &due(3), 0), [30, 10, 20]);
+    }
+
+    /// What is left to itself is over when it was to be, or now if that has passed; what follows begins then.
+    #[test]
+    fn what_has_been_done_counts() {
+        let tasks = [task(10, 30, &[]), task(10, 0, &[0])];
+        assert_eq!(earliest_ends(&tasks, &[Progress::OverAt(70), Progress::Due], 50), [70, 80]);
+        assert_eq!(earliest_ends(&tasks, &[Progress::OverAt(20), Progress::Due], 50), [50, 60]);
+        assert_eq!(earliest_ends(&tasks, &[Progress::Done, Progress::Due], 50), [50, 60]);
+    }
 }

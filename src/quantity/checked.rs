@@ -166,6 +166,7 @@ impl std::ops::Mul<Volume> for Acidity {
 
 #[cfg(test)]
 mod tests {
+    use super::super::{Amount, Ratio};
     use super::*;
 
     #[test]
@@ -174,8 +175,20 @@ mod tests {
             assert!(Volume::from_ml(bad).is_err(), "{bad}");
             assert!(Mass::from_g(bad).is_err(), "{bad}");
         }
+        for bad in [f64::NAN, f64::INFINITY, -0.1, 1.1e9] {
+            assert!(Ratio::from_value(bad).is_err(), "{bad}");
+        }
         assert!(Temperature::from_celsius(-18.0).is_ok());
         assert!(Abv::from_fraction(1.01).is_err());
+    }
+
+    #[test]
+    fn an_amount_times_three() {
+        let three = Ratio::from_value(3.0).expect("a factor");
+        let leaves = |count: f64| Amount::Count(Ratio::from_value(count).expect("a count"));
+        assert_eq!(leaves(8.0).times(three), leaves(24.0));
+        assert_eq!(Amount::Volume(Volume::whole_ml(20)).times(three), Amount::Volume(Volume::whole_ml(60)));
+        assert_eq!(Amount::Mass(Mass::KILOGRAM).times(three), Amount::Mass(Mass(3000.0)));
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! Milk: what is in it, and how much acid it takes up on its way to clotting.
 
 use super::acid::Acid;
-use super::ph::protons_lost;
+use super::ph::{log_activity, protons_lost};
 use crate::quantity::Volume;
 
 /// Grams of whole milk to the millilitre at 20 °C, from memory; other milk and cream are taken as the same.
@@ -21,8 +21,8 @@ pub const CASEIN_OF_PROTEIN: f64 = 0.8;
 
 /// Milliequivalents of acid that a litre of milk takes up down to [`CASEIN_CLOTS_AT`]: least, likely, most.
 ///
-/// An estimate, no published datum: the sum of its groups and the integral of its published buffer index agree within
-/// 15 %.
+/// An estimate, no published datum. Over these two units of pH the published maximum of the buffer index allows at most 55
+/// for whole milk and 67 for skim milk (source in `tests/published/milk_and_acid.rs`): the range spans both.
 pub const MEQ_TO_CLOT: [f64; 3] = [50.0, 60.0, 70.0];
 
 /// Strength in the mix, as a fraction, from which alcohol by itself may clot fresh milk: an equal volume of 66 % vol
@@ -94,25 +94,26 @@ impl Milk {
     }
 }
 
-/// Ionic strength of milk, mol/kg; of milk in a drink as much less as there is less of it.
-const IONIC_STRENGTH: f64 = 0.15;
+/// Ionic strength of milk, mol/kg (dairy texts, from memory); of milk in a drink as much less as there is less of it.
+const IONIC_STRENGTH: f64 = 0.08;
 
-/// Citrate of milk, mmol/l.
-const CITRATE: f64 = 9.6;
+/// Citrate of milk, mmol/l (dairy texts, from memory).
+const CITRATE: f64 = 9.25;
 
 /// Groups that take up acid: mmol to the litre of milk, pKa at no ionic strength, and the charge of the base.
 ///
-/// Amounts are set so that each takes up, from pH 6.7 to 4.6, what dairy texts give it (meq/l, from memory): soluble
-/// phosphate 5, colloidal phosphate 20, phosphoserine and histidine of casein 9, carboxyl of casein and whey protein 17.
-/// The carboxyl is spread over four, so that milk buffers the most where it was measured to, at pH 5.0 to 5.1.
+/// An estimate, set so that milk buffers as whole milk was measured to: the most at pH 5.0 to 5.1, 27.7 mmol to the litre
+/// and pH (sources in `tests/published/milk_and_acid.rs`). From pH 6.7 to 4.6 soluble phosphate takes up 4.0 meq/l,
+/// colloidal phosphate 11.6, phosphoserine and histidine of casein 7.1, carboxyl of casein and whey protein, spread over
+/// four, 14.6, and citrate 11.7.
 const GROUPS: [(f64, f64, f64); 7] = [
-    (11.4, 7.198, 2.0),
-    (26.0, 5.307, 1.0),
-    (11.3, 6.107, 1.0),
-    (14.0, 3.607, 1.0),
+    (10.4, 7.198, 2.0),
+    (15.0, 5.307, 1.0),
+    (9.0, 6.107, 1.0),
+    (11.0, 3.607, 1.0),
     (12.0, 4.307, 1.0),
-    (11.0, 5.007, 1.0),
-    (6.5, 5.707, 1.0),
+    (10.0, 5.007, 1.0),
+    (4.5, 5.707, 1.0),
 ];
 
 /// Milliequivalents of acid that a litre of milk takes up from [`FRESH_PH`] to a pH, by its groups.
@@ -130,12 +131,6 @@ fn taken_up(ph: f64, ionic: f64) -> f64 {
     };
     let citrate = |ph: f64| CITRATE * protons_lost(Acid::Citric, ph, ionic).unwrap_or(0.0);
     bound(ph) - bound(FRESH_PH) + citrate(FRESH_PH) - citrate(ph)
-}
-
-/// log γ of a single charge, by Davies, as in [`super::ph`].
-fn log_activity(ionic: f64) -> f64 {
-    let root = ionic.sqrt();
-    -0.509 * (root / (1.0 + root) - 0.3 * ionic)
 }
 
 /// Moles of protons that moles of acids, less the cations that go with them, give up at a pH in so much water of this

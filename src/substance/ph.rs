@@ -82,14 +82,18 @@ pub fn ph(dissolved: &Dissolved<'_>) -> Result<f64, PhProblem> {
     Err(PhProblem::TooConcentrated)
 }
 
-/// Activity coefficients by charge at one ionic strength:
-/// log γ = −0.509 z² (√I / (1 + √I) − 0.3 I).
+/// log γ of a single charge at an ionic strength, by Davies: −0.509 (√I / (1 + √I) − 0.3 I).
+pub(super) fn log_activity(ionic_strength: f64) -> f64 {
+    let root = ionic_strength.sqrt();
+    -0.509 * (root / (1.0 + root) - 0.3 * ionic_strength)
+}
+
+/// Activity coefficients by charge at one ionic strength: log γ goes with the square of the charge.
 struct Activity([f64; 4]);
 
 impl Activity {
     fn at(ionic_strength: f64) -> Activity {
-        let root = ionic_strength.sqrt();
-        let single = 10_f64.powf(-0.509 * (root / (1.0 + root) - 0.3 * ionic_strength));
+        let single = 10_f64.powf(log_activity(ionic_strength));
         Activity([1.0, single, single.powi(4), single.powi(9)])
     }
 
@@ -109,12 +113,10 @@ impl Dissociation {
     fn of(acid: Acid, dissolved: &Dissolved<'_>) -> Dissociation {
         let molal = dissolved.acids.iter().filter(|(listed, _)| *listed == acid).map(|(_, molal)| molal).sum();
         let mut cumulative = [0.0; 3];
-        if molal > 0.0 {
-            let mut product = 1.0;
-            for (constant, pka) in cumulative.iter_mut().zip(acid.constants().pka) {
-                product *= 10_f64.powf(-pka);
-                *constant = product;
-            }
+        let mut product = 1.0;
+        for (constant, pka) in cumulative.iter_mut().zip(acid.constants().pka) {
+            product *= 10_f64.powf(-pka);
+            *constant = product;
         }
         Dissociation { molal, cumulative }
     }
@@ -205,4 +207,48 @@ pub fn protons_lost(acid: Acid, ph: f64, ionic_strength: f64) -> Option<f64> {
     let activity = Activity::at((ionic_strength >= 0.0).then_some(ionic_strength)?);
     let one = Dissociation::of(acid, &Dissolved { acids: &[(acid, 1.0)], cations: 0.0 }).corrected(&activity);
     Some(one.moments(10_f64.powf(-ph) / activity.coefficient(1)).0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn solution(acids: &[(Acid, f64)], cations: f64, ionic: f64) -> Solution {
+        let dissolved = Dissolved { acids, cations };
+        Solution::at(&Acid::ALL.map(|acid| Dissociation::of(acid, &dissolved)), cations, &Activity::at(ionic))
+    }
+
+    /// Wherever it begins, it ends where charges balance; the slope that leads there is that of the difference.
+    #[test]
+    fn charges_balance() {
+        for (molal, cations) in
+            [(1e-7, 0.0), (1e-4, 0.0), (0.01, 0.015), (0.3, 0.0), (0.3, 0.1), (0.5, 0.5), (0.0, 0.0)]
+        {
+            for acid in Acid::ALL {
+                let solution = solution(&[(acid, molal), (Acid::Lactic, molal)], cations, 0.05);
+                for guess in [-40.0, -16.0, -7.0, 2.0] {
+                    let (excess, slope) = solution.excess_charge(solution.balanced(guess).exp());
+                    assert!((excess / slope).abs() < 1e-9, "{acid:?} {molal} {cations} from {guess}");
+                }
+                for x in [-20.0_f64, -12.0, -6.0, -2.0] {
+                    let excess = |x: f64| solution.excess_charge(x.exp()).0;
+                    let (rise, slope) =
+                        ((excess(x + 1e-4) - excess(x - 1e-4)) / 2e-4, solution.excess_charge(x.exp()).1);
+                    assert!(
+                        (rise - slope).abs() < 1e-6 * slope.abs() + 1e-11,
+                        "{acid:?} {molal} at {x}: {rise} {slope}"
+                    );
+                }
+            }
+        }
+    }
+
+    /// By hand at an ionic strength of 0.1: log γ = −0.1070, so that [H] [OH] = 10^(−13.995 + 2 × 0.1070) = 1.656·10⁻¹⁴. With
+    /// 10⁻⁹ of [H] that is 1.656·10⁻⁵ of [OH]; with 10⁻⁵ of a cation, ½ (10⁻⁹ + 1.656·10⁻⁵ + 10⁻⁵) = 1.328·10⁻⁵.
+    #[test]
+    fn water_in_salt() {
+        let solution = solution(&[], 1e-5, 0.1);
+        assert!((solution.water - 1.656e-14).abs() < 1e-17, "{}", solution.water);
+        assert!((solution.ionic_strength(1e-9) - 1.328e-5).abs() < 1e-8, "{}", solution.ionic_strength(1e-9));
+    }
 }

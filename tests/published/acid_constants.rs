@@ -73,6 +73,24 @@ fn a_mix_has_the_ph_of_its_acids() {
     assert!(salted.ph().expect("a pH") > mix.ph().expect("a pH"));
 }
 
+/// Water alone has half its ion product's exponent, 13.995, and salts
+/// that hold nine tenths of the acid and more leave no model of a juice: 100 mmol of equivalents are 6.404 g of citric acid.
+#[test]
+fn water_and_too_much_salt() {
+    let grams = |g| Mass::from_g(g).expect("a mass");
+    let water = Mix::water(grams(1000.0));
+    near(water.ph().expect("a pH"), 6.9975, 1e-3, "pH of water");
+    let mut mix = water + Mix::acid(Acid::Citric, grams(6.404));
+    for (salts, has_ph) in [(85.0, true), (89.9, true), (90.1, false), (95.0, false), (100.0, false)] {
+        mix.cations = Ratio::from_value(salts).expect("mmol");
+        assert_eq!(mix.ph().is_ok(), has_ph, "{salts}");
+    }
+    assert_eq!(mix.ph(), Err(PhProblem::NotSour));
+    // Of nothing there is nothing to read.
+    let nothing = Mix::default();
+    assert_eq!((nothing.g_per_l(nothing.sugar()), nothing.reads()), (0.0, None));
+}
+
 /// Citric acid at pH 4.6 and an ionic strength of 0.1 has given up 1.62 protons (computed from the constants by
 /// a separate script that was not kept): what a wash has of it to curdle milk with.
 #[test]

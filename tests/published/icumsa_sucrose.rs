@@ -37,6 +37,40 @@ fn density_and_gravity() {
     }
 }
 
+/// kg/m³ away from 20 °C, from the published coefficients by a script of its own (Python): °Bx, then at 4, 40, 60 and 80 °C.
+#[test]
+fn cold_and_hot() {
+    for (degrees, rows) in [
+        (15.0, [1062.333, 1052.063, 1042.375, 1030.559]),
+        (35.0, [1156.435, 1142.711, 1132.117, 1119.789]),
+        (50.0, [1236.156, 1219.935, 1208.715, 1196.114]),
+        (65.0, [1324.240, 1305.923, 1294.214, 1281.508]),
+        (85.0, [1454.373, 1434.808, 1422.941, 1410.526]),
+    ] {
+        for (t, kg) in [4.0, 40.0, 60.0, 80.0].into_iter().zip(rows) {
+            let found = sucrose::density(brix(degrees), celsius(t)).expect("in range").g_per_ml() * 1000.0;
+            near(found, kg, 0.001, &format!("kg/m³ of {degrees} °Bx at {t} °C"));
+        }
+    }
+}
+
+/// Without sugar the formula is water's: IAPWS-95 at 0.101 325 MPa (iapws 1.5.5), to 0.02 kg/m³.
+#[test]
+fn water_by_iapws() {
+    for (t, kg) in [
+        (0.01, 999.844),
+        (4.0, 999.975),
+        (20.0, 998.207),
+        (40.0, 992.216),
+        (60.0, 983.196),
+        (80.0, 971.790),
+        (99.0, 959.066),
+    ] {
+        let found = sucrose::density(brix(0.0), celsius(t)).expect("in range").g_per_ml() * 1000.0;
+        near(found, kg, 0.02, &format!("kg/m³ of water at {t} °C"));
+    }
+}
+
 /// Printed pounds per US gallon in air (Chen, from NBS C440): 5.0 °Bx 8.486, 2.0 °Bx 8.387, water 8.322.
 /// In air: m (1 − 1.2/ρ) / (1 − 1.2/8000).
 #[test]
@@ -56,8 +90,32 @@ fn rich_syrup_is_at_the_limit() {
     near(200.0 / 3.0 - sucrose::solubility(celsius(4.0)).expect("in range").degrees(), 1.87, 0.005, "at 4 °C");
 }
 
+/// °Bx at which it stops dissolving, from the published polynomial by a script of its own (Python).
+#[test]
+fn what_dissolves() {
+    for (t, degrees) in [
+        (0.0, 64.447),
+        (10.0, 65.4289),
+        (25.0, 67.4706),
+        (40.0, 70.1046),
+        (60.0, 74.2645),
+        (80.0, 78.6786),
+        (100.0, 82.65),
+    ] {
+        near(sucrose::solubility(celsius(t)).expect("in range").degrees(), degrees, 1e-4, &format!("°Bx at {t} °C"));
+    }
+}
+
+/// 200 g of granulated sugar to the US cup of 236.588 ml (USDA portion data, from memory).
+#[test]
+fn a_cup_of_sugar() {
+    near(sucrose::GRANULATED_G_PER_ML * 236.588, 200.0, 0.001, "g");
+}
+
 #[test]
 fn outside_the_formula_is_an_error() {
+    assert!(sucrose::specific_gravity(brix(85.1)).is_err());
+    assert!(sucrose::density(brix(85.0), celsius(100.0)).is_ok());
     assert!(sucrose::density(brix(85.1), celsius(20.0)).is_err());
     assert!(sucrose::density(brix(50.0), celsius(-0.1)).is_err());
     assert!(sucrose::solubility(celsius(101.0)).is_err());

@@ -59,6 +59,23 @@ fn gill_fluid_dram_and_grain() {
     exact(size(Unit::Grain, &us), 0.064_798_91, "grain");
 }
 
+/// Handbook 44, Appendix C: 1 quart and 1 gallon, British imperial, by pint 0.25.3. A house with a round ounce keeps the US
+/// ones.
+#[test]
+fn quart_and_gallon() {
+    for (ounce, quart, gallon) in [
+        (Ounce::Us, 946.352_946, 3_785.411_784),
+        (Ounce::Round30, 946.352_946, 3_785.411_784),
+        (Ounce::Imperial, 1_136.522_5, 4546.09),
+    ] {
+        let house = Conventions { ounce, ..Conventions::default() };
+        for (unit, ml) in [(Unit::Quart, quart), (Unit::Gallon, gallon), (Unit::ImperialGallon, 4546.09)] {
+            let Size::Volume(one) = unit.size(&house) else { panic!("{unit:?} is poured") };
+            exact(one.ml(), ml, "quart or gallon");
+        }
+    }
+}
+
 /// The typed units of a US house are those.
 #[test]
 fn a_us_house_means_them() {

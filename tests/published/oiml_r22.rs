@@ -83,6 +83,14 @@ fn the_alcoholometric_table_and_proof() {
     }
 }
 
+/// 57.1 % vol is proof spirit, 100 degrees, as a trade association of distillers states it; 40 % vol is 70 of them (shown as
+/// such on bottles of the time, from memory).
+#[test]
+fn historical_uk_degrees() {
+    near(ethanol::uk_proof(ethanol::mass_fraction(volume(57.1))), 100.0, 1e-6, "UK degrees");
+    near(ethanol::uk_proof(ethanol::mass_fraction(volume(40.0))), 70.0, 0.1, "UK degrees");
+}
+
 /// Parts of water in 100 parts of spirit by volume at 60 °F, printed in 27 CFR 30.66, Table 6: 53.73 at
 /// 100 proof, 5.59 at 191; the others computed from the formula. Tolerance 0.02 parts.
 #[test]

@@ -6,6 +6,7 @@ pub mod check;
 pub mod deny;
 pub mod engines;
 pub mod licences;
+pub mod mutants;
 pub mod named;
 pub mod precache;
 pub mod server;

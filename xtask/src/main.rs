@@ -1,13 +1,14 @@
 //! `cargo xtask …`
 
 use anyhow::{Result, bail};
-use xtask::{build, check, deny, precache, server, size, stand_in, weigh};
+use xtask::{build, check, deny, mutants, precache, server, size, stand_in, weigh};
 
 const USAGE: &str = "\
 cargo xtask serve      build the app and serve it on this machine
 cargo xtask check      everything that must hold before a change is kept
 cargo xtask sweep      a host that goes wrong in every way with every file: minutes
 cargo xtask engines    what is in dist/, tried in Firefox and in WebKit
+cargo xtask mutants    small errors put into the floors of numbers: does a check notice? Hours
 cargo xtask audit      known faults of the crates we use; needs the network
 cargo xtask build      build the app into dist/, ready for any static host
 cargo xtask measure    sizes, and timings in the browser
@@ -27,6 +28,7 @@ fn main() -> Result<()> {
         ["check"] => check::check(),
         ["sweep"] => check::sweep(),
         ["engines"] => check::in_all_engines(),
+        ["mutants", args @ ..] => mutants::mutants(args),
         ["audit"] => deny::audit(),
         ["build"] => {
             build::build()?;

@@ -13,6 +13,7 @@ use crate::{cargo, root, run};
 const TRUNK: &str = "0.21.14";
 const GECKODRIVER: &str = "0.37.1";
 const CARGO_DENY: &str = "0.20.2";
+const CARGO_MUTANTS: &str = "27.1.0";
 
 /// Where the tools are.
 #[derive(Clone, Debug)]
@@ -52,6 +53,14 @@ pub fn geckodriver() -> Result<PathBuf> {
 /// When it does not install, with what to do.
 pub fn cargo_deny() -> Result<PathBuf> {
     ensure_tool("cargo-deny", CARGO_DENY, &["--locked"])
+}
+
+/// Finds or installs what puts small errors into the code.
+///
+/// # Errors
+/// When it does not install, with what to do.
+pub fn cargo_mutants() -> Result<PathBuf> {
+    ensure_tool("cargo-mutants", CARGO_MUTANTS, &["--locked"])
 }
 
 fn folder() -> PathBuf {
@@ -165,7 +174,11 @@ fn ensure_tool(package: &str, version: &str, flags: &[&str]) -> Result<PathBuf> 
 }
 
 fn said_version(binary: impl AsRef<Path>) -> Option<String> {
-    let out = Command::new(binary.as_ref()).arg("--version").output().ok()?;
+    let binary = binary.as_ref();
+    let asked = |args: &[&str]| Command::new(binary).args(args).output().ok().filter(|out| out.status.success());
+    // Some that cargo calls answer only as it calls them: `cargo-mutants mutants --version`.
+    let called = || binary.file_name()?.to_str()?.strip_prefix("cargo-").map(str::to_owned);
+    let out = asked(&["--version"]).or_else(|| asked(&[&called()?, "--version"]))?;
     Some(String::from_utf8_lossy(&out.stdout).trim().to_owned())
 }
 
