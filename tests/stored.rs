@@ -56,6 +56,7 @@ fn run() -> Run {
     Run {
         name: "Friday, orchard lantern".into(),
         ready: "2026-11-28T18:30".into(),
+        slack: String::new(),
         notes: "Slow through the paper — warm it next time.".into(),
         made: 1_764_072_000_000,
         finished: 0,
@@ -97,19 +98,33 @@ fn version_2() {
     assert_eq!(open::<Run>(&fixture("v2/run.json")).map(|opened| (opened.data, opened.stamp)), Ok((run(), stamp)));
 }
 
+/// A run as version 3 first had it: with its slack, and how warm what came out was.
+fn run_3() -> Run {
+    let mut run = Run { slack: "45".into(), ..run() };
+    run.marks.or_default("0/filter").celsius = "4".into();
+    run
+}
+
+#[test]
+fn version_3() {
+    let stamp = Stamp { rev: 3, at: 1_764_072_000_000 };
+    let opened = open::<Run>(&fixture("v3/run.json"));
+    assert_eq!(opened.map(|opened| (opened.data, opened.stamp, opened.newer)), Ok((run_3(), stamp, None)));
+}
+
 /// What is written today is what the newest fixtures hold: a change of format cannot slip in unseen.
 #[test]
 fn todays_writing_is_the_newest_fixture() {
-    assert_eq!(VERSION, 2);
+    assert_eq!(VERSION, 3);
     let stamp = Stamp { rev: 3, at: 1_764_072_000_000 };
     let kept = Kept { now: texts(&[("amount", "45 ml")]), before: Vec::new() };
     for (name, text) in [
         ("tool-measure", seal(&kept, stamp)),
         ("spec", seal(&card(), stamp)),
         ("ingredient", seal(&own(), stamp)),
-        ("run", seal(&run(), stamp)),
+        ("run", seal(&run_3(), stamp)),
     ] {
-        assert_eq!(text.expect("json"), fixture(&format!("v2/{name}.json")), "{name}");
+        assert_eq!(text.expect("json"), fixture(&format!("v3/{name}.json")), "{name}");
     }
 }
 

@@ -17,7 +17,7 @@ fn data(text: Result<String, serde_json::Error>) -> String {
 }
 
 fn inner(text: &str) -> String {
-    let (_, data) = text.split_once("\"v\":2,\"rev\":1,\"at\":2,\"data\":").expect("an envelope");
+    let (_, data) = text.split_once("\"v\":3,\"rev\":1,\"at\":2,\"data\":").expect("an envelope");
     data.strip_suffix('}').expect("its end").to_owned()
 }
 
@@ -61,10 +61,11 @@ fn own() -> Own {
 }
 
 fn run() -> Run {
-    let tick = Tick { started: 1, done: 2, got: "i".into(), brix: "j".into(), ph: "k".into() };
+    let tick = Tick { started: 1, done: 2, got: "i".into(), brix: "j".into(), ph: "k".into(), celsius: "p".into() };
     Run {
         name: "a".into(),
         ready: "b".into(),
+        slack: "q".into(),
         notes: "c".into(),
         made: 3,
         finished: 4,
@@ -91,9 +92,9 @@ fn fields_stand_in_their_order_and_names_in_theirs() {
     assert_eq!(
         data(seal(&run(), ONE)),
         concat!(
-            r#"{"name":"a","ready":"b","notes":"c","made":3,"finished":4,"#,
+            r#"{"name":"a","ready":"b","slack":"q","notes":"c","made":3,"finished":4,"#,
             r#""parts":[{"key":4294967295,"tool":"d","from":5,"texts":{"A":"g","z":"e","é":"f"}}],"#,
-            r#""marks":{"h":{"started":1,"done":2,"got":"i","brix":"j","ph":"k"}},"#,
+            r#""marks":{"h":{"started":1,"done":2,"got":"i","brix":"j","ph":"k","celsius":"p"}},"#,
             r#""log":[{"key":"l","title":"m","words":"n","planned":"o"}]}"#
         )
     );
@@ -138,7 +139,7 @@ fn the_journal_is_written_with_what_undo_needs_and_read_without() {
     assert_eq!(
         body,
         concat!(
-            r#""v":2,"rev":2,"at":7,"data":[{"words":"“two”","number":1,"at":7,"many":false,"done":true,"#,
+            r#""v":3,"rev":2,"at":7,"data":[{"words":"“two”","number":1,"at":7,"many":false,"done":true,"#,
             r#""changes":[{"key":"spec/a","was":null,"put":2363233923,"data":2363233923},"#,
             r#"{"key":"spec/b","was":null,"put":null,"data":null}]}]}"#
         )
@@ -184,7 +185,7 @@ fn a_backup_is_written_as_ever() {
         r#""steps":"Stir\nRest 2 min"},{}]}}]}"#
     );
     assert_eq!(one("a", &lamp()).expect("json"), short);
-    let empty = "{\n  \"kind\": \"meniscus backup\",\n  \"version\": 3,\n  \"at\": 9,\n  \"specs\": []\n}";
+    let empty = "{\n  \"kind\": \"meniscus backup\",\n  \"version\": 4,\n  \"at\": 9,\n  \"specs\": []\n}";
     assert_eq!(backup(&Book::default(), Besides::default(), 9).expect("json"), empty);
     let card = Card { name: "Lamp".into(), ways: vec![Way::default()], ..Card::default() };
     let part = Part { texts: [("juice".to_owned(), "1 l".to_owned())].into(), ..Part::default() };
@@ -205,7 +206,7 @@ fn a_backup_is_written_as_ever() {
         text,
         r#"{
   "kind": "meniscus backup",
-  "version": 3,
+  "version": 4,
   "at": 9,
   "specs": [
     {

@@ -1,5 +1,5 @@
 //! What a saved value looks like:
-//! `{"sum":"0f1e2d3c","v":2,"rev":7,"at":1764072000000,"data":…}`, and how older ones become today's.
+//! `{"sum":"0f1e2d3c","v":3,"rev":7,"at":1764072000000,"data":…}`, and how older ones become today's.
 //!
 //! `sum` is the CRC-32 of all that follows it and its comma, byte for byte: the stored text is its own canonical
 //! form. `rev` counts the writes of this key, `at` is the time of the last in milliseconds since 1970.
@@ -10,8 +10,8 @@ use super::read::{Unknown, read};
 use super::write::{Layout, written};
 use crate::book::{Field, Record, Rule, Slot, Stamp, Written};
 
-/// The version this program writes.
-pub const VERSION: u32 = 2;
+/// The version this program writes; 1 had no checksum, 2 no slack and no temperatures in its runs.
+pub const VERSION: u32 = 3;
 
 /// A value that was read.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -126,8 +126,9 @@ fn open_into(text: &str, mut data: Slot<'_>) -> Result<(Stamp, Option<u32>), Unr
         (0, _) => return Err(Unreadable::Damaged("there was never a version 0".into())),
         // Version 1 had no checksum, revision and time. Its data is today's.
         (1, _) => None,
-        (VERSION, Some(_)) => None,
-        (VERSION, None) => return Err(Unreadable::Damaged("it has no checksum".into())),
+        // Version 2 is today's with fewer fields.
+        (2..=VERSION, Some(_)) => None,
+        (2..=VERSION, None) => return Err(Unreadable::Damaged("it has no checksum".into())),
         (later, _) => Some(later),
     };
     match (known, newer) {
@@ -164,7 +165,7 @@ mod tests {
         let stamp = Stamp { rev: 7, at: 1_764_072_000_000 };
         let text = seal(&kept, stamp).expect("json");
         let body =
-            r#""v":2,"rev":7,"at":1764072000000,"data":{"now":{"amount":"45 ml"},"before":[{"amount":"1 oz"}]}}"#;
+            r#""v":3,"rev":7,"at":1764072000000,"data":{"now":{"amount":"45 ml"},"before":[{"amount":"1 oz"}]}}"#;
         assert_eq!(text, format!("{{\"sum\":\"{:08x}\",{body}", checksum(body)));
         assert_eq!(open::<Kept>(&text), Ok(Opened { data: kept, stamp, newer: None }));
     }
@@ -182,6 +183,7 @@ mod tests {
             r#"{"v":0,"data":1}"#,
             r#"{"v":1,"data":{"now":5}}"#,
             r#"{"v":2,"data":{"now":{}}}"#,
+            r#"{"v":3,"data":{"now":{}}}"#,
         ];
         for damaged in damaged {
             assert!(matches!(open::<Kept>(damaged), Err(Unreadable::Damaged(_))), "{damaged}");
@@ -194,19 +196,19 @@ mod tests {
         let way = Way { lines: "60 ml gin".into(), ..Way::default() };
         let card = Card { name: "Lamp".into(), ways: vec![way.clone(), way], ..Card::default() };
         let data = r#"{"name":"Lamp","made":0,"garden":{"a":[1.5,null]},"forms":[{"lines":"60 ml gin","x":-1},{"lines":"60 ml gin"}]}"#;
-        let body = format!(r#""v":3,"rev":7,"at":9,"by":"her","data":{data}}}"#);
+        let body = format!(r#""v":4,"rev":7,"at":9,"by":"her","data":{data}}}"#);
         let sealed = format!("{{\"sum\":\"{:08x}\",{body}", checksum(&body));
-        for text in [sealed.clone(), format!(r#"{{"data":{data},"at":9,"rev":7,"v":3}}"#)] {
+        for text in [sealed.clone(), format!(r#"{{"data":{data},"at":9,"rev":7,"v":4}}"#)] {
             let stamp = Stamp { rev: 7, at: 9 };
-            assert_eq!(open::<Card>(&text), Ok(Opened { data: card.clone(), stamp, newer: Some(3) }), "{text}");
-            assert_eq!(stamp_of(&text), Ok((stamp, Some(3))), "{text}");
+            assert_eq!(open::<Card>(&text), Ok(Opened { data: card.clone(), stamp, newer: Some(4) }), "{text}");
+            assert_eq!(stamp_of(&text), Ok((stamp, Some(4))), "{text}");
             // Of our own version it is damaged; and what is mistyped is not shown.
-            assert!(matches!(open::<Card>(&text.replace("\"v\":3", "\"v\":1")), Err(Unreadable::Damaged(_))), "{text}");
+            assert!(matches!(open::<Card>(&text.replace("\"v\":4", "\"v\":1")), Err(Unreadable::Damaged(_))), "{text}");
             assert!(open::<Card>(&text.replace("\"made\":0", "\"made\":\"\"")).is_err(), "{text}");
         }
         assert!(matches!(open::<Card>(&sealed.replace("Lamp", "Lamb")), Err(Unreadable::Damaged(_))));
-        assert_eq!(open::<Card>(r#"{"v":3,"data":{"name":5}}"#), Err(Unreadable::Newer(3)));
-        let run = open::<Run>(r#"{"v":3,"data":{"marks":{"0/a":{"done":5,"by":"her"}},"parts":[{"key":1,"hue":2}]}}"#);
+        assert_eq!(open::<Card>(r#"{"v":4,"data":{"name":5}}"#), Err(Unreadable::Newer(4)));
+        let run = open::<Run>(r#"{"v":4,"data":{"marks":{"0/a":{"done":5,"by":"her"}},"parts":[{"key":1,"hue":2}]}}"#);
         let run = run.expect("readable").data;
         assert_eq!((run.marks["0/a"].done, run.parts[0].key, run.parts.len()), (5, 1, 1));
     }
