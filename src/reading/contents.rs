@@ -1,9 +1,12 @@
 //! What the lines of a spec are taken to be, each read once; and that in words.
 
+use super::yields;
 use crate::book::{Ingredient, Kind, Taken, alike, is_poured};
+use crate::craft::milk_wash::{Clots, through, verdict};
 use crate::craft::pour::{litre_of, pour};
-use crate::quantity::{Acidity, Amount, Temperature, Volume};
+use crate::quantity::{Acidity, Amount, Mass, Ratio, Temperature, Volume};
 use crate::screen::{Bench, Fix};
+use crate::substance::milk::MILKS;
 use crate::substance::mix::Mix;
 use crate::text::{self, Dimension, LineProblem, SpecLine, read_spec};
 
@@ -74,6 +77,33 @@ impl Contents {
         self.mix.mass().g() > 0.0
     }
 
+    /// What is drunk of it: all of it; or, where its milk clots by its acid, what comes through the filter, and that it does.
+    pub(crate) fn drunk(&self, bench: &Bench) -> (Mix, bool) {
+        let washed = self.washed(yields::through_milk(bench).0);
+        (washed.unwrap_or(self.mix), washed.is_some())
+    }
+
+    /// What comes through the filter, so much of drink and milk together, where milk of a cow is in it and clots.
+    fn washed(&self, share: Ratio) -> Option<Mix> {
+        let (mut drink, mut milk, mut kind) = (Mix::default(), Volume::ZERO, None);
+        self.whole().filter(|mix| mix.milk > Mass::ZERO)?;
+        for (line, content) in self.pairs() {
+            let Content::Poured(mix) = content else { continue };
+            if mix.milk > Mass::ZERO {
+                let name = line.read.as_ref().ok()?.taken?.ingredient.key.strip_suffix("-milk")?;
+                let of = MILKS.iter().find(|milk| milk.key == name && milk.is_of_cows())?;
+                if kind.is_some_and(|kind| kind != of) {
+                    return None;
+                }
+                kind = Some(of);
+                milk = milk + mix.volume(Temperature::TWENTY).ok()?;
+            } else {
+                drink = drink + **mix;
+            }
+        }
+        (verdict(&drink, milk).clots == Clots::Yes).then(|| through(&drink, milk, kind?, share))?
+    }
+
     /// What is in it, when every line that is poured or weighed is known; none else.
     pub(crate) fn whole(&self) -> Option<&Mix> {
         self.missing.is_empty().then_some(&self.mix)
@@ -124,6 +154,16 @@ fn content(line: &SpecLine) -> Content {
 fn is_overfull(taken: &Taken) -> bool {
     let is_a_litre = taken.ingredient.kind != Kind::Powder && !taken.measured.is_nothing();
     is_a_litre && litre_of(taken).volume(Temperature::TWENTY).is_ok_and(|volume| volume.ml() > 1_001.0)
+}
+
+/// That the figures of a spec are those of what comes through the filter.
+pub(crate) fn washed_words(bench: &Bench) -> String {
+    let (share, is_own) = yields::through_milk(bench);
+    format!(
+        "Its milk clots by its acid: strength, sugar, acid and volume are those of what comes through the filter, {} of it all ({}), without the curd.",
+        text::percent(share.value(), bench.decimal),
+        if is_own { "your own yield" } else { "rule of thumb" }
+    )
 }
 
 /// "40 % vol, 20 g/l sugar", or nothing for what is as water.

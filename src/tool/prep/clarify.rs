@@ -151,6 +151,10 @@ impl Tool for ClarifyForm {
             JUICE | "came" => text.clone_into(&mut self.juice),
             "fruit" => text.clone_into(&mut self.fruit),
             "came_ph" => text.clone_into(&mut self.ph),
+            "came_celsius" => {
+                text.clone_into(&mut self.enzyme_at);
+                text.clone_into(&mut self.agar_at);
+            }
             _ => {}
         }
     }

@@ -2,7 +2,7 @@
 
 use crate::craft::balance::balance;
 use crate::quantity::{Density, Ratio, Temperature, Volume};
-use crate::reading::contents::guesses;
+use crate::reading::contents::{guesses, washed_words};
 use crate::reading::rows::rewritten;
 use crate::reading::{self, Content, Contents, cells, counted_row};
 use crate::screen::pad::Keys;
@@ -90,10 +90,16 @@ impl BalanceForm {
     }
 
     fn show(&self, mut answer: Answer, read: &Contents, makes: Ratio, water: Ratio, bench: &Bench) -> Answer {
-        let poured = read.mix.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
-        let drink = read.mix + Mix::water(poured * water * Density::WATER);
+        let (drunk, is_washed) = read.drunk(bench);
+        let poured = drunk.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
+        let drink = drunk + Mix::water(poured * water * Density::WATER);
         let serve = drink * makes.inverse().unwrap_or(Ratio::ONE);
-        let reading = balance(&drink);
+        let mut reading = balance(&drink);
+        if is_washed {
+            // What the milk took up of the acid is not reckoned here: Milk wash tells the pH.
+            reading.ph = None;
+            answer.remarks.push(washed_words(bench));
+        }
         let is_diluted = water > Ratio::ZERO;
         let serve_volume = serve.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
         let also = match read.missing.as_slice() {

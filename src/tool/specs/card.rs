@@ -10,6 +10,7 @@ pub use record::{changed, edited, loses, loses_much, way_at};
 use crate::book::{Card, Way};
 use crate::craft::balance::balance as read_mix;
 use crate::quantity::{Ratio, Temperature, Volume};
+use crate::reading::contents::washed_words;
 use crate::reading::rows::unscaled_row;
 use crate::reading::{self, Contents, label, links, named};
 use crate::screen::pad::Keys;
@@ -18,6 +19,7 @@ use crate::screen::{
     Act, Answer, Bench, Block, Button, Carry, Choice, Figure, Input, Opt, Problem, Strip, Tone, Tool, choice, form,
     newer_caution,
 };
+use crate::substance::mix::Mix;
 use crate::text;
 
 /// How a drink is made.
@@ -151,11 +153,15 @@ impl Tool for CardForm {
         answer.rows = lines.iter().map(|line| unscaled_row(line, bench)).collect();
         self.offer_moves(&mut answer.rows);
         let holds = bench.volume("holds", &self.holds, &mut answer.problems);
-        let reading = read_mix(&read.mix);
-        let volume = read.mix.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
+        let (drunk, is_washed) = read.drunk(bench);
+        let reading = read_mix(&drunk);
+        let volume = drunk.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
         if read.is_something() {
             answer.cells_title = "Balance, before ice";
-            reading::four_cells(&mut answer, &read.mix, bench);
+            reading::four_cells(&mut answer, &drunk, bench);
+            if is_washed {
+                answer.remarks.push(washed_words(bench));
+            }
             if let Some(holds) = holds.filter(|holds| volume > *holds && volume.ml() < BATCH * holds.ml()) {
                 let glass = text::litres_or_ml(holds, bench.decimal);
                 answer.problems.push(Problem::new(
@@ -183,7 +189,7 @@ impl Tool for CardForm {
             tone: if lines.is_empty() { Tone::Waiting } else { Tone::Answer },
         };
         if !lines.is_empty() {
-            self.offer(&mut answer, &read, holds, bench);
+            self.offer(&mut answer, &read, &drunk, holds, bench);
         }
         answer
     }
@@ -233,9 +239,9 @@ impl CardForm {
     }
 
     /// Where its lines can go next.
-    fn offer(&self, answer: &mut Answer, read: &Contents, holds: Option<Volume>, bench: &Bench) {
+    fn offer(&self, answer: &mut Answer, read: &Contents, drunk: &Mix, holds: Option<Volume>, bench: &Bench) {
         let lines = &read.lines;
-        let volume = read.mix.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
+        let volume = drunk.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
         answer.carry("Scale it", Route::Scale.href_with("spec", &self.lines));
         answer.carry("Its balance", Route::Balance.href_with("spec", &self.lines));
         links::fruit(lines, Ratio::ONE, answer, bench);
@@ -247,7 +253,7 @@ impl CardForm {
             "Label it",
             label::href(&label::Facts {
                 name: named(&self.name),
-                strength: text::editable(read.mix.strength().fraction() * 100.0, bench.decimal),
+                strength: text::editable(drunk.strength().fraction() * 100.0, bench.decimal),
                 allergens: label::declared(reading::allergens(lines)),
                 pour: if is_serve { text::millilitres(volume, bench.decimal).to_string() } else { String::new() },
                 spec: Some((self.id.clone(), self.at.clone())),

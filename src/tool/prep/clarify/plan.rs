@@ -48,7 +48,7 @@ impl ClarifyForm {
         };
         let title = titled(format!("{name}, {how}"));
         let reads = worked.agar.map(|_| worked.reads());
-        Plan { title, steps, density: worked.litre.density(Temperature::TWENTY).ok(), reads }
+        Plan { title, steps, density: worked.litre.density(Temperature::TWENTY).ok(), reads, ..Plan::default() }
     }
 
     /// How long enzyme rests: longer in the cold. Common practice, no source.

@@ -30,7 +30,16 @@ fn says_plainly_whether_it_clots() {
         let answer = form.answer(&Bench::default());
         (answer.strip.also.split(". ").nth(1).unwrap_or_default().to_owned(), answer)
     };
-    assert_eq!(said(&|form| form.acid = "1".into()).0, "Too little acid to clot it");
+    let held = said(&|form| form.acid = "1".into()).1;
+    assert!(held.strip.also.starts_with("Too little acid to clot it: add about "), "{}", held.strip.also);
+    // Nothing is told that would come of it, until it clots.
+    assert!(held.plan.is_none() && held.rows.is_empty() && held.carry.is_empty());
+    assert!(!held.cells.iter().any(|cell| cell.label.starts_with("comes through")));
+    // With what it says to add, it clots.
+    let grams = held.strip.also.split("about ").nth(1).and_then(|words| words.split(' ').next());
+    let grams: f64 = grams.and_then(|grams| grams.parse().ok()).expect("grams");
+    let enough = said(&|form| form.acid = format!("{:.2}", 1.0 + (grams + 0.05) / 1.725)).1;
+    assert!(enough.strip.also.ends_with("It clots") && enough.plan.is_some(), "{}", enough.strip.also);
     let close = said(&|form| form.acid = "1.4".into()).1;
     assert!(close.remarks.iter().any(|remark| remark.contains("g of citric acid")), "{:?}", close.remarks);
     assert_eq!(said(&|form| form.acid.clear()).0, "Its acid is not known");
