@@ -6,7 +6,7 @@ use crate::craft::milk_wash::{Clots, through, verdict};
 use crate::craft::pour::{litre_of, pour};
 use crate::quantity::{Acidity, Amount, Mass, Ratio, Temperature, Volume};
 use crate::screen::{Bench, Fix};
-use crate::substance::milk::MILKS;
+use crate::substance::milk::{MILKS, Milk};
 use crate::substance::mix::Mix;
 use crate::text::{self, Dimension, LineProblem, SpecLine, read_spec};
 
@@ -85,23 +85,29 @@ impl Contents {
 
     /// What comes through the filter, so much of drink and milk together, where milk of a cow is in it and clots.
     fn washed(&self, share: Ratio) -> Option<Mix> {
+        let (drink, milk, kind) = self.wash()?;
+        (verdict(&drink, milk).clots == Clots::Yes).then(|| through(&drink, milk, kind, share))?
+    }
+
+    /// The drink and the milk of a cow in it, apart; none where there is none, or where not all of it is known.
+    pub(crate) fn wash(&self) -> Option<(Mix, Volume, &'static Milk)> {
         let (mut drink, mut milk, mut kind) = (Mix::default(), Volume::ZERO, None);
         self.whole().filter(|mix| mix.milk > Mass::ZERO)?;
         for (line, content) in self.pairs() {
             let Content::Poured(mix) = content else { continue };
-            if mix.milk > Mass::ZERO {
-                let name = line.read.as_ref().ok()?.taken?.ingredient.key.strip_suffix("-milk")?;
-                let of = MILKS.iter().find(|milk| milk.key == name && milk.is_of_cows())?;
-                if kind.is_some_and(|kind| kind != of) {
-                    return None;
-                }
-                kind = Some(of);
-                milk = milk + mix.volume(Temperature::TWENTY).ok()?;
-            } else {
+            if mix.milk <= Mass::ZERO {
                 drink = drink + **mix;
+                continue;
             }
+            let name = line.read.as_ref().ok()?.taken?.ingredient.key.strip_suffix("-milk")?;
+            let of = MILKS.iter().find(|milk| milk.key == name && milk.is_of_cows())?;
+            if kind.is_some_and(|kind| kind != of) {
+                return None;
+            }
+            kind = Some(of);
+            milk = milk + mix.volume(Temperature::TWENTY).ok()?;
         }
-        (verdict(&drink, milk).clots == Clots::Yes).then(|| through(&drink, milk, kind?, share))?
+        Some((drink, milk, kind?))
     }
 
     /// What is in it, when every line that is poured or weighed is known; none else.

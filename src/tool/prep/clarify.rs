@@ -269,9 +269,11 @@ impl ClarifyForm {
             None => matches!(self.fruit.as_str(), "lime" | "lemon"),
         };
         if is_sour {
-            answer.cautions.push(
-                "Many pectinases work poorly this sour, near pH 2.2: take one that stands acid, or wait longer.".into(),
-            );
+            // The figure that was typed, as it was; without one, the source's.
+            let sour = if ph.is_some() { format!("at pH {}", self.ph.trim()) } else { "near pH 2.2".to_owned() };
+            answer.cautions.push(format!(
+                "Many pectinases work poorly this sour, {sour}: take one that stands acid, or wait longer."
+            ));
         }
         if let Some(at) = bench.temperature(ENZYME_AT, &self.enzyme_at, (0.0, 95.0), &mut answer.problems) {
             if at.celsius() < ENZYME_COLD {

@@ -165,6 +165,8 @@ impl Tool for MilkWashForm {
 
     fn take(&mut self, name: &str, text: &str) {
         let (known, field) = match name {
+            RATIO => return text.clone_into(&mut self.ratio),
+            "kind" => return text.clone_into(&mut self.kind),
             "came_of" => return text.clone_into(&mut self.came_of),
             "came_brix" if self.is_of_juice() => return text.clone_into(&mut self.came_brix),
             "came_acid" if self.is_of_juice() => return text.clone_into(&mut self.came_acid),

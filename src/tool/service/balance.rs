@@ -4,7 +4,7 @@ use crate::craft::balance::balance;
 use crate::quantity::{Density, Ratio, Temperature, Volume};
 use crate::reading::contents::{guesses, washed_words};
 use crate::reading::rows::rewritten;
-use crate::reading::{self, Content, Contents, cells, counted_row};
+use crate::reading::{self, Content, Contents, cells, counted_row, links};
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Block, Figure, Fix, Input, Problem, Strip, Tone, Tool, form};
@@ -133,7 +133,10 @@ impl BalanceForm {
         }
         answer.remarks.push("Write your own figures behind a name: gin 57 %, quince liqueur (22 % vol, sugar 250 g/l, acid 4 g/l), apple juice 12.5 °Bx, moon dust (as spirit).".into());
         answer.carry("Scale it", Route::Scale.href());
-        answer.carry("Wash it with milk", Route::MilkWash.href_with("drink", &bench.carried(poured)));
+        match is_washed {
+            true => links::milk_wash(read, is_washed, &self.spec, &mut answer, bench),
+            false => answer.carry("Wash it with milk", Route::MilkWash.href_with("drink", &bench.carried(poured))),
+        }
         answer
     }
 }

@@ -273,7 +273,7 @@ impl ScaleForm {
         let line =
             |line: &crate::book::Line| format!("{} {}", exact_words(line.amount.times(factor), bench), line.name);
         let scaled: Vec<String> = spec.lines.iter().map(line).collect();
-        answer.carry("Wash it with milk", Route::MilkWash.href_with("spec", &scaled.join("\n")));
+        links::milk_wash(read, is_washed, &scaled.join("\n"), &mut answer, bench);
         let strength = read.whole().map(|_| text::editable(drunk.strength().fraction() * 100.0, bench.decimal));
         let known = label::Facts {
             name: "Batch".into(),

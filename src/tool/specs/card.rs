@@ -189,7 +189,7 @@ impl Tool for CardForm {
             tone: if lines.is_empty() { Tone::Waiting } else { Tone::Answer },
         };
         if !lines.is_empty() {
-            self.offer(&mut answer, &read, &drunk, holds, bench);
+            self.offer(&mut answer, &read, (&drunk, is_washed), holds, bench);
         }
         answer
     }
@@ -239,7 +239,14 @@ impl CardForm {
     }
 
     /// Where its lines can go next.
-    fn offer(&self, answer: &mut Answer, read: &Contents, drunk: &Mix, holds: Option<Volume>, bench: &Bench) {
+    fn offer(
+        &self,
+        answer: &mut Answer,
+        read: &Contents,
+        (drunk, is_washed): (&Mix, bool),
+        holds: Option<Volume>,
+        bench: &Bench,
+    ) {
         let lines = &read.lines;
         let volume = drunk.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
         answer.carry("Scale it", Route::Scale.href_with("spec", &self.lines));
@@ -247,7 +254,7 @@ impl CardForm {
         links::fruit(lines, Ratio::ONE, answer, bench);
         links::fat_wash(lines, Ratio::ONE, answer, bench);
         answer.carry("A cordial for its juice", Route::Cordial.href_with("spec", &self.lines));
-        answer.carry("Wash it with milk", Route::MilkWash.href_with("spec", &self.lines));
+        links::milk_wash(read, is_washed, &self.lines, answer, bench);
         let is_serve = holds.is_none_or(|holds| volume <= holds);
         answer.carry(
             "Label it",

@@ -38,7 +38,12 @@ fn doses() {
 
 #[test]
 fn sour_cold_and_heat_are_said() {
-    assert!(answer(|_| {}).cautions[0].contains("pH 2.2"));
+    assert!(answer(|_| {}).cautions[0].contains("near pH 2.2"));
+    // The words name what was typed, as it was typed.
+    for typed in ["2.3", "2.35", "1.9"] {
+        let caution = answer(|form| form.ph = typed.into()).cautions[0].clone();
+        assert!(caution.contains(&format!("at pH {typed}:")) && !caution.contains("2.2"), "{caution}");
+    }
     assert!(answer(|form| form.ph = "3.4".into()).cautions.is_empty());
     assert!(answer(|form| form.enzyme_at = "4".into()).cautions[1].starts_with("Cold slows"));
     assert!(answer(|form| form.enzyme_at = "70".into()).cautions[1].starts_with("From about 60 °C"));

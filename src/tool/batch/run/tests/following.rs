@@ -180,3 +180,16 @@ fn what_is_served_cold_is_chilled_before_it_is_served() {
         Some(152)
     );
 }
+
+#[test]
+fn a_washed_spec_gives_on_a_sheet_what_its_balance_says() {
+    let (_, card) = demo_cards(NOW).remove(2);
+    let run = with_parts(&Run::default(), parts_of("demo-3", &card, 2), &Bench::default());
+    let balance =
+        screen(Route::Balance, &Texts::from([("spec".to_owned(), card.ways[2].lines.clone())]), &bench(&run, NOW));
+    let shown = shown(&run, NOW);
+    let rows =
+        shown.blocks.iter().filter_map(|block| if let Block::Table(_, rows) = block { Some(rows) } else { None });
+    let gives = rows.flatten().find_map(|row| row.detail.split("should give ").nth(1)).expect("a volume").to_owned();
+    assert!(balance.strip.also.ends_with(&format!("A serve is {gives} before ice")), "{gives}: {}", balance.strip.also);
+}
