@@ -1,6 +1,6 @@
 //! What a tool's answer takes to make, step by step: what a run sheet is put together from.
 
-use crate::book::Allergen;
+use crate::book::{Allergen, Ask};
 use crate::craft::run::CHILLS_IN;
 use crate::quantity::{Amount, Density};
 
@@ -96,6 +96,8 @@ pub struct Making {
     pub juices: Vec<&'static str>,
     /// What guests must be told of.
     pub allergens: Vec<Allergen>,
+    /// What must be asked about before that is known.
+    pub asks: Vec<Ask>,
 }
 
 impl Making {

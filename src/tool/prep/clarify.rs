@@ -4,7 +4,7 @@ mod plan;
 #[cfg(test)]
 mod tests;
 
-use crate::book::ingredient;
+use crate::book::{asked_in, ingredient};
 use crate::craft::clarify::{self, AGAR_SETS_AT, Agar, ENZYME_COLD, ENZYME_SOUR, ENZYME_TOO_HOT, Method, WARM_ENOUGH};
 use crate::craft::measure::{Both, both_of};
 use crate::craft::pour::standard;
@@ -138,7 +138,8 @@ impl Tool for ClarifyForm {
 
     fn making(&self, _bench: &Bench) -> Making {
         let of = Fruit::of(&self.fruit).ingredient.into();
-        Making { makes: Makes::ClearJuice, of, takes: &[Makes::Juice], ..Making::default() }
+        let asks = asked_in(self.method().label()).collect();
+        Making { makes: Makes::ClearJuice, of, takes: &[Makes::Juice], asks, ..Making::default() }
     }
 
     fn empty(&mut self) {

@@ -6,11 +6,12 @@ mod plan;
 mod tests;
 mod verdict;
 
-use crate::book::{Allergen, Kind, Measured, Taken, allergens_in, ingredient};
+use crate::book::{Allergen, Ask, Kind, Measured, Taken, allergens_in, asked_in, ingredient};
 use crate::craft::milk_wash::{Clots, Verdict, Wash, drink_for, milk_for, washed};
 use crate::craft::pour::litre_of;
 use crate::quantity::{Acidity, Mass, Ratio, Temperature, Volume};
-use crate::reading::{self, Contents, PLACEHOLDER, label};
+use crate::reading::label::{self, Keeps};
+use crate::reading::{self, Contents, PLACEHOLDER};
 use crate::screen::pad::Keys;
 use crate::screen::plan::{Cut, Makes, Making};
 use crate::screen::route::Route;
@@ -144,16 +145,18 @@ impl Tool for MilkWashForm {
 
     fn making(&self, bench: &Bench) -> Making {
         let mut allergens: Vec<Allergen> = allergens_in(Milk::of(&self.kind).name).collect();
+        let mut asks: Vec<Ask> = asked_in(Milk::of(&self.kind).name).collect();
         let mut making = Making { makes: Makes::WashedDrink, takes: &[Makes::Drink], ..Making::default() };
         if self.known() == Given::Spec {
             let lines = Contents::of(&self.spec, bench).lines;
             allergens.extend(reading::allergens(&lines));
+            asks.extend(reading::asks(&lines));
             let taken = lines.iter().filter_map(|line| line.read.as_ref().ok()?.taken);
             let juices = taken.map(|taken| taken.ingredient).filter(|row| row.kind == Kind::Juice);
             making.juices = juices.map(|row| row.key).collect();
             making.takes = &[Makes::Drink, Makes::Juice, Makes::ClearJuice];
         }
-        Making { allergens, ..making }
+        Making { allergens, asks, ..making }
     }
 
     fn empty(&mut self) {
@@ -211,6 +214,7 @@ struct Worked {
     at: f64,
     /// Of what it is washed with, and of what is in its lines.
     allergens: Vec<Allergen>,
+    asks: Vec<Ask>,
 }
 
 impl MilkWashForm {
@@ -233,12 +237,14 @@ impl MilkWashForm {
         let mut read = None;
         let kind = Milk::of(&self.kind);
         let mut allergens: Vec<Allergen> = allergens_in(kind.name).collect();
+        let mut asks: Vec<Ask> = asked_in(kind.name).collect();
         let known = match self.known() {
             Given::Drink => bench.volume(DRINK, &self.drink, problems),
             Given::Milk => bench.volume(MILK, &self.milk, problems),
             Given::Spec => {
                 let drink = self.of_spec(bench, problems);
                 allergens.extend(drink.iter().flat_map(|drink| drink.allergens.iter().copied()));
+                asks.extend(drink.iter().flat_map(|drink| drink.asks.iter().copied()));
                 let volume = drink.as_ref().map(|drink| drink.volume);
                 read = drink;
                 volume
@@ -268,6 +274,7 @@ impl MilkWashForm {
             ratio,
             kind,
             allergens,
+            asks,
             drink,
             mix,
             to_mix,
@@ -340,6 +347,8 @@ impl MilkWashForm {
             name: "Milk-washed drink".into(),
             strength: strength.map_or_else(String::new, |percent| text::editable(percent, bench.decimal)),
             allergens: label::declared(worked.allergens.iter().copied()),
+            asks: worked.asks.clone(),
+            keeps: Some(Keeps::Washed),
             ..label::Facts::default()
         };
         answer.carry("Label it", label::href(&known));

@@ -4,8 +4,9 @@ use crate::book::Spec;
 use crate::craft::scale::{Rounding, ScaleProblem, Target, factor, scaled, total};
 use crate::quantity::{Amount, Ratio, Temperature};
 use crate::reading::contents::washed_words;
+use crate::reading::label::{self, Keeps};
 use crate::reading::rows::{NOTICEABLE, exact_words, measured, scaled_row, unread_row, unscaled_row};
-use crate::reading::{self, Contents, label, links};
+use crate::reading::{self, Contents, links};
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
 use crate::screen::{
@@ -279,6 +280,8 @@ impl ScaleForm {
             name: "Batch".into(),
             strength: strength.unwrap_or_default(),
             allergens: label::declared(reading::allergens(lines)),
+            asks: reading::asks(lines),
+            keeps: is_washed.then_some(Keeps::Washed),
             ..label::Facts::default()
         };
         answer.carry("Label it", label::href(&known));

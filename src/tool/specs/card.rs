@@ -11,8 +11,9 @@ use crate::book::{Card, Way};
 use crate::craft::balance::balance as read_mix;
 use crate::quantity::{Ratio, Temperature, Volume};
 use crate::reading::contents::washed_words;
+use crate::reading::label::{self, Keeps};
 use crate::reading::rows::unscaled_row;
-use crate::reading::{self, Contents, label, links, named};
+use crate::reading::{self, Contents, links, named};
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
 use crate::screen::{
@@ -262,6 +263,8 @@ impl CardForm {
                 name: named(&self.name),
                 strength: text::editable(drunk.strength().fraction() * 100.0, bench.decimal),
                 allergens: label::declared(reading::allergens(lines)),
+                asks: reading::asks(lines),
+                keeps: is_washed.then_some(Keeps::Washed),
                 pour: if is_serve { text::millilitres(volume, bench.decimal).to_string() } else { String::new() },
                 spec: Some((self.id.clone(), self.at.clone())),
                 ..label::Facts::default()

@@ -3,11 +3,12 @@
 use super::sheet::sheet_of;
 use super::spec::SPEC;
 use crate::book::{Allergen, Entry, Logged, Part, Run};
+use crate::reading::label::{self, Keeps};
+use crate::reading::named;
 use crate::reading::rows::amount_words;
-use crate::reading::{label, named};
 use crate::screen::clock::{counted_down, lasting};
 use crate::screen::percent::encode;
-use crate::screen::plan::Makes;
+use crate::screen::plan::{CHILL, Makes};
 use crate::screen::route::Route;
 use crate::screen::sheet::{Made, Sheet, Sheeted};
 use crate::screen::{Act, Answer, Bench, Button, Row};
@@ -166,7 +167,12 @@ pub(super) fn carry(run: &Run, sheet: &Sheet, answer: &mut Answer, bench: &Bench
         run.parts.iter().rev().find(|part| part.tool == SPEC).and_then(|part| {
             Some((part.texts.get("card")?.clone(), part.texts.get("at").cloned().unwrap_or_default()))
         });
+    let asks = sheet.parts.iter().flat_map(|made| made.making.asks.iter().copied());
+    // What is chilled in the bottle is a drink washed with milk.
+    let is_washed = last.step.key == CHILL;
     let known = label::Facts {
+        asks: label::once(asks),
+        keeps: is_washed.then_some(Keeps::Washed),
         name: last.title.clone(),
         allergens: label::declared(declared),
         made,

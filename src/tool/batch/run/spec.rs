@@ -4,7 +4,7 @@ use crate::book::{Card, Line, Part};
 use crate::craft::scale::{Target, density_of, factor, volume_of};
 use crate::quantity::{Amount, Ratio, Temperature, Volume};
 use crate::reading::rows::{amount_words, measured};
-use crate::reading::{Contents, allergens};
+use crate::reading::{Contents, allergens, asks};
 use crate::screen::Bench;
 use crate::screen::plan::{Cut, HOUR, MINUTE, Makes, Making, Plan, Step};
 use crate::text::{self, Dimension, SpecLine, read_spec};
@@ -44,8 +44,9 @@ pub(super) fn making(part: &Part, bench: &Bench) -> Making {
         return Making { makes: Makes::Ice, ..Making::default() };
     }
     let lines = part.texts.get("lines").map_or("", String::as_str);
-    let allergens = allergens(&read_spec(lines, &bench.reading(Dimension::Either)));
-    Making { makes: Makes::Drink, takes: &[Makes::Cordial], allergens, ..Making::default() }
+    let lines = read_spec(lines, &bench.reading(Dimension::Either));
+    let (allergens, asks) = (allergens(&lines), asks(&lines));
+    Making { makes: Makes::Drink, takes: &[Makes::Cordial], allergens, asks, ..Making::default() }
 }
 
 /// Its steps; scaled by what came out of the part before it, where a line of it is that.

@@ -1,11 +1,11 @@
 //! The drink that is washed, from its lines: as often as the juice that came for it allows, and with what that reads.
 
 use super::{MilkWashForm, SPEC};
-use crate::book::{Allergen, Line, Measured, Taken};
+use crate::book::{Allergen, Ask, Line, Measured, Taken};
 use crate::craft::pour::pour;
 use crate::quantity::{Acidity, Brix, Mass, Ratio, Temperature, Volume};
 use crate::reading::rows::amount_words;
-use crate::reading::{Content, Contents, allergens};
+use crate::reading::{Content, Contents, allergens, asks};
 use crate::screen::plan::Cut;
 use crate::screen::{Bench, Problem};
 use crate::substance::mix::Mix;
@@ -19,6 +19,7 @@ pub(super) struct Drink {
     pub(super) parts: String,
     pub(super) cut: Option<Cut>,
     pub(super) allergens: Vec<Allergen>,
+    pub(super) asks: Vec<Ask>,
 }
 
 impl MilkWashForm {
@@ -63,8 +64,8 @@ impl MilkWashForm {
         });
         let shown = |line: &Line| format!("{} {}", amount_words(line.amount.times(times), bench), line.name);
         let parts: Vec<String> = spec.lines.iter().filter_map(|line| line.read.as_ref().ok()).map(shown).collect();
-        let allergens = allergens(&spec.lines);
-        Some(Drink { mix: mix * times, volume: own * times, parts: parts.join(", "), cut, allergens })
+        let (allergens, asks) = (allergens(&spec.lines), asks(&spec.lines));
+        Some(Drink { mix: mix * times, volume: own * times, parts: parts.join(", "), cut, allergens, asks })
     }
 
     /// The juice that came, as it was measured.

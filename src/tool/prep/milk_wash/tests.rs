@@ -62,6 +62,9 @@ fn its_label_names_what_is_in_it() {
     assert!(washed.contains("allergens=milk%2C+nuts%2C+egg"), "{washed}");
     let oat = label(MilkWashForm { kind: "oat".into(), ..MilkWashForm::default() });
     assert!(oat.contains("allergens=gluten"), "{oat}");
+    // No days are filled in for a wash, and coconut is asked about.
+    let coconut = label(MilkWashForm { kind: "coconut".into(), ..MilkWashForm::default() });
+    assert!(coconut.contains("asks=coconut") && coconut.contains("keeps=washed"), "{coconut}");
 }
 
 /// One wash, told by its own tool and by the balance of a spec with the milk in its lines: one strength, and one volume

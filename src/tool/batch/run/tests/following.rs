@@ -193,3 +193,25 @@ fn a_washed_spec_gives_on_a_sheet_what_its_balance_says() {
     let gives = rows.flatten().find_map(|row| row.detail.split("should give ").nth(1)).expect("a volume").to_owned();
     assert!(balance.strip.also.ends_with(&format!("A serve is {gives} before ice")), "{gives}: {}", balance.strip.also);
 }
+
+/// The address of the label of a run.
+fn label_of(run: &Run) -> String {
+    let shown = shown(run, NOW);
+    let links =
+        shown.blocks.iter().filter_map(|block| if let Block::Carry(links) = block { Some(links) } else { None });
+    links.flatten().find(|link| link.label == "Label it").map(|link| link.href.clone()).unwrap_or_default()
+}
+
+#[test]
+fn its_label_asks_what_its_parts_ask() {
+    let parts = vec![
+        part("clear", &[("fruit", "pear"), ("method", "gelatin")]),
+        part("cordial", &[("juice_of", "pear-juice")]),
+    ];
+    let cordial = label_of(&with_parts(&Run::default(), parts, &Bench::default()));
+    assert!(cordial.contains("name=Pear+cordial") && cordial.contains("asks=gelatin"), "{cordial}");
+    // A wash keeps by no rule of its own.
+    let wash = label_of(&washing());
+    assert!(wash.contains("keeps=washed") && wash.contains("asks=enzyme"), "{wash}");
+    assert!(!label_of(&chain()).contains("keeps="));
+}
