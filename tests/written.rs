@@ -62,10 +62,11 @@ fn own() -> Own {
 }
 
 fn run() -> Run {
-    let tick = Tick { started: 1, done: 2, got: "i".into(), brix: "j".into(), ph: "k".into() };
+    let tick = Tick { started: 1, done: 2, got: "i".into(), brix: "j".into(), ph: "k".into(), celsius: "p".into() };
     Run {
         name: "a".into(),
         ready: "b".into(),
+        slack: "q".into(),
         notes: "c".into(),
         made: 3,
         finished: 4,
@@ -92,9 +93,9 @@ fn fields_stand_in_their_order_and_names_in_theirs() {
     assert_eq!(
         data(seal(&run(), ONE)),
         concat!(
-            r#"{"name":"a","ready":"b","notes":"c","made":3,"finished":4,"#,
+            r#"{"name":"a","ready":"b","slack":"q","notes":"c","made":3,"finished":4,"#,
             r#""parts":[{"key":4294967295,"tool":"d","from":5,"texts":{"A":"g","z":"e","é":"f"}}],"#,
-            r#""marks":{"h":{"started":1,"done":2,"got":"i","brix":"j","ph":"k"}},"#,
+            r#""marks":{"h":{"started":1,"done":2,"got":"i","brix":"j","ph":"k","celsius":"p"}},"#,
             r#""log":[{"key":"l","title":"m","words":"n","planned":"o"}]}"#
         )
     );

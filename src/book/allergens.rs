@@ -1,6 +1,6 @@
 //! Words of a spec that name something to be declared.
 
-use super::ingredient::Allergen;
+use super::ingredient::{Allergen, Ask};
 
 /// Words, and what they name. Plant milks do not name milk.
 const WORDS: [(Allergen, &[&str]); 14] = [
@@ -43,9 +43,29 @@ const WORDS: [(Allergen, &[&str]); 14] = [
 /// Words that make a milk or cream of a plant.
 const PLANTS: [&str; 8] = ["coconut", "oat", "soy", "soya", "almond", "rice", "cashew", "hazelnut"];
 
+/// Words of what must be asked about first.
+const ASKS: [(Ask, &[&str]); 3] = [
+    (Ask::Gelatin, &["gelatin", "gelatine"]),
+    (Ask::Coconut, &["coconut", "coconuts"]),
+    (Ask::Enzyme, &["enzyme", "enzymes", "pectinase"]),
+];
+
+/// The words of a text.
+fn words(text: &str) -> impl Iterator<Item = &str> {
+    text.split(|c: char| c.is_ascii() && !c.is_ascii_alphabetic()).filter(|word| !word.is_empty())
+}
+
+/// What a text names that must be asked about before it is known what guests must be told of.
+pub fn asked_in(text: &str) -> impl Iterator<Item = Ask> {
+    ASKS.into_iter().filter_map(move |(ask, names)| {
+        let is_named = words(text).any(|word| names.iter().any(|name| word.eq_ignore_ascii_case(name)));
+        is_named.then_some(ask)
+    })
+}
+
 /// What a line names that guests may have to be told of.
 pub fn allergens_in(line: &str) -> impl Iterator<Item = Allergen> {
-    let words = move || line.split(|c: char| c.is_ascii() && !c.is_ascii_alphabetic()).filter(|word| !word.is_empty());
+    let words = move || words(line);
     let is_of_plants = words().any(|word| PLANTS.iter().any(|plant| word.eq_ignore_ascii_case(plant)));
     WORDS.into_iter().filter_map(move |(allergen, names)| {
         let named = |word: &str| names.iter().any(|name| word.eq_ignore_ascii_case(name));
@@ -61,6 +81,18 @@ pub fn allergens_in(line: &str) -> impl Iterator<Item = Allergen> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn what_must_be_asked_about() {
+        for (text, asks) in [
+            ("Lime, cleared with gelatin", vec![Ask::Gelatin]),
+            ("60 ml coconut milk\n2 sheets gelatine", vec![Ask::Gelatin, Ask::Coconut]),
+            ("Lime, cleared with Enzyme", vec![Ask::Enzyme]),
+            ("Lime, cleared with agar", vec![]),
+        ] {
+            assert_eq!(asked_in(text).collect::<Vec<_>>(), asks, "{text}");
+        }
+    }
 
     #[test]
     fn names_say_what_to_declare() {

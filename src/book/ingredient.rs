@@ -136,6 +136,17 @@ impl Allergen {
     }
 }
 
+/// What must be asked about before it is known what guests must be told of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ask {
+    /// Gelatin: of fish it is an allergen; of beef or pork it matters for diets.
+    Gelatin,
+    /// Coconut: whether it is counted as a tree nut depends on the code.
+    Coconut,
+    /// Enzyme: a code may ask for it to be declared.
+    Enzyme,
+}
+
 /// How its sugar is made up.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Sugar {

@@ -17,14 +17,14 @@ mod run;
 mod slot;
 mod spec;
 
-pub use allergens::allergens_in;
+pub use allergens::{allergens_in, asked_in};
 pub use bottle::{BOTTLES, Bottle, GLASSES, glass_of};
 pub use by_name::{ByName, Texts};
 pub use card::{Card, MOST_WAYS, Own, Way};
 pub use demo::{DEMO, demo_cards, demo_own};
 pub use house::{House, Jigger, Mark};
 pub use import::{Aside, Besides, Import, Standing, run_standing, standing};
-pub use ingredient::{Allergen, COMMON, Handled, Ingredient, Kind, Sugar};
+pub use ingredient::{Allergen, Ask, COMMON, Handled, Ingredient, Kind, Sugar};
 pub use library::{LIBRARY, ingredient};
 pub use loose::Loose;
 pub use named::{Holds, Measured, Taken, alike, is_poured, named, named_to_the_end, taken_as};

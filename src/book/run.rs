@@ -16,6 +16,8 @@ pub struct Run {
     pub name: String,
     /// When it must be ready on the clock on the wall, as "2026-11-28T18:30"; empty for no time.
     pub ready: String,
+    /// Minutes by which it is ready before that, as typed; empty for the usual.
+    pub slack: String,
     /// Anything else.
     pub notes: String,
     /// When it was first written down, in milliseconds since 1970.
@@ -69,6 +71,8 @@ pub struct Tick {
     pub brix: String,
     /// Its pH.
     pub ph: String,
+    /// How warm it is, °C.
+    pub celsius: String,
 }
 
 impl Record for Run {
@@ -76,6 +80,7 @@ impl Record for Run {
         vec![
             Field::usual("name", &mut self.name),
             Field::spare("ready", &mut self.ready),
+            Field::spare("slack", &mut self.slack),
             Field::spare("notes", &mut self.notes),
             Field::usual("made", &mut self.made),
             Field::spare("finished", &mut self.finished),
@@ -116,14 +121,16 @@ impl Record for Tick {
             Field::spare("got", &mut self.got),
             Field::spare("brix", &mut self.brix),
             Field::spare("ph", &mut self.ph),
+            Field::spare("celsius", &mut self.celsius),
         ]
     }
 }
 
 impl Run {
     /// The fields that are one text each, by the names they are kept under.
-    pub fn fields(&mut self) -> [(&'static str, &mut String); 3] {
-        [("name", &mut self.name), ("ready", &mut self.ready), ("notes", &mut self.notes)]
+    pub fn fields(&mut self) -> [(&'static str, &mut String); 4] {
+        let Run { name, ready, slack, notes, .. } = self;
+        [("name", name), ("ready", ready), ("slack", slack), ("notes", notes)]
     }
 
     /// Whether a wait of it runs.
@@ -159,8 +166,9 @@ impl Run {
 
 impl Tick {
     /// Its texts, by the names they are kept under.
-    pub fn fields(&mut self) -> [(&'static str, &mut String); 3] {
-        [("got", &mut self.got), ("brix", &mut self.brix), ("ph", &mut self.ph)]
+    pub fn fields(&mut self) -> [(&'static str, &mut String); 4] {
+        let Tick { got, brix, ph, celsius, .. } = self;
+        [("got", got), ("brix", brix), ("ph", ph), ("celsius", celsius)]
     }
 
     /// Whether its wait runs.

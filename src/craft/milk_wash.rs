@@ -1,6 +1,6 @@
 //! Milk for a wash, whether it clots, and what comes through the filter. The drink goes over the milk, not the reverse.
 
-use crate::quantity::{Mass, Ratio, Volume};
+use crate::quantity::{Mass, Ratio, Temperature, Volume};
 use crate::substance::acid::Acid;
 use crate::substance::milk::{
     CASEIN_CLOTS_AT, G_PER_ML, MEQ_TO_CLOT, Milk, WATER_KG_PER_L, acid_given_up, acid_taken_up, ionic_strength,
@@ -121,6 +121,16 @@ pub fn washed(drink: &Mix, milk: Volume, kind: &Milk) -> Washed {
     liquid.other = liquid.other + other;
     liquid.room = liquid.room + room;
     Washed { liquid, curd, lactose: grams(kind.lactose) }
+}
+
+/// What comes through the filter of a drink washed with milk of a cow: a share of drink and milk together, of the liquid
+/// that is left. None where there is nothing.
+#[must_use]
+pub fn through(drink: &Mix, milk: Volume, kind: &Milk, share: Ratio) -> Option<Mix> {
+    let liquid = washed(drink, milk, kind).liquid;
+    let volume = |mix: &Mix| mix.volume(Temperature::TWENTY).ok();
+    let comes = (volume(drink)? + milk) * share;
+    Some(liquid * comes.over(volume(&liquid)?)?)
 }
 
 /// Of drink and milk together, what comes through the filter; the curd and the filter keep the rest: least, usual,

@@ -2,6 +2,11 @@
 
 use std::ops::Range;
 
+/// How long before it must be ready all is to be over, where nobody says, seconds. Common practice, no source.
+pub const USUAL_SLACK: u32 = 30 * 60;
+/// How long a bottle that is served cold stands in the cold first, seconds. Common practice, no source.
+pub const CHILLS_IN: u32 = 2 * 60 * 60;
+
 /// A step: hands on for a while, then left to itself. Times in seconds.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Task {

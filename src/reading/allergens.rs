@@ -1,6 +1,7 @@
 //! What guests must be told of, by what the lines of a spec say.
 
-use crate::book::{Allergen, allergens_in};
+use super::label::once;
+use crate::book::{Allergen, Ask, allergens_in, asked_in};
 use crate::screen::Answer;
 use crate::text::SpecLine;
 
@@ -20,8 +21,33 @@ pub(crate) fn allergens(lines: &[SpecLine]) -> Vec<Allergen> {
     declared
 }
 
-/// Who must be told of what, and eggs.
+/// What must be asked about, by what the lines say.
+pub(crate) fn asks(lines: &[SpecLine]) -> Vec<Ask> {
+    once(lines.iter().flat_map(|line| asked_in(&line.typed)))
+}
+
+/// What there is to know of it.
+pub(crate) const fn about(ask: Ask) -> &'static str {
+    match ask {
+        Ask::Gelatin => {
+            "Gelatin: of fish it is an allergen, of beef or pork it matters for diets. Its pack says what it is of."
+        }
+        Ask::Coconut => {
+            "Coconut: whether it is counted as a tree nut depends on your local code. The US FDA dropped it from its tree nuts in guidance of January 2025 (from memory)."
+        }
+        Ask::Enzyme => {
+            "Enzyme: food-grade, by its supplier's sheet first. It may have to be declared where your local code asks."
+        }
+    }
+}
+
+/// Who must be told of what, and eggs; and what must be asked about.
 pub(crate) fn cautions(answer: &mut Answer, lines: &[SpecLine]) {
+    declared(answer, lines);
+    answer.cautions.extend(asks(lines).into_iter().map(|ask| about(ask).to_owned()));
+}
+
+fn declared(answer: &mut Answer, lines: &[SpecLine]) {
     let declared = allergens(lines);
     if declared.is_empty() {
         return;

@@ -1,9 +1,12 @@
 //! What the lines of a spec are taken to be, each read once; and that in words.
 
+use super::yields;
 use crate::book::{Ingredient, Kind, Taken, alike, is_poured};
+use crate::craft::milk_wash::{Clots, through, verdict};
 use crate::craft::pour::{fits, litre_of, pour};
-use crate::quantity::{Acidity, Amount, Temperature, Volume};
+use crate::quantity::{Acidity, Amount, Mass, Ratio, Temperature, Volume};
 use crate::screen::{Bench, Fix};
+use crate::substance::milk::{MILKS, Milk};
 use crate::substance::mix::Mix;
 use crate::text::{self, Dimension, LineProblem, SpecLine, read_spec};
 
@@ -74,6 +77,39 @@ impl Contents {
         self.mix.mass().g() > 0.0
     }
 
+    /// What is drunk of it: all of it; or, where its milk clots by its acid, what comes through the filter, and that it does.
+    pub(crate) fn drunk(&self, bench: &Bench) -> (Mix, bool) {
+        let washed = self.washed(yields::through_milk(bench).0);
+        (washed.unwrap_or(self.mix), washed.is_some())
+    }
+
+    /// What comes through the filter, so much of drink and milk together, where milk of a cow is in it and clots.
+    fn washed(&self, share: Ratio) -> Option<Mix> {
+        let (drink, milk, kind) = self.wash()?;
+        (verdict(&drink, milk).clots == Clots::Yes).then(|| through(&drink, milk, kind, share))?
+    }
+
+    /// The drink and the milk of a cow in it, apart; none where there is none, or where not all of it is known.
+    pub(crate) fn wash(&self) -> Option<(Mix, Volume, &'static Milk)> {
+        let (mut drink, mut milk, mut kind) = (Mix::default(), Volume::ZERO, None);
+        self.whole().filter(|mix| mix.milk > Mass::ZERO)?;
+        for (line, content) in self.pairs() {
+            let Content::Poured(mix) = content else { continue };
+            if mix.milk <= Mass::ZERO {
+                drink = drink + **mix;
+                continue;
+            }
+            let name = line.read.as_ref().ok()?.taken?.ingredient.key.strip_suffix("-milk")?;
+            let of = MILKS.iter().find(|milk| milk.key == name && milk.is_of_cows())?;
+            if kind.is_some_and(|kind| kind != of) {
+                return None;
+            }
+            kind = Some(of);
+            milk = milk + mix.volume(Temperature::TWENTY).ok()?;
+        }
+        Some((drink, milk, kind?))
+    }
+
     /// What is in it, when every line that is poured or weighed is known; none else.
     pub(crate) fn whole(&self) -> Option<&Mix> {
         self.missing.is_empty().then_some(&self.mix)
@@ -119,6 +155,16 @@ fn content(line: &SpecLine) -> Content {
         (Some(taken), _) if !fits(taken) => Content::Overfull,
         (Some(taken), amount) => pour(taken, amount).map_or(Content::Weighed, |mix| Content::Poured(Box::new(mix))),
     }
+}
+
+/// That the figures of a spec are those of what comes through the filter.
+pub(crate) fn washed_words(bench: &Bench) -> String {
+    let (share, is_own) = yields::through_milk(bench);
+    format!(
+        "Its milk clots by its acid: strength, sugar, acid and volume are those of what comes through the filter, {} of it all ({}), without the curd.",
+        text::percent(share.value(), bench.decimal),
+        if is_own { "your own yield" } else { "rule of thumb" }
+    )
 }
 
 /// "40 % vol, 20 g/l sugar", or nothing for what is as water.

@@ -1,6 +1,6 @@
 //! What is known of a thing that is to be labelled, and the address of a label that says it.
 
-use crate::book::Allergen;
+use crate::book::{Allergen, Ask};
 use crate::screen::percent::encode;
 use crate::screen::route::Route;
 use crate::screen::{Answer, Choice, Tone, choice};
@@ -18,12 +18,21 @@ pub enum Keeps {
     Fresh,
     /// Strong spirit, salt, dry things.
     Long,
+    /// A drink washed with milk, for which no time is published.
+    Washed,
+}
+
+choice! { Ask:
+    Gelatin = "gelatin", "Gelatin";
+    Coconut = "coconut", "Coconut";
+    Enzyme = "enzyme", "Enzyme";
 }
 
 choice! { Keeps:
     Cold = "cold", "Kept cold";
     Fresh = "fresh", "Fresh juice";
     Long = "long", "Strong or dry";
+    Washed = "washed", "Milk-washed";
 }
 
 /// What is known of a thing that is to be labelled.
@@ -35,6 +44,8 @@ pub(crate) struct Facts {
     pub(crate) strength: String,
     /// What it contains that guests must be told of.
     pub(crate) allergens: String,
+    /// What must be asked about before that is known.
+    pub(crate) asks: Vec<Ask>,
     /// What is poured of it.
     pub(crate) pour: String,
     /// How it keeps.
@@ -50,6 +61,17 @@ pub(crate) fn offer(name: &str, keeps: Option<Keeps>, answer: &mut Answer) {
     if answer.strip.tone == Tone::Answer {
         answer.carry("Label it", href(&Facts { name: name.to_owned(), keeps, ..Facts::default() }));
     }
+}
+
+/// Each of them once.
+pub(crate) fn once(asks: impl IntoIterator<Item = Ask>) -> Vec<Ask> {
+    let mut all: Vec<Ask> = Vec::new();
+    for ask in asks {
+        if !all.contains(&ask) {
+            all.push(ask);
+        }
+    }
+    all
 }
 
 /// Allergens as a label names them, each once.
@@ -68,9 +90,11 @@ pub(crate) fn href(known: &Facts) -> String {
     let mut href = Route::Label.href_with(NAME, known.name.trim());
     let (spec, at) = known.spec.clone().unwrap_or_default();
     let keeps = known.keeps.map_or_else(String::new, |keeps| keeps.key().to_owned());
+    let asks: Vec<&str> = known.asks.iter().map(|ask| ask.key()).collect();
     for (name, text) in [
         (STRENGTH, &known.strength),
         ("allergens", &known.allergens),
+        ("asks", &asks.join(" ")),
         ("pour", &known.pour),
         ("keeps", &keeps),
         (MADE, &known.made),

@@ -2,7 +2,9 @@
 
 use crate::craft::clarify::Method;
 use crate::craft::fruit::Product;
-use crate::screen::{Choice, choice};
+use crate::craft::milk_wash::COMES_THROUGH;
+use crate::quantity::Ratio;
+use crate::screen::{Bench, Choice, choice};
 use crate::substance::fruit::{FRUIT, Fruit};
 
 choice! { Product:
@@ -20,6 +22,13 @@ choice! { Method:
 
 /// What comes through a milk wash.
 pub(crate) const MILK_WASH: &str = "milk wash";
+
+/// What comes through a milk wash of drink and milk together, and whether that is the bar's own figure.
+pub(crate) fn through_milk(bench: &Bench) -> (Ratio, bool) {
+    let own = bench.own_yield(MILK_WASH);
+    let share = own.or_else(|| Ratio::from_value(COMES_THROUGH[1]).ok());
+    (share.unwrap_or(Ratio::ONE), own.is_some())
+}
 
 /// What comes of a fruit: "lime juice".
 pub(crate) fn of_fruit(fruit: &Fruit, product: Product) -> String {

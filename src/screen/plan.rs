@@ -1,6 +1,7 @@
 //! What a tool's answer takes to make, step by step: what a run sheet is put together from.
 
-use crate::book::Allergen;
+use crate::book::{Allergen, Ask};
+use crate::craft::run::CHILLS_IN;
 use crate::quantity::{Amount, Density};
 use crate::substance::mix::Mix;
 
@@ -15,6 +16,30 @@ pub struct Plan {
     pub density: Option<Density>,
     /// What is in its juice, in some amount, where that is no more what it was.
     pub juice: Option<Mix>,
+    /// Less than was asked, for want of what it is made of; none where there is enough.
+    pub cut: Option<Cut>,
+    /// What to mind about what was noted at its steps, or came to it.
+    pub notes: Vec<String>,
+}
+
+/// Less than was asked, as it is said: "14 of 40 serves: 1.2 l of juice came, 3.4 l asked".
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Cut {
+    /// "14 of 40 serves".
+    pub made: String,
+    /// "1.2 l of juice".
+    pub there: String,
+    /// "3.4 l".
+    pub asked: String,
+}
+
+impl Cut {
+    /// In words; whether what there is has come, or only should.
+    #[must_use]
+    pub fn words(&self, has_come: bool) -> String {
+        let come = if has_come { "came" } else { "should come" };
+        format!("{}: {} {come}, {} asked", self.made, self.there, self.asked)
+    }
 }
 
 /// What comes out of making something.
@@ -68,15 +93,24 @@ pub struct Making {
     pub of: String,
     /// What it can be made of.
     pub takes: &'static [Makes],
+    /// Keys of the juices that go into it, where it is a drink.
+    pub juices: Vec<&'static str>,
     /// What guests must be told of.
     pub allergens: Vec<Allergen>,
+    /// What must be asked about before that is known.
+    pub asks: Vec<Ask>,
 }
 
 impl Making {
-    /// Whether it can be made of another: of its kind, and about the same ingredient.
+    /// Whether it can be made of another: of its kind, and about the same ingredient, or a juice that goes into it.
     #[must_use]
     pub fn takes(&self, other: &Making) -> bool {
-        self.takes.contains(&other.makes) && (self.of.is_empty() || self.of == other.of)
+        let is_juice = matches!(other.makes, Makes::Juice | Makes::ClearJuice);
+        let is_of_it = match self.makes {
+            Makes::WashedDrink if is_juice => self.juices.contains(&other.of.as_str()),
+            _ => self.of.is_empty() || self.of == other.of,
+        };
+        self.takes.contains(&other.makes) && is_of_it
     }
 }
 
@@ -101,8 +135,12 @@ pub struct Step {
     pub wait: u32,
     /// What should come out, where it is worth measuring.
     pub gives: Option<Amount>,
+    /// Whether it is worth reading all the same where nothing comes out: the pH of a wash.
+    pub is_read: bool,
 }
 
+/// The key of the step that chills what is served cold.
+pub(crate) const CHILL: &str = "chill";
 /// Seconds of a minute.
 pub(crate) const MINUTE: u32 = 60;
 /// Seconds of an hour.
@@ -118,6 +156,17 @@ impl Step {
     pub(crate) fn then_wait(mut self, seconds: u32) -> Step {
         self.wait = seconds;
         self
+    }
+
+    /// And it is worth reading.
+    pub(crate) fn read(mut self) -> Step {
+        self.is_read = true;
+        self
+    }
+
+    /// Into the cold before it is served.
+    pub(crate) fn chill() -> Step {
+        Step::work(CHILL, "Into the cold: it is served cold", 2 * MINUTE).then_wait(CHILLS_IN)
     }
 
     /// And so much comes out.

@@ -14,11 +14,13 @@ pub struct Sheet {
     pub steps: Vec<Sheeted>,
     /// When it must be ready, in milliseconds since 1970.
     pub ready: Option<i64>,
+    /// By how much it is ready before that, milliseconds.
+    pub slack: i64,
     /// The time it was worked out for.
     pub now: i64,
     /// When it can be ready from now on.
     pub earliest: i64,
-    /// Parts that come to no step: something in them cannot be read.
+    /// Parts that come to no step, each with why.
     pub unread: Vec<String>,
     /// What is made.
     pub(crate) parts: Rc<[Made]>,
@@ -39,6 +41,8 @@ pub struct Made {
     pub(crate) making: Making,
     /// The parts that it can be made of, the nearest first.
     pub(crate) sources: Vec<u32>,
+    /// That it is less than was asked, in words; empty where it is not.
+    pub(crate) cut: String,
 }
 
 /// A step of a run.
@@ -71,6 +75,12 @@ impl Sheeted {
     pub const fn is_done(&self) -> bool {
         self.mark.done > 0
     }
+
+    /// Whether something of it is measured.
+    #[must_use]
+    pub const fn is_measured(&self) -> bool {
+        self.step.gives.is_some() || self.step.is_read
+    }
 }
 
 impl Sheet {
@@ -80,7 +90,7 @@ impl Sheet {
         self.now = clock.now();
         let now = self.now.div_euclid(1000);
         if let Some(ready) = self.ready {
-            let starts = latest_starts(&self.tasks, ready.div_euclid(1000));
+            let starts = latest_starts(&self.tasks, (ready - self.slack).div_euclid(1000));
             for (step, start) in self.steps.iter_mut().zip(starts) {
                 step.start = Some(start * 1000);
             }
@@ -111,6 +121,14 @@ impl Sheet {
         }
         let free = |step: &&Sheeted| !step.is_done() && step.is_free && !step.mark.is_running();
         self.steps.iter().filter(free).min_by_key(|step| step.start.unwrap_or(0)).or(waiting)
+    }
+
+    /// Hands on, in seconds: in all, and what of it is still to do.
+    #[must_use]
+    pub fn hands_on(&self) -> (i64, i64) {
+        let of = |steps: &mut dyn Iterator<Item = &Sheeted>| steps.map(|step| i64::from(step.step.work)).sum();
+        let is_open = |step: &&Sheeted| !step.is_done() && !step.mark.is_running();
+        (of(&mut self.steps.iter()), of(&mut self.steps.iter().filter(is_open)))
     }
 
     /// The step that is open: the one chosen by its key, or the next to do.

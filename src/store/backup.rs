@@ -18,7 +18,8 @@ use crate::book::{
 
 /// What the file says it is.
 pub const KIND: &str = "meniscus backup";
-/// The version this program writes; 1 had no runs, 2 nothing but the book, 3 no ingredient by all that it holds.
+/// The version this program writes; 1 had no runs, 2 nothing but the book, 3 no slack and no temperatures in runs, and no
+/// ingredient by all that it holds.
 pub const VERSION: u32 = 4;
 
 /// The file, as it is written.

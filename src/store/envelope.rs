@@ -10,7 +10,8 @@ use super::read::{Unknown, read};
 use super::write::{Layout, written};
 use crate::book::{Field, Record, Rule, Slot, Stamp, Written};
 
-/// The version this program writes.
+/// The version this program writes; 1 had no checksum, 2 no slack and no temperatures in its runs, and no ingredient by all
+/// that it holds.
 pub const VERSION: u32 = 3;
 
 /// A value that was read.
@@ -126,9 +127,9 @@ fn open_into(text: &str, mut data: Slot<'_>) -> Result<(Stamp, Option<u32>), Unr
         (0, _) => return Err(Unreadable::Damaged("there was never a version 0".into())),
         // Version 1 had no checksum, revision and time. Its data is today's.
         (1, _) => None,
-        // Version 2 knew no ingredient by all that it holds.
-        (2 | VERSION, Some(_)) => None,
-        (2 | VERSION, None) => return Err(Unreadable::Damaged("it has no checksum".into())),
+        // Version 2 is today's with fewer fields.
+        (2..=VERSION, Some(_)) => None,
+        (2..=VERSION, None) => return Err(Unreadable::Damaged("it has no checksum".into())),
         (later, _) => Some(later),
     };
     match (known, newer) {
@@ -183,6 +184,7 @@ mod tests {
             r#"{"v":0,"data":1}"#,
             r#"{"v":1,"data":{"now":5}}"#,
             r#"{"v":2,"data":{"now":{}}}"#,
+            r#"{"v":3,"data":{"now":{}}}"#,
         ];
         for damaged in damaged {
             assert!(matches!(open::<Kept>(damaged), Err(Unreadable::Damaged(_))), "{damaged}");

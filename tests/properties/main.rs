@@ -9,6 +9,7 @@ mod mixing;
 mod pad_and_text;
 mod prep;
 mod recipes;
+mod runs;
 mod scaling;
 mod strangers;
 mod texts;

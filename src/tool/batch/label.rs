@@ -1,11 +1,14 @@
 //! Label: a strip for what was made, to print on tape or a sheet, or to share as a picture.
 
+mod asks;
 mod drawing;
 #[cfg(test)]
 mod tests;
 
+pub use asks::{Coconut, Gelatin};
 pub use drawing::Stamped;
 
+use crate::book::Ask;
 use crate::craft::keeping::COLD_DAYS;
 use crate::reading::label::Keeps;
 use crate::screen::pad::Keys;
@@ -47,10 +50,18 @@ form! {
         days_fresh = "1",
         /// Days that strong or dry things are kept; empty for no date.
         days_long = "",
+        /// Days that a drink washed with milk is kept: no time is published, so none is filled in.
+        days_washed = "",
         /// Its strength.
         strength = "",
         /// What it contains that guests must be told of.
         allergens = "",
+        /// What must be asked about before that is known: keys of [`Ask`], with spaces between.
+        asks = "",
+        /// What its gelatin is of: a key of [`Gelatin`].
+        gelatin = "",
+        /// What its coconut is counted as: a key of [`Coconut`].
+        coconut = "",
         /// What is poured of it in a serve.
         pour = "",
         /// Anything else.
@@ -77,7 +88,10 @@ const WHOLE_DAYS: &str = "Type whole days, like 7; empty for no date.";
 const SMALLEST_MODULE: f64 = 0.25;
 
 impl Tool for LabelForm {
-    fn layout(&self, _bench: &Bench) -> Vec<Block> {
+    fn layout(&self, bench: &Bench) -> Vec<Block> {
+        let asks = self.asked(bench);
+        // They come and go with what is typed in the name above them.
+        let asked = |ask, block: Block| if asks.contains(&ask) { block } else { Block::Nothing };
         vec![
             Block::Label(None),
             Block::Buttons(vec![Button::new("Print", Act::Print), Button::new("Share as a picture", Act::Picture)]),
@@ -87,6 +101,8 @@ impl Tool for LabelForm {
             Block::amount(STRENGTH, "% vol", Keys::Percent),
             Block::amount("pour", "Pour per serve", Keys::Pour),
             Block::field("allergens", "Contains", Input::Words { placeholder: "milk, egg, nuts" }),
+            asked(Ask::Gelatin, Block::chips::<Gelatin>("gelatin", "Its gelatin is of", true)),
+            asked(Ask::Coconut, Block::chips::<Coconut>("coconut", "Its coconut is", true)),
             Block::field("note", "Note", Input::Words { placeholder: "shake first" }),
             Block::field(MADE, "Made", Input::When),
             Block::chips::<Paper>("paper", "Printed on", true),
@@ -124,6 +140,7 @@ impl Tool for LabelForm {
         answer.remarks.push(format!(
             "{COLD_DAYS} days at 5 °C or below, the day of making counted, is the FDA Food Code's limit for ready-to-eat food that must be kept cold (3-501.17, from memory). Type your own rule; your local food code goes first. For a milk-washed drink no published time was found: cold, short, and declared."
         ));
+        self.ask(bench, &mut answer);
         answer
             .cautions
             .push("A label is not a licence: check allergens and dates against your own recipe and local law.".into());
@@ -144,8 +161,9 @@ impl Tool for LabelForm {
 
     /// The rules of the house stay, and what is printed on.
     fn empty(&mut self) {
-        let LabelForm { paper, days, days_fresh, days_long, .. } = std::mem::take(self);
-        *self = LabelForm { paper, days, days_fresh, days_long, name: String::new(), ..LabelForm::default() };
+        let LabelForm { paper, days, days_fresh, days_long, days_washed, .. } = std::mem::take(self);
+        let name = String::new();
+        *self = LabelForm { paper, days, days_fresh, days_long, days_washed, name, ..LabelForm::default() };
     }
 
     fn take(&mut self, name: &str, text: &str) {
@@ -159,6 +177,7 @@ impl Tool for LabelForm {
             MADE => text.clone_into(&mut self.made),
             STRENGTH => text.clone_into(&mut self.strength),
             "allergens" => text.clone_into(&mut self.allergens),
+            "asks" => text.clone_into(&mut self.asks),
             "pour" => text.clone_into(&mut self.pour),
             "spec" => text.clone_into(&mut self.spec),
             "at" => text.clone_into(&mut self.at),
@@ -197,6 +216,7 @@ impl LabelForm {
             Keeps::Cold => ("days", &self.days),
             Keeps::Fresh => ("days_fresh", &self.days_fresh),
             Keeps::Long => ("days_long", &self.days_long),
+            Keeps::Washed => ("days_washed", &self.days_washed),
         }
     }
 
@@ -243,7 +263,7 @@ impl LabelForm {
             of_serve.push(format!("pour {}", text::millilitres(pour, bench.decimal)));
         }
         let (code, problem) = self.code(bench);
-        let contains = self.allergens.trim();
+        let contains = self.contains(bench);
         let stamped = Stamped {
             name: self.name.trim().to_owned(),
             made: format!("Made {}", clock.stamp(made)),

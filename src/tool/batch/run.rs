@@ -3,6 +3,7 @@
 mod chain;
 mod due;
 mod part;
+mod readings;
 mod record;
 mod remarks;
 mod rows;
@@ -15,6 +16,7 @@ pub(crate) mod tests;
 pub use chain::with_parts;
 pub use due::{Timer, next_due, timers};
 pub use record::{FIELDS, changed, edited, text_of, undone};
+use sheet::MOST_SLACK;
 pub use sheet::{sheet, sheet_of, worked_out};
 pub use spec::{ICE, SPEC, parts_of};
 
@@ -25,7 +27,6 @@ use crate::screen::sheet::{Sheet, Sheeted};
 use crate::screen::{
     Act, Answer, Bench, Block, Button, Fields, Figure, Input, Problem, Strip, Tone, Tool, form, newer_caution, plural,
 };
-use part::tool_name;
 use strip::strip;
 
 form! {
@@ -39,6 +40,8 @@ form! {
         name = "",
         /// When it must be ready.
         ready = "",
+        /// Minutes by which it is ready before that.
+        slack = "",
         /// Times that the spec in it is made.
         times = "",
         /// What came out of the step that is open.
@@ -47,12 +50,15 @@ form! {
         brix = "",
         /// Its pH.
         ph = "",
+        /// How warm it is.
+        celsius = "",
         /// Anything else.
         notes = "",
     }
 }
 
 const READY: &str = "ready";
+const SLACK: &str = "slack";
 const GOT: &str = "got";
 
 /// What the app shows of timers, in a line.
@@ -115,11 +121,16 @@ impl RunForm {
             let open = sheet.open(&self.step);
             blocks.push(open.map_or(Block::Nothing, |open| Block::Buttons(self.buttons_of(open))));
             // Another tab may do a step while the name is being typed.
-            blocks.extend(match open.and_then(|open| open.step.gives.as_ref()) {
+            let measured = open.filter(|open| open.is_measured());
+            blocks.push(match measured.and_then(|open| open.step.gives.as_ref()) {
+                Some(_) => Block::amount(GOT, "What came out", Keys::Bulk),
+                None => Block::Nothing,
+            });
+            blocks.extend(match measured {
                 Some(_) => [
-                    Block::amount(GOT, "What came out", Keys::Bulk),
                     Block::amount("brix", "it reads, °Bx", Keys::Count),
                     Block::amount("ph", "its pH", Keys::Count),
+                    Block::amount("celsius", "it is at", Keys::Celsius),
                 ],
                 None => [Block::Nothing, Block::Nothing, Block::Nothing],
             });
@@ -127,6 +138,7 @@ impl RunForm {
             blocks.extend([
                 Block::field("name", "Run sheet", Input::Words { placeholder: "Friday's cordial" }),
                 Block::field(READY, "Ready by", Input::When),
+                Block::amount(SLACK, "All done before that, min", Keys::Count),
             ]);
             if run.parts.iter().any(|part| part.tool == SPEC && part.from.is_none()) {
                 blocks.push(Block::amount("times", "The spec, times", Keys::Count));
@@ -156,17 +168,20 @@ impl RunForm {
             true => rows::log(run, bench),
             false => rows::steps(run, sheet, open.as_deref(), &self.id, bench),
         };
-        for tool in &sheet.unread {
-            answer.cautions.push(format!(
-                "“{}” can't be read any more, so it has no steps: open its tool, mend it, and add it again.",
-                tool_name(tool)
-            ));
-        }
+        answer.cautions.extend(sheet.unread.iter().cloned());
         self.check(run, sheet, open.as_deref(), &mut answer, bench);
         answer.strip = strip(run, sheet, bench);
         answer.buttons = Self::deeds(run, sheet);
         if run.finished == 0 {
             answer.remarks.extend(sheet.remarks.iter().cloned());
+            if sheet.ready.is_some() {
+                let typed =
+                    if run.slack.trim().is_empty() { " (rule of thumb: type your own, 0 for none)" } else { "" };
+                let slack = lasting(sheet.slack / 1000);
+                answer
+                    .remarks
+                    .push(format!("Starts are worked back so that all is done {slack} before “Ready by”{typed}."));
+            }
             answer.remarks.push(ASLEEP.into());
         }
         rows::carry(run, sheet, &mut answer, bench);
@@ -204,10 +219,15 @@ impl RunForm {
         if !run.ready.trim().is_empty() && sheet.ready.is_none() {
             answer.problems.push(Problem::new(READY, "Choose a day and a time."));
         }
-        if sheet.steps.iter().any(|step| Some(step.key.as_str()) == open && step.step.gives.is_some()) {
-            bench.amount(GOT, &self.got, crate::text::Dimension::Either, &mut answer.problems);
-            bench.number("brix", &self.brix, (0.0, 85.0), "Type what it reads, 0 to 85 °Bx.", &mut answer.problems);
-            bench.number("ph", &self.ph, (0.5, 12.0), "Type a pH, like 3.1.", &mut answer.problems);
+        let problems = &mut answer.problems;
+        bench.number(SLACK, &self.slack, (0.0, MOST_SLACK), "Type minutes, 0 to 10080; empty for 30.", problems);
+        if let Some(step) = sheet.steps.iter().find(|step| Some(step.key.as_str()) == open && step.is_measured()) {
+            if step.step.gives.is_some() {
+                bench.amount(GOT, &self.got, crate::text::Dimension::Either, problems);
+            }
+            bench.number("brix", &self.brix, (0.0, 85.0), "Type what it reads, 0 to 85 °Bx.", problems);
+            bench.number("ph", &self.ph, (0.5, 12.0), "Type a pH, like 3.1.", problems);
+            bench.temperature("celsius", &self.celsius, (-30.0, 110.0), problems);
         }
         if !self.times.trim().is_empty() {
             bench.count("times", &self.times, &mut answer.problems);
@@ -221,6 +241,16 @@ impl RunForm {
             answer
                 .cautions
                 .push(format!("Too late by {late}: from now it takes until {}.", bench.clock.words(sheet.earliest)));
+        } else if let Some(ready) = sheet.ready
+            && run.finished == 0
+            && sheet.earliest > ready - sheet.slack + 60_000
+            && sheet.steps.iter().any(|step| !step.is_done())
+        {
+            answer.cautions.push(format!(
+                "{} of slack left: from now it takes until {}.",
+                lasting((ready - sheet.earliest) / 1000),
+                bench.clock.words(sheet.earliest)
+            ));
         }
     }
 }

@@ -4,7 +4,7 @@ mod plan;
 #[cfg(test)]
 mod tests;
 
-use crate::book::ingredient;
+use crate::book::{asked_in, ingredient};
 use crate::craft::clarify::{self, AGAR_SETS_AT, Agar, ENZYME_COLD, ENZYME_SOUR, ENZYME_TOO_HOT, Method, WARM_ENOUGH};
 use crate::craft::measure::{Both, both_of};
 use crate::craft::pour::litre_of;
@@ -139,7 +139,8 @@ impl Tool for ClarifyForm {
 
     fn making(&self, _bench: &Bench) -> Making {
         let of = Fruit::of(&self.fruit).ingredient.into();
-        Making { makes: Makes::ClearJuice, of, takes: &[Makes::Juice], ..Making::default() }
+        let asks = asked_in(self.method().label()).collect();
+        Making { makes: Makes::ClearJuice, of, takes: &[Makes::Juice], asks, ..Making::default() }
     }
 
     fn empty(&mut self) {
@@ -152,6 +153,10 @@ impl Tool for ClarifyForm {
             JUICE | "came" => text.clone_into(&mut self.juice),
             "fruit" => text.clone_into(&mut self.fruit),
             "came_ph" => text.clone_into(&mut self.ph),
+            "came_celsius" => {
+                text.clone_into(&mut self.enzyme_at);
+                text.clone_into(&mut self.agar_at);
+            }
             _ => {}
         }
     }
@@ -261,7 +266,8 @@ impl ClarifyForm {
         );
         answer.remarks.push("0.25 % is 1 g to 400 g: blend a minute, rest 45 min, filter through paper (common practice, no source). Preparations differ: follow the supplier's sheet.".into());
         let ph = bench.number(PH, &self.ph, (1.0, 9.0), "Type a pH from 1 to 9, like 2.4.", &mut answer.problems);
-        let typed = |ph: f64| (ph, format!("at pH {}", text::editable(ph, bench.decimal)));
+        // The figure that was typed, as it was.
+        let typed = |ph: f64| (ph, format!("at pH {}", self.ph.trim()));
         let about = |ph: f64| (ph, format!("about pH {}", text::plain(ph, 1, bench.decimal)));
         let sour = ph.map(typed).or_else(|| worked.litre.ph().ok().map(about)).filter(|(ph, _)| *ph < ENZYME_SOUR);
         if let Some((_, words)) = sour {

@@ -152,7 +152,7 @@ impl Tool for CordialForm {
             Ask::Swap => allergens(&Contents::of(&self.spec, bench).lines),
         };
         let takes = &[Makes::Juice, Makes::ClearJuice];
-        Making { makes: Makes::Cordial, of: self.juice_of.clone(), takes, allergens }
+        Making { makes: Makes::Cordial, of: self.juice_of.clone(), takes, allergens, ..Making::default() }
     }
 
     fn empty(&mut self) {

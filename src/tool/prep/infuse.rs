@@ -1,6 +1,6 @@
 //! Infuse and salt: saline, tinctures, peel in sugar, fat-washing, gomme.
 
-use crate::book::{Allergen, allergens_in};
+use crate::book::{Allergen, allergens_in, asked_in};
 use crate::craft::infuse::{gomme, solution};
 use crate::quantity::{Amount, Mass, Ratio, Volume};
 use crate::reading::label::{self, Keeps};
@@ -179,7 +179,8 @@ impl Tool for InfuseForm {
     }
 
     fn making(&self, _bench: &Bench) -> Making {
-        Making { allergens: allergens_in(&self.of).collect(), ..Making::default() }
+        let asks = asked_in(&self.of).collect();
+        Making { allergens: allergens_in(&self.of).collect(), asks, ..Making::default() }
     }
 
     fn empty(&mut self) {

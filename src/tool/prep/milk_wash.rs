@@ -1,17 +1,19 @@
 //! Milk wash: how much milk for a drink, whether it clots, and what is left; or how much drink for the milk.
 
+mod drink;
 mod plan;
 #[cfg(test)]
 mod tests;
 mod verdict;
 
-use crate::book::{Allergen, Measured, Taken, allergens_in, ingredient};
-use crate::craft::milk_wash::{Wash, drink_for, milk_for, washed};
+use crate::book::{Allergen, Ask, Kind, Measured, Taken, allergens_in, asked_in, ingredient};
+use crate::craft::milk_wash::{Clots, Verdict, Wash, drink_for, milk_for, washed};
 use crate::craft::pour::litre_of;
 use crate::quantity::{Acidity, Mass, Ratio, Temperature, Volume};
-use crate::reading::{self, Contents, PLACEHOLDER, label};
+use crate::reading::label::{self, Keeps};
+use crate::reading::{self, Contents, PLACEHOLDER};
 use crate::screen::pad::Keys;
-use crate::screen::plan::{Makes, Making};
+use crate::screen::plan::{Cut, Makes, Making};
 use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Block, Choice, Figure, Input, Opt, Problem, Strip, Tone, Tool, choice, form};
 use crate::substance::milk::{MILKS, Milk, USUAL_DRINK_PER_MILK};
@@ -60,8 +62,20 @@ form! {
         at = "20",
         /// What came through the filter.
         got = "",
-        /// How much there is of the spec, where that is not its own volume.
+        /// How much there is of the drink, where that is not its own volume; or of the juice that came for it.
         came = "",
+        /// Key of that juice; empty where it is the drink that came.
+        came_of = "",
+        /// What that juice reads, °Bx.
+        came_brix = "",
+        /// What it titrates, g/l.
+        came_acid = "",
+        /// All that is in it, as figures.
+        came_holds = "",
+        /// What came out of mixing the drink.
+        mixed = "",
+        /// What drink and milk together read, pH.
+        ph = "",
     }
 }
 
@@ -123,16 +137,28 @@ impl Tool for MilkWashForm {
                 Given::Milk => "Type how much milk there is, and the ratio.",
             });
         };
+        let judged = worked.verdict();
+        if let Some(verdict) = judged.filter(|verdict| verdict.clots == Clots::No && self.ph.trim().is_empty()) {
+            return self.held_back(answer, &worked, verdict, bench);
+        }
         let plan = self.steps(&worked, bench);
-        Answer { plan: Some(plan), ..self.laid_out(answer, &worked, bench) }
+        Answer { plan: Some(plan), ..self.laid_out(answer, &worked, judged, bench) }
     }
 
     fn making(&self, bench: &Bench) -> Making {
         let mut allergens: Vec<Allergen> = allergens_in(Milk::of(&self.kind).name).collect();
+        let mut asks: Vec<Ask> = asked_in(Milk::of(&self.kind).name).collect();
+        let mut making = Making { makes: Makes::WashedDrink, takes: &[Makes::Drink], ..Making::default() };
         if self.known() == Given::Spec {
-            allergens.extend(reading::allergens(&Contents::of(&self.spec, bench).lines));
+            let lines = Contents::of(&self.spec, bench).lines;
+            allergens.extend(reading::allergens(&lines));
+            asks.extend(reading::asks(&lines));
+            let taken = lines.iter().filter_map(|line| line.read.as_ref().ok()?.taken);
+            let juices = taken.map(|taken| taken.ingredient).filter(|row| row.kind == Kind::Juice);
+            making.juices = juices.map(|row| row.key).collect();
+            making.takes = &[Makes::Drink, Makes::Juice, Makes::ClearJuice];
         }
-        Making { makes: Makes::WashedDrink, takes: &[Makes::Drink], allergens, ..Making::default() }
+        Making { allergens, asks, ..making }
     }
 
     fn empty(&mut self) {
@@ -144,8 +170,23 @@ impl Tool for MilkWashForm {
 
     fn take(&mut self, name: &str, text: &str) {
         let (known, field) = match name {
+            RATIO => return text.clone_into(&mut self.ratio),
+            "kind" => return text.clone_into(&mut self.kind),
+            "came_of" => return text.clone_into(&mut self.came_of),
+            "came_brix" if self.is_of_juice() => return text.clone_into(&mut self.came_brix),
+            "came_acid" if self.is_of_juice() => return text.clone_into(&mut self.came_acid),
+            "came_holds" if self.is_of_juice() => return text.clone_into(&mut self.came_holds),
+            "came_celsius" if !self.is_of_juice() => return text.clone_into(&mut self.at),
+            "celsius_mix" => return text.clone_into(&mut self.at),
+            "got_mix" => return text.clone_into(&mut self.mixed),
+            "ph_pour" => return text.clone_into(&mut self.ph),
             "came" if self.known() == Given::Spec => return text.clone_into(&mut self.came),
-            DRINK | "came" => (Given::Drink, &mut self.drink),
+            "came" if self.is_of_juice() => return,
+            "came" => {
+                text.clone_into(&mut self.came);
+                (Given::Drink, &mut self.drink)
+            }
+            DRINK => (Given::Drink, &mut self.drink),
             SPEC => {
                 self.came.clear();
                 (Given::Spec, &mut self.spec)
@@ -165,16 +206,28 @@ struct Worked {
     kind: &'static Milk,
     /// The drink that goes over the milk; none where its figures are not known.
     drink: Option<Mix>,
+    /// How the drink is mixed; empty where it comes mixed.
+    mix: String,
+    /// How much of it should come of that.
+    to_mix: Volume,
+    /// Less of it than the spec says.
+    cut: Option<Cut>,
     /// Whether all of it is known, its acid too.
     has_acid_figure: bool,
     at: f64,
     /// Of what it is washed with, and of what is in its lines.
     allergens: Vec<Allergen>,
+    asks: Vec<Ask>,
 }
 
 impl MilkWashForm {
     fn known(&self) -> Given {
         Given::read(&self.known)
+    }
+
+    /// Whether what came for it is juice that goes into its drink.
+    fn is_of_juice(&self) -> bool {
+        !self.came_of.is_empty()
     }
 
     fn worked(&self, bench: &Bench, answer: &mut Answer) -> Option<Worked> {
@@ -187,40 +240,48 @@ impl MilkWashForm {
         let mut read = None;
         let kind = Milk::of(&self.kind);
         let mut allergens: Vec<Allergen> = allergens_in(kind.name).collect();
+        let mut asks: Vec<Ask> = asked_in(kind.name).collect();
         let known = match self.known() {
             Given::Drink => bench.volume(DRINK, &self.drink, problems),
             Given::Milk => bench.volume(MILK, &self.milk, problems),
             Given::Spec => {
-                let spec = Contents::of(&self.spec, bench);
-                if let Some(name) = spec.missing.first() {
-                    problems.push(Problem::new(
-                        SPEC,
-                        format!("“{name}” is not counted: write it so that it can be, like 45 ml gin."),
-                    ));
-                }
-                if spec.mix.milk > Mass::ZERO {
-                    problems.push(Problem::new(SPEC, "Leave the milk out: it goes in by the ratio."));
-                }
-                let own = spec.mix.volume(Temperature::TWENTY).ok().filter(|volume| *volume > Volume::ZERO);
-                let volume = bench.volume(SPEC, &self.came, problems).filter(|_| own.is_some()).or(own);
-                let times = volume.zip(own).and_then(|(volume, own)| volume.over(own)).unwrap_or(Ratio::ONE);
-                read = Some(spec.mix * times);
-                allergens.extend(reading::allergens(&spec.lines));
+                let drink = self.of_spec(bench, problems);
+                allergens.extend(drink.iter().flat_map(|drink| drink.allergens.iter().copied()));
+                asks.extend(drink.iter().flat_map(|drink| drink.asks.iter().copied()));
+                let volume = drink.as_ref().map(|drink| drink.volume);
+                read = drink;
                 volume
             }
         };
         let figures = if self.known() == Given::Spec { None } else { self.litre(bench, problems) };
         let (ratio, known) = (ratio?, known?);
-        let wash = match self.known() {
+        let mut wash = match self.known() {
             Given::Milk => drink_for(known, ratio),
             _ => milk_for(known, ratio)?,
         };
+        let to_mix = wash.drink;
         let scaled = |litre: Mix| Some(litre * wash.drink.over(litre.volume(Temperature::TWENTY).ok()?)?);
+        let mut drink = read.as_ref().map(|drink| drink.mix).or_else(|| figures.and_then(scaled));
+        // What was mixed is measured: the milk goes by that.
+        if let Some(mixed) = self.mixed(drink.as_ref(), bench) {
+            wash = milk_for(mixed, ratio)?;
+            drink = drink.zip(mixed.over(to_mix)).map(|(drink, times)| drink * times);
+        }
+        let is_mixed = !self.came.is_empty() && self.came_of.is_empty();
+        let mix = match &read {
+            _ if is_mixed => String::new(),
+            Some(drink) => format!("Mix the drink: {}", drink.parts),
+            None => format!("Mix the drink, {} of it", text::litres_or_ml(to_mix, bench.decimal)),
+        };
         Some(Worked {
             ratio,
             kind,
             allergens,
-            drink: read.or_else(|| figures.and_then(scaled)),
+            asks,
+            drink,
+            mix,
+            to_mix,
+            cut: read.and_then(|drink| drink.cut),
             has_acid_figure: self.known() == Given::Spec || !self.acid.trim().is_empty(),
             wash,
             at: at.map_or(20.0, Temperature::celsius),
@@ -248,25 +309,31 @@ impl MilkWashForm {
         (problems.len() == before).then_some(litre)
     }
 
-    fn laid_out(&self, mut answer: Answer, worked: &Worked, bench: &Bench) -> Answer {
-        let Worked { wash, ratio, kind, .. } = worked;
+    /// What goes over what, and the one figure to act on.
+    fn amounts(&self, answer: &mut Answer, wash: &Wash, bench: &Bench) -> Figure {
         let ml = |volume| text::litres_or_ml(volume, bench.decimal);
+        answer.cell("milk, in first", ml(wash.milk));
+        answer.cell("milk in oz", text::ounces(wash.milk, &bench.house.conventions, bench.decimal));
+        answer.cell("drink, over the milk", ml(wash.drink));
+        answer.cell("vessel holds at least", ml(wash.together()));
         let (volume, noun) = match self.known() {
             Given::Milk => (wash.drink, "drink"),
             _ => (wash.milk, "milk"),
         };
         let figure = ml(volume);
+        Figure::new(figure.value, format!("{} {noun}", figure.unit))
+    }
+
+    fn laid_out(&self, mut answer: Answer, worked: &Worked, judged: Option<Verdict>, bench: &Bench) -> Answer {
+        let Worked { wash, ratio, kind, .. } = worked;
+        let ml = |volume| text::litres_or_ml(volume, bench.decimal);
         let parts = text::fraction_of(ratio.value()).unwrap_or_else(|| text::count(ratio.value(), bench.decimal));
-        let verdict = self.judge(worked, &mut answer, bench);
+        let verdict = self.judge(worked, judged, &mut answer, bench);
         answer.strip = Strip {
-            figures: vec![Figure::new(figure.value, format!("{} {noun}", figure.unit))],
+            figures: vec![self.amounts(&mut answer, wash, bench)],
             also: format!("1 part milk to {parts} parts drink, {} together. {verdict}", ml(wash.together())),
             tone: Tone::Answer,
         };
-        answer.cell("milk, in first", ml(wash.milk));
-        answer.cell("milk in oz", text::ounces(wash.milk, &bench.house.conventions, bench.decimal));
-        answer.cell("drink, over the milk", ml(wash.drink));
-        answer.cell("vessel holds at least", ml(wash.together()));
         answer.remarks.push(
             "Milk into the vessel first. Pour the drink over the milk, slowly, not the milk into the drink. Let it stand, then filter. The first runnings are cloudy: pour them back through the curd.".into(),
         );
@@ -283,6 +350,8 @@ impl MilkWashForm {
             name: "Milk-washed drink".into(),
             strength: strength.map_or_else(String::new, |percent| text::editable(percent, bench.decimal)),
             allergens: label::declared(worked.allergens.iter().copied()),
+            asks: worked.asks.clone(),
+            keeps: Some(Keeps::Washed),
             ..label::Facts::default()
         };
         answer.carry("Label it", label::href(&known));

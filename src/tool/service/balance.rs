@@ -2,9 +2,9 @@
 
 use crate::craft::balance::balance;
 use crate::quantity::{Density, Ratio, Temperature, Volume};
-use crate::reading::contents::guesses;
+use crate::reading::contents::{guesses, washed_words};
 use crate::reading::rows::rewritten;
-use crate::reading::{self, Content, Contents, cells, counted_row};
+use crate::reading::{self, Content, Contents, cells, counted_row, links};
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Block, Figure, Fix, Input, Problem, Strip, Tone, Tool, form};
@@ -90,10 +90,16 @@ impl BalanceForm {
     }
 
     fn show(&self, mut answer: Answer, read: &Contents, makes: Ratio, water: Ratio, bench: &Bench) -> Answer {
-        let poured = read.mix.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
-        let drink = read.mix + Mix::water(poured * water * Density::WATER);
+        let (drunk, is_washed) = read.drunk(bench);
+        let poured = drunk.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
+        let drink = drunk + Mix::water(poured * water * Density::WATER);
         let serve = drink * makes.inverse().unwrap_or(Ratio::ONE);
-        let reading = balance(&drink);
+        let mut reading = balance(&drink);
+        if is_washed {
+            // What the milk took up of the acid is not reckoned here: Milk wash tells the pH.
+            reading.ph = None;
+            answer.remarks.push(washed_words(bench));
+        }
         let is_diluted = water > Ratio::ZERO;
         let serve_volume = serve.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
         let also = match read.missing.as_slice() {
@@ -127,7 +133,10 @@ impl BalanceForm {
         }
         answer.remarks.push("Write your own figures behind a name: gin 57 %, quince liqueur (22 % vol, sugar 250 g/l, acid 4 g/l), apple juice 12.5 °Bx, moon dust (as spirit).".into());
         answer.carry("Scale it", Route::Scale.href());
-        answer.carry("Wash it with milk", Route::MilkWash.href_with("drink", &bench.carried(poured)));
+        match is_washed {
+            true => links::milk_wash(read, is_washed, &self.spec, &mut answer, bench),
+            false => answer.carry("Wash it with milk", Route::MilkWash.href_with("drink", &bench.carried(poured))),
+        }
         answer
     }
 }

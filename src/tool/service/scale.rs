@@ -2,9 +2,11 @@
 
 use crate::book::Spec;
 use crate::craft::scale::{Rounding, ScaleProblem, Target, factor, scaled, total};
-use crate::quantity::{Amount, Ratio};
+use crate::quantity::{Amount, Ratio, Temperature};
+use crate::reading::contents::washed_words;
+use crate::reading::label::{self, Keeps};
 use crate::reading::rows::{NOTICEABLE, exact_words, measured, scaled_row, unread_row, unscaled_row};
-use crate::reading::{self, Contents, label, links};
+use crate::reading::{self, Contents, links};
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
 use crate::screen::{
@@ -250,10 +252,14 @@ impl ScaleForm {
         if results.iter().any(|line| matches!(line.exact, Amount::Count(_))) {
             answer.remarks.push("Counted things are left out of the total.".into());
         }
+        let (drunk, is_washed) = read.drunk(bench);
+        if is_washed {
+            answer.remarks.push(washed_words(bench));
+        }
         match read.whole() {
-            Some(mix) if read.is_something() => {
+            Some(_) if read.is_something() => {
                 answer.cells_title = "Balance, before ice";
-                reading::four_cells(&mut answer, mix, bench);
+                reading::four_cells(&mut answer, &drunk, bench);
             }
             Some(_) => {}
             None => answer.remarks.push(format!(
@@ -261,18 +267,21 @@ impl ScaleForm {
                 read.missing.join(", ")
             )),
         }
-        let carried = bench.carried(whole);
+        let made = drunk.volume(Temperature::TWENTY).ok().filter(|_| is_washed).map(|drunk| drunk * factor);
+        let carried = bench.carried(made.unwrap_or(whole));
         answer.carry("Its balance", Route::Balance.href());
         answer.carry("Share it out in serves", Route::Serves.href_with("made", &carried));
         let line =
             |line: &crate::book::Line| format!("{} {}", exact_words(line.amount.times(factor), bench), line.name);
         let scaled: Vec<String> = spec.lines.iter().map(line).collect();
-        answer.carry("Wash it with milk", Route::MilkWash.href_with("spec", &scaled.join("\n")));
-        let strength = read.whole().map(|mix| text::editable(mix.strength().fraction() * 100.0, bench.decimal));
+        links::milk_wash(read, is_washed, &scaled.join("\n"), &mut answer, bench);
+        let strength = read.whole().map(|_| text::editable(drunk.strength().fraction() * 100.0, bench.decimal));
         let known = label::Facts {
             name: "Batch".into(),
             strength: strength.unwrap_or_default(),
             allergens: label::declared(reading::allergens(lines)),
+            asks: reading::asks(lines),
+            keeps: is_washed.then_some(Keeps::Washed),
             ..label::Facts::default()
         };
         answer.carry("Label it", label::href(&known));

@@ -112,7 +112,7 @@ fn row(entry: &Entry<Card>, bench: &Bench) -> Row {
     let Card { name, tags, ways, .. } = &entry.value;
     let first = ways.first().map_or("", |way| &way.lines);
     let read = Contents::of(first, bench);
-    let strength = balance(&read.mix).strength.fraction();
+    let strength = balance(&read.drunk(bench).0).strength.fraction();
     let is_whole = read.whole().is_some() && read.is_something();
     let ways: Vec<&str> = ways.iter().map(|way| way.name.trim()).filter(|name| !name.is_empty()).collect();
     let mut details = vec![ways.join(", "), tags.trim().to_owned()];

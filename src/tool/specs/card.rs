@@ -10,14 +10,17 @@ pub use record::{changed, edited, loses, loses_much, way_at};
 use crate::book::{Card, Way};
 use crate::craft::balance::balance as read_mix;
 use crate::quantity::{Ratio, Temperature, Volume};
+use crate::reading::contents::washed_words;
+use crate::reading::label::{self, Keeps};
 use crate::reading::rows::unscaled_row;
-use crate::reading::{self, Contents, label, links, named};
+use crate::reading::{self, Contents, links, named};
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
 use crate::screen::{
     Act, Answer, Bench, Block, Button, Carry, Choice, Figure, Input, Opt, Problem, Strip, Tone, Tool, choice, form,
     newer_caution,
 };
+use crate::substance::mix::Mix;
 use crate::text;
 
 /// How a drink is made.
@@ -151,11 +154,15 @@ impl Tool for CardForm {
         answer.rows = lines.iter().map(|line| unscaled_row(line, bench)).collect();
         self.offer_moves(&mut answer.rows);
         let holds = bench.volume("holds", &self.holds, &mut answer.problems);
-        let reading = read_mix(&read.mix);
-        let volume = read.mix.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
+        let (drunk, is_washed) = read.drunk(bench);
+        let reading = read_mix(&drunk);
+        let volume = drunk.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
         if read.is_something() {
             answer.cells_title = "Balance, before ice";
-            reading::four_cells(&mut answer, &read.mix, bench);
+            reading::four_cells(&mut answer, &drunk, bench);
+            if is_washed {
+                answer.remarks.push(washed_words(bench));
+            }
             if let Some(holds) = holds.filter(|holds| volume > *holds && volume.ml() < BATCH * holds.ml()) {
                 let glass = text::litres_or_ml(holds, bench.decimal);
                 answer.problems.push(Problem::new(
@@ -183,7 +190,7 @@ impl Tool for CardForm {
             tone: if lines.is_empty() { Tone::Waiting } else { Tone::Answer },
         };
         if !lines.is_empty() {
-            self.offer(&mut answer, &read, holds, bench);
+            self.offer(&mut answer, &read, (&drunk, is_washed), holds, bench);
         }
         answer
     }
@@ -233,22 +240,31 @@ impl CardForm {
     }
 
     /// Where its lines can go next.
-    fn offer(&self, answer: &mut Answer, read: &Contents, holds: Option<Volume>, bench: &Bench) {
+    fn offer(
+        &self,
+        answer: &mut Answer,
+        read: &Contents,
+        (drunk, is_washed): (&Mix, bool),
+        holds: Option<Volume>,
+        bench: &Bench,
+    ) {
         let lines = &read.lines;
-        let volume = read.mix.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
+        let volume = drunk.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
         answer.carry("Scale it", Route::Scale.href_with("spec", &self.lines));
         answer.carry("Its balance", Route::Balance.href_with("spec", &self.lines));
         links::fruit(lines, Ratio::ONE, answer, bench);
         links::fat_wash(lines, Ratio::ONE, answer, bench);
         answer.carry("A cordial for its juice", Route::Cordial.href_with("spec", &self.lines));
-        answer.carry("Wash it with milk", Route::MilkWash.href_with("spec", &self.lines));
+        links::milk_wash(read, is_washed, &self.lines, answer, bench);
         let is_serve = holds.is_none_or(|holds| volume <= holds);
         answer.carry(
             "Label it",
             label::href(&label::Facts {
                 name: named(&self.name),
-                strength: text::editable(read.mix.strength().fraction() * 100.0, bench.decimal),
+                strength: text::editable(drunk.strength().fraction() * 100.0, bench.decimal),
                 allergens: label::declared(reading::allergens(lines)),
+                asks: reading::asks(lines),
+                keeps: is_washed.then_some(Keeps::Washed),
                 pour: if is_serve { text::millilitres(volume, bench.decimal).to_string() } else { String::new() },
                 spec: Some((self.id.clone(), self.at.clone())),
                 ..label::Facts::default()

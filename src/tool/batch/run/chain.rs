@@ -15,7 +15,10 @@ pub(super) fn sources(run: &Run, at: usize, makings: &[Making]) -> Vec<u32> {
     let (Some(part), Some(mine)) = (run.parts.get(at), makings.get(at)) else { return Vec::new() };
     let is_free = |source: &Part| run.parts.iter().all(|other| other.from != Some(source.key) || other.key == part.key);
     let before = run.parts.iter().zip(makings).take(at).rev();
-    let can_be = before.filter(|(source, making)| mine.takes.contains(&making.makes) && is_free(source));
+    // A person may tell a cordial to take another juice; into a wash goes what its lines say.
+    let fits = |making: &Making| mine.makes != Makes::WashedDrink || mine.takes(making);
+    let can_be =
+        before.filter(|(source, making)| mine.takes.contains(&making.makes) && fits(making) && is_free(source));
     can_be.map(|(source, _)| source.key).collect()
 }
 
@@ -29,11 +32,17 @@ pub fn with_parts(run: &Run, parts: Vec<Part>, bench: &Bench) -> Run {
         part.key = run.next_key();
         let mine = making(&part, bench);
         let theirs = makings(&run, bench);
-        // Before what can be made of it and takes nothing yet; before the drink, where it goes into one.
-        let takes_it = |at: usize| run.parts[at].from.is_none() && theirs[at].takes(&mine);
+        // Before what can be made of it and takes nothing yet, or what this one is made of; before the drink, where it
+        // goes into one.
+        let is_open = |from: Option<u32>| {
+            let source = run.parts.iter().position(|part| Some(part.key) == from);
+            source.is_none_or(|source| mine.takes(&theirs[source]))
+        };
+        let takes_it = |at: usize| is_open(run.parts[at].from) && theirs[at].takes(&mine);
+        let is_drink = |making: &Making| matches!(making.makes, Makes::Drink | Makes::WashedDrink | Makes::Ice);
         let is_before = |at: &usize| match mine.makes {
             Makes::Ice => theirs[*at].makes == Makes::WashedDrink,
-            _ => takes_it(*at) || mine.makes.goes_in() && matches!(theirs[*at].makes, Makes::Drink | Makes::Ice),
+            _ => takes_it(*at) || mine.makes.goes_in() && is_drink(&theirs[*at]),
         };
         let at = (0..run.parts.len()).find(is_before).unwrap_or(run.parts.len());
         let is_taken = at < run.parts.len() && takes_it(at) && theirs[at].makes != Makes::Drink;

@@ -1,10 +1,11 @@
 //! A part of a run: a prep, with what was typed in its tool, or a form of a spec, or its ice.
 
+use super::readings::{KINDS, of_mark};
 use super::spec;
-use crate::book::Part;
+use crate::book::{Part, Run};
 use crate::screen::plan::{Making, Plan};
 use crate::screen::route::Route;
-use crate::screen::{Bench, Tool, fill};
+use crate::screen::{Bench, Tone, Tool, fill};
 use crate::tool::prep;
 
 /// What a part gives to another.
@@ -12,17 +13,30 @@ use crate::tool::prep;
 pub(super) struct Came {
     /// What it is, as a line of a spec may call it.
     pub(super) makes: &'static str,
+    /// Key of the ingredient that it is.
+    pub(super) of: String,
     /// How much, as text.
     pub(super) amount: Option<String>,
-    /// What it reads, °Bx.
-    pub(super) brix: String,
+    /// Whether that was measured.
+    pub(super) is_measured: bool,
     /// What it titrates, g/l.
     pub(super) acid: String,
     /// All that is in it, as figures.
     pub(super) holds: String,
-    /// Its pH.
-    pub(super) ph: String,
+    /// What it reads, in the order of [`KINDS`], and which of the readings that were noted each is.
+    pub(super) reads: [(String, Option<usize>); KINDS.len()],
 }
+
+/// A part worked out.
+pub(super) struct Planned {
+    /// Its steps; in words why there are none.
+    pub(super) plan: Result<Plan, String>,
+    /// What it was given and counts with, by name.
+    pub(super) taken: Vec<String>,
+}
+
+/// A text that nobody types: where it arrives, a tool counts with what it is given by that name.
+const PROBE: &str = "\u{1}";
 
 fn route_of(part: &Part) -> Option<Route> {
     Route::ALL.iter().copied().find(|route| route.form_key() == part.tool)
@@ -48,24 +62,55 @@ pub(super) fn making(part: &Part, bench: &Bench) -> Making {
     }
 }
 
-/// What a part comes to, with what came out of the one before where it takes that.
-pub(super) fn plan(part: &Part, came: Option<&Came>, bench: &Bench) -> Option<Plan> {
+/// What a part comes to, with what came out of the one before and what was noted at its own steps, where it takes that.
+pub(super) fn planned(run: &Run, part: &Part, came: Option<&Came>, bench: &Bench) -> Planned {
+    let mut taken = Vec::new();
     if part.tool == spec::SPEC || part.tool == spec::ICE {
-        return spec::plan(part, came.and_then(|came| Some((came.makes, came.amount.as_deref()?))), bench);
+        let given = came.and_then(|came| Some((came.makes, came.amount.as_deref()?)));
+        let plan = spec::plan(part, given, bench).ok_or_else(|| gone(part));
+        return Planned { plan, taken };
     }
-    let mut form = tool_of(part)?;
+    let Some(mut form) = tool_of(part) else { return Planned { plan: Err(gone(part)), taken } };
+    let mut give = |name: String, text: &str| {
+        if text.trim().is_empty() {
+            return;
+        }
+        form.take(&name, PROBE);
+        let arrives = form.fields().into_iter().any(|(_, field)| field == PROBE);
+        form.take(&name, text);
+        if arrives {
+            taken.push(name);
+        }
+    };
     if let Some(came) = came {
-        for (name, text) in [
-            ("came", came.amount.as_deref().unwrap_or_default()),
-            ("came_brix", &came.brix),
-            ("came_acid", &came.acid),
-            ("came_holds", &came.holds),
-            ("came_ph", &came.ph),
-        ] {
-            if !text.trim().is_empty() {
-                form.take(name, text);
-            }
+        give("came_of".into(), &came.of);
+        give("came".into(), came.amount.as_deref().unwrap_or_default());
+        give("came_acid".into(), &came.acid);
+        give("came_holds".into(), &came.holds);
+        for (kind, (text, _)) in KINDS.iter().zip(&came.reads) {
+            give(format!("came_{}", kind.field), text);
         }
     }
-    form.answer(bench).plan
+    let prefix = format!("{}/", part.key);
+    for (step, mark) in run.marks.iter().filter_map(|(key, mark)| Some((key.strip_prefix(&prefix)?, mark))) {
+        give(format!("got_{step}"), &mark.got);
+        for (kind, text) in KINDS.iter().zip(of_mark(mark)) {
+            give(format!("{}_{step}", kind.field), text);
+        }
+    }
+    let answer = form.answer(bench);
+    let why = || match answer.strip.tone {
+        // It is read, and makes nothing: it says why itself.
+        Tone::Answer => format!("“{}” has no steps: {}.", tool_name(&part.tool), answer.strip.also),
+        _ => gone(part),
+    };
+    Planned { plan: answer.plan.clone().filter(|plan| !plan.steps.is_empty()).ok_or_else(why), taken }
+}
+
+/// That a part cannot be read.
+fn gone(part: &Part) -> String {
+    format!(
+        "“{}” can't be read any more, so it has no steps: open its tool, mend it, and add it again.",
+        tool_name(&part.tool)
+    )
 }

@@ -9,7 +9,7 @@ use crate::screen::sheet::Sheeted;
 use crate::screen::{Act, Bench};
 
 /// The fields that belong to the record.
-pub const FIELDS: [&str; 7] = ["name", "ready", "notes", "times", "got", "brix", "ph"];
+pub const FIELDS: [&str; 9] = ["name", "ready", "slack", "notes", "times", "got", "brix", "ph", "celsius"];
 
 /// A run with a text in place; none for a field that it has not, or that no step is open for.
 #[must_use]
@@ -53,8 +53,8 @@ pub fn undone(was: &Run, now: &Run) -> Run {
     }
     for (key, since) in typed.marks {
         let mark = merged.marks.or_default(&key);
-        let Tick { got, brix, ph, .. } = since;
-        (mark.got, mark.brix, mark.ph) = (got, brix, ph);
+        let Tick { got, brix, ph, celsius, .. } = since;
+        (mark.got, mark.brix, mark.ph, mark.celsius) = (got, brix, ph, celsius);
     }
     merged
 }

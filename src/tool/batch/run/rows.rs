@@ -3,11 +3,12 @@
 use super::sheet::sheet_of;
 use super::spec::SPEC;
 use crate::book::{Allergen, Entry, Logged, Part, Run};
+use crate::reading::label::{self, Keeps};
+use crate::reading::named;
 use crate::reading::rows::amount_words;
-use crate::reading::{label, named};
 use crate::screen::clock::{counted_down, lasting};
 use crate::screen::percent::encode;
-use crate::screen::plan::Makes;
+use crate::screen::plan::{CHILL, Makes};
 use crate::screen::route::Route;
 use crate::screen::sheet::{Made, Sheet, Sheeted};
 use crate::screen::{Act, Answer, Bench, Button, Row};
@@ -46,7 +47,17 @@ pub(super) fn steps(run: &Run, sheet: &Sheet, open: Option<&str>, id: &str, benc
         order.insert(place, at);
     }
     let several = run.parts.len() > 1;
-    order.into_iter().map(|at| row(run, &sheet.steps[at], open, id, several, bench)).collect()
+    let mut rows: Vec<Row> = order.into_iter().map(|at| row(run, &sheet.steps[at], open, id, several, bench)).collect();
+    let (all, left) = sheet.hands_on();
+    if all > 0 {
+        let detail = match left {
+            0 => "all of it done".into(),
+            left if left < all => format!("{} of it still to do", lasting(left)),
+            _ => String::new(),
+        };
+        rows.push(Row { name: "Hands on, all steps together".into(), amount: lasting(all), detail, ..Row::default() });
+    }
+    rows
 }
 
 fn row(run: &Run, step: &Sheeted, open: Option<&str>, id: &str, several: bool, bench: &Bench) -> Row {
@@ -72,7 +83,7 @@ fn row(run: &Run, step: &Sheeted, open: Option<&str>, id: &str, several: bool, b
     if !got.is_empty() {
         said.push(format!("gave {got}"));
     }
-    let more = [("°Bx", &step.mark.brix), ("pH", &step.mark.ph)];
+    let more = [("°Bx", &step.mark.brix), ("pH", &step.mark.ph), ("°C", &step.mark.celsius)];
     said.extend(more.iter().filter(|(_, text)| !text.trim().is_empty()).map(|(unit, text)| format!("{text} {unit}")));
     if step.mark.is_running() && bench.clock.is_set_back(step.mark.started) {
         said.push("the clock was set back since it began: go by another clock".into());
@@ -90,11 +101,12 @@ fn row(run: &Run, step: &Sheeted, open: Option<&str>, id: &str, several: bool, b
     }
 }
 
-/// How long a step waits, and what it should give.
+/// How long a step keeps the hands, how long it waits, and what it should give.
 pub(super) fn planned(step: &Sheeted, bench: &Bench) -> String {
+    let work = (step.step.work > 0).then(|| format!("{} hands on", lasting(i64::from(step.step.work))));
     let wait = (step.step.wait > 0).then(|| format!("waits {}", lasting(i64::from(step.step.wait))));
     let gives = step.step.gives.map(|gives| format!("should give {}", amount_words(gives, bench)));
-    wait.into_iter().chain(gives).collect::<Vec<_>>().join(", ")
+    work.into_iter().chain(wait).chain(gives).collect::<Vec<_>>().join(", ")
 }
 
 /// The steps of a finished run, as they were.
@@ -102,7 +114,8 @@ pub(super) fn log(run: &Run, bench: &Bench) -> Vec<Row> {
     let wall = |at: u64| bench.clock.stamp(i64::try_from(at).unwrap_or(0));
     let row = |step: &Logged| {
         let mark = run.marks.get(&step.key).cloned().unwrap_or_default();
-        let measured = [("gave ", &mark.got, ""), ("", &mark.brix, " °Bx"), ("", &mark.ph, " pH")];
+        let measured =
+            [("gave ", &mark.got, ""), ("", &mark.brix, " °Bx"), ("", &mark.ph, " pH"), ("", &mark.celsius, " °C")];
         let measured = measured.iter().filter(|(_, text, _)| !text.trim().is_empty());
         let said = [step.title.clone(), step.planned.clone()].into_iter().filter(|text| !text.is_empty());
         let said = said.chain(measured.map(|(before, text, after)| format!("{before}{}{after}", text.trim())));
@@ -126,12 +139,15 @@ pub(super) fn parts(run: &Run, sheet: &Sheet) -> Vec<Row> {
             buttons.push(Button::sign("⇄", format!("{name}: made of something else"), Act::MadeOf(part.key)));
         }
         buttons.push(Button::sign("✕", format!("take {name} out"), Act::TakeOut(part.key)));
-        let detail = match part.from {
+        let mut detail = match part.from {
             Some(source) if made.making.makes == Makes::Drink => format!("as often as {} allows", title(source)),
             Some(source) => format!("made of what {} gives", title(source)),
             None => "by its own amount".into(),
         };
-        Row { name, detail, buttons, ..Row::default() }
+        if !made.cut.is_empty() {
+            detail = format!("{}; {detail}", made.cut);
+        }
+        Row { name, detail, buttons, marked: !made.cut.is_empty(), ..Row::default() }
     };
     run.parts.iter().zip(sheet.parts.iter()).map(row).collect()
 }
@@ -151,7 +167,12 @@ pub(super) fn carry(run: &Run, sheet: &Sheet, answer: &mut Answer, bench: &Bench
         run.parts.iter().rev().find(|part| part.tool == SPEC).and_then(|part| {
             Some((part.texts.get("card")?.clone(), part.texts.get("at").cloned().unwrap_or_default()))
         });
+    let asks = sheet.parts.iter().flat_map(|made| made.making.asks.iter().copied());
+    // What is chilled in the bottle is a drink washed with milk.
+    let is_washed = last.step.key == CHILL;
     let known = label::Facts {
+        asks: label::once(asks),
+        keeps: is_washed.then_some(Keeps::Washed),
         name: last.title.clone(),
         allergens: label::declared(declared),
         made,

@@ -3,19 +3,19 @@
 use std::rc::Rc;
 
 use super::chain::{makings, sources};
-use super::part::{Came, plan, tool_name};
+use super::part::{Came, Planned, planned, tool_name};
+use super::readings::{KINDS, Noted, check, idle, of_mark};
 use super::remarks::remarks;
 use crate::book::{Entry, Run};
-use crate::craft::run::Task;
+use crate::craft::run::{Task, USUAL_SLACK};
 use crate::quantity::{Amount, Density};
 use crate::screen::Bench;
-use crate::screen::plan::{Makes, Plan};
+use crate::screen::plan::{CHILL, Makes, Making, Plan};
 use crate::screen::sheet::{Made, Sheet, Sheeted};
 use crate::text::{self, Dimension};
 
-/// Most that a juice reads, °Bx, and most that is a pH: what goes on to the next prep.
-const MOST_BRIX: f64 = 60.0;
-const MOST_PH: f64 = 9.0;
+/// Most minutes that a run is ready before its time: a week.
+pub(super) const MOST_SLACK: f64 = 7.0 * 24.0 * 60.0;
 
 /// A part worked out: what it gives, and its last step.
 struct Out {
@@ -42,38 +42,67 @@ pub fn sheet(run: &Run, bench: &Bench) -> Sheet {
 pub fn worked_out(run: &Run, bench: &Bench) -> Sheet {
     #[cfg(test)]
     super::tests::WORKED_OUT.with(|count| count.set(count.get() + 1));
-    let mut sheet = Sheet { ready: bench.clock.read(&run.ready), ..Sheet::default() };
+    let mut sheet = Sheet { ready: bench.clock.read(&run.ready), slack: slack(&run.slack, bench), ..Sheet::default() };
     let (mut outs, mut tasks): (Vec<Out>, Vec<Task>) = Default::default();
+    let (mut noted, mut said): (Vec<Noted>, Vec<String>) = Default::default();
     let makings = makings(run, bench);
-    let mut parts = Vec::new();
+    let mut parts: Vec<Made> = Vec::new();
     for (at, (part, making)) in run.parts.iter().zip(&makings).enumerate() {
         let source = outs.iter().find(|out| Some(out.key) == part.from);
-        let given = source.map(|out| out.came.clone());
-        let plan = plan(part, given.as_ref(), bench).filter(|plan| !plan.steps.is_empty());
-        let title = plan.as_ref().map_or_else(|| tool_name(&part.tool).to_owned(), |plan| plan.title.clone());
-        let sources = sources(run, at, &makings);
-        parts.push(Made { key: part.key, title, making: making.clone(), sources });
-        let Some(plan) = plan else {
-            sheet.unread.push(part.tool.clone());
-            continue;
+        let given = source.map(|out| &out.came);
+        let Planned { plan, taken } = planned(run, part, given, bench);
+        let counts = |name: String| taken.contains(&name);
+        for (kind, (_, which)) in given.iter().flat_map(|given| KINDS.iter().zip(&given.reads)) {
+            if let Some(which) = which.filter(|_| counts(format!("came_{}", kind.field))) {
+                noted[which].counts = true;
+            }
+        }
+        let mut made =
+            Made { key: part.key, making: making.clone(), sources: sources(run, at, &makings), ..Made::default() };
+        let plan = match plan {
+            Ok(plan) => plan,
+            Err(why) => {
+                sheet.unread.push(why);
+                parts.push(Made { title: tool_name(&part.tool).to_owned(), ..made });
+                continue;
+            }
         };
-        // A drink is put together when all that goes into it is there; anything else waits for what it takes.
+        made.title.clone_from(&plan.title);
+        if let Some(cut) = &plan.cut {
+            made.cut = cut.words(given.is_some_and(|given| given.is_measured));
+        }
+        // A drink is put together when all that goes into it is there, its ice too unless it is kept cold in a bottle
+        // first; anything else waits for what it takes.
+        let is_kept = plan.steps.iter().any(|step| step.key == CHILL);
+        let goes_in = |out: &&Out| !is_kept || out.came.makes != Makes::Ice.word();
         let mut before: Vec<usize> = match making.makes {
-            Makes::Drink => outs.iter().map(|out| out.last).collect(),
+            Makes::Drink => outs.iter().filter(goes_in).map(|out| out.last).collect(),
             _ => source.iter().map(|out| out.last).collect(),
         };
-        let mut came = came(making.makes, given.as_ref(), &plan, bench);
+        let mut came = came(making, given, &plan, bench);
+        said.extend(plan.notes);
         for step in plan.steps {
             let key = format!("{}/{}", part.key, step.key);
             let mark = run.marks.get(&key).cloned().unwrap_or_default();
             if let Some(gives) = step.gives {
-                came.amount = Some(got(&mark.got, plan.density, bench).unwrap_or_else(|| carried(gives, bench)));
-                for (field, measured, most) in
-                    [(&mut came.brix, &mark.brix, MOST_BRIX), (&mut came.ph, &mark.ph, MOST_PH)]
-                {
-                    if matches!(text::read_number(measured, bench.decimal), Ok(Some(value)) if value <= most) {
-                        field.clone_from(measured);
+                let got = got(&mark.got, plan.density, bench);
+                if got.is_none() && !mark.got.trim().is_empty() {
+                    said.push(format!(
+                        "“{}”, noted at “{}”, is no amount: what follows goes by what should come out.",
+                        mark.got.trim(),
+                        step.words
+                    ));
+                }
+                came.is_measured = got.is_some();
+                came.amount = Some(got.unwrap_or_else(|| carried(gives, bench)));
+            }
+            for (at, text) in of_mark(&mark).into_iter().enumerate().filter(|(_, text)| !text.is_empty()) {
+                match check(&KINDS[at], text, &step.words, bench) {
+                    Ok(()) => {
+                        came.reads[at] = (text.to_owned(), Some(noted.len()));
+                        noted.push(Noted::new(part.key, at, counts(format!("{}_{}", KINDS[at].field, step.key))));
                     }
+                    Err(why) => said.push(why),
                 }
             }
             tasks.push(Task { work: step.work, wait: step.wait, after: before });
@@ -81,21 +110,33 @@ pub fn worked_out(run: &Run, bench: &Bench) -> Sheet {
             sheet.steps.push(Sheeted { key, title: plan.title.clone(), step, mark, ..Sheeted::default() });
         }
         outs.push(Out { key: part.key, came, last: tasks.len() - 1 });
+        parts.push(made);
     }
-    let remarks = remarks(run, &makings, bench);
-    Sheet { parts: parts.into(), remarks: remarks.into(), tasks: tasks.into(), ..sheet }
+    said.extend(idle(run, &parts, &noted));
+    said.extend(remarks(run, &makings, bench));
+    Sheet { parts: parts.into(), remarks: said.into(), tasks: tasks.into(), ..sheet }
+}
+
+/// By how much a run is to be ready before its time, milliseconds: as typed in minutes, or the usual.
+fn slack(typed: &str, bench: &Bench) -> i64 {
+    let minutes = text::read_number(typed, bench.decimal).ok().flatten();
+    #[allow(clippy::cast_possible_truncation)]
+    minutes
+        .filter(|minutes| (0.0..=MOST_SLACK).contains(minutes))
+        .map_or(i64::from(USUAL_SLACK) * 1000, |minutes| (minutes * 60_000.0) as i64)
 }
 
 /// What a part gives before anything of it is measured: what is known of its juice goes on, unless it is thinned.
-fn came(makes: Makes, given: Option<&Came>, plan: &Plan, bench: &Bench) -> Came {
-    let mut came = Came { makes: makes.word(), ..Came::default() };
+fn came(making: &Making, given: Option<&Came>, plan: &Plan, bench: &Bench) -> Came {
+    let mut came = Came { makes: making.makes.word(), of: making.of.clone(), ..Came::default() };
     if let Some(juice) = &plan.juice {
-        came.brix = juice.reads().map_or(String::new(), |reads| text::editable(reads.degrees(), bench.decimal));
-        came.acid =
-            juice.titratable_acidity().map_or(String::new(), |acid| text::editable(acid.g_per_l(), bench.decimal));
+        let number = |value: f64| text::editable(value, bench.decimal);
+        came.reads[0].0 = juice.reads().map_or(String::new(), |reads| number(reads.degrees()));
+        came.acid = juice.titratable_acidity().map_or(String::new(), |acid| number(acid.g_per_l()));
         came.holds = text::whole_figures(juice, bench.decimal);
-    } else if let Some(given) = given.filter(|_| makes == Makes::ClearJuice) {
-        (came.brix, came.ph) = (given.brix.clone(), given.ph.clone());
+    } else if let Some(given) = given.filter(|_| making.makes == Makes::ClearJuice) {
+        let [brix, ph, _] = &given.reads;
+        came.reads = [brix.clone(), ph.clone(), Default::default()];
     }
     came
 }

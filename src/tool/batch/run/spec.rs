@@ -1,13 +1,12 @@
 //! A form of a spec as a part of a run: its clear ice, its lines in their amounts, its steps with their waits.
 
 use crate::book::{Card, Line, Part};
-use crate::craft::milk_wash::COMES_THROUGH;
 use crate::craft::scale::{Target, density_of, factor, volume_of};
-use crate::quantity::{Amount, Mass, Ratio, Temperature, Volume};
+use crate::quantity::{Amount, Ratio, Temperature, Volume};
 use crate::reading::rows::{amount_words, measured};
-use crate::reading::{Contents, allergens};
+use crate::reading::{Contents, allergens, asks};
 use crate::screen::Bench;
-use crate::screen::plan::{HOUR, MINUTE, Makes, Making, Plan, Step};
+use crate::screen::plan::{Cut, HOUR, MINUTE, Makes, Making, Plan, Step};
 use crate::text::{self, Dimension, SpecLine, read_spec};
 
 /// The key of a part that is a form of a spec.
@@ -45,8 +44,9 @@ pub(super) fn making(part: &Part, bench: &Bench) -> Making {
         return Making { makes: Makes::Ice, ..Making::default() };
     }
     let lines = part.texts.get("lines").map_or("", String::as_str);
-    let allergens = allergens(&read_spec(lines, &bench.reading(Dimension::Either)));
-    Making { makes: Makes::Drink, takes: &[Makes::Cordial], allergens, ..Making::default() }
+    let lines = read_spec(lines, &bench.reading(Dimension::Either));
+    let (allergens, asks) = (allergens(&lines), asks(&lines));
+    Making { makes: Makes::Drink, takes: &[Makes::Cordial], allergens, asks, ..Making::default() }
 }
 
 /// Its steps; scaled by what came out of the part before it, where a line of it is that.
@@ -59,10 +59,14 @@ pub(super) fn plan(part: &Part, came: Option<(&str, &str)>, bench: &Bench) -> Op
         let cut = Step::work("cut", "Cut the ice, put it back in the cold", 20 * MINUTE);
         return Some(Plan { title: "Clear ice".into(), steps: vec![freeze, cut], ..Plan::default() });
     }
-    let Contents { lines, mix, .. } = Contents::of(text("lines"), bench);
+    let read = Contents::of(text("lines"), bench);
+    let (drunk, is_washed) = read.drunk(bench);
+    let (lines, mix) = (read.lines, read.mix);
     let spec = measured(&lines);
-    let times =
-        scaled_by(&lines, came, bench).or_else(|| text::read_count(text("times"), bench.decimal).ok().flatten())?;
+    let asked = text::read_count(text("times"), bench.decimal).ok().flatten();
+    let by_source = scaled_by(&lines, came, bench);
+    let times = by_source.or(asked)?;
+    let cut = cut(&lines, came, by_source, asked, bench);
     let factor = factor(&spec, Target::Factor(times)).ok()?;
     let total: Volume = spec.lines.iter().map(|line| volume_of(line.amount.times(factor), density_of(line).0)).sum();
     let shown = |line: &Line| format!("{} {}", amount_words(line.amount.times(factor), bench), line.name);
@@ -75,12 +79,34 @@ pub(super) fn plan(part: &Part, came: Option<(&str, &str)>, bench: &Bench) -> Op
         steps.push(Step::work((at + 1).to_string(), words, work).then_wait(wait));
     }
     // Milk in it clots: curd and filter keep their part.
-    let through = if mix.milk > Mass::ZERO { COMES_THROUGH[1] } else { 1.0 };
+    let through = drunk.volume(Temperature::TWENTY).ok().filter(|_| is_washed).map(|volume| volume * factor);
     if let Some(last) = steps.last_mut() {
-        last.gives = Ratio::from_value(through).ok().map(|through| Amount::Volume(total * through));
+        last.gives = Some(Amount::Volume(through.unwrap_or(total)));
     }
-    let density = mix.density(Temperature::TWENTY).ok();
-    Some(Plan { title: text("name").to_owned(), steps, density, ..Plan::default() })
+    if is_washed && !text("steps").split_whitespace().any(|word| word.eq_ignore_ascii_case("chill")) {
+        steps.push(Step::chill());
+    }
+    let density = if is_washed { &drunk } else { &mix }.density(Temperature::TWENTY).ok();
+    Some(Plan { title: text("name").to_owned(), steps, density, cut, ..Plan::default() })
+}
+
+/// That it is made less often than was asked, for want of what came out of the part before it.
+fn cut(
+    lines: &[SpecLine],
+    came: Option<(&str, &str)>,
+    by_source: Option<Ratio>,
+    asked: Option<Ratio>,
+    bench: &Bench,
+) -> Option<Cut> {
+    let ((makes, amount), by_source, asked) = (came?, by_source?, asked?);
+    let line = line_called(lines, makes).filter(|_| by_source.value() < asked.value() * (1.0 - 1e-6))?;
+    let count = |times: Ratio| text::count(times.value(), bench.decimal);
+    let there = text::read_amount(amount, &bench.reading(Dimension::Either)).ok().flatten()?;
+    Some(Cut {
+        made: format!("{} of {} times", count(by_source), count(asked)),
+        there: format!("{} of {}", amount_words(there, bench), line.name),
+        asked: amount_words(line.amount.times(asked), bench),
+    })
 }
 
 /// How many times the spec is made of what came out, where one of its lines is called so.

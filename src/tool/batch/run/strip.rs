@@ -7,6 +7,21 @@ use crate::screen::sheet::{Sheet, Sheeted};
 use crate::screen::{Bench, Figure, Strip, Tone};
 
 pub(super) fn strip(run: &Run, sheet: &Sheet, bench: &Bench) -> Strip {
+    let mut strip = next(run, sheet, bench);
+    // A part that comes to less than was asked says so until all of it is done.
+    let is_open = |key: u32| {
+        let prefix = format!("{key}/");
+        sheet.steps.iter().any(|step| !step.is_done() && step.key.starts_with(prefix.as_str()))
+    };
+    let cut = sheet.parts.iter().find(|made| !made.cut.is_empty() && is_open(made.key));
+    if let Some(made) = cut.filter(|_| run.finished == 0) {
+        strip.also = format!("{}. {}", strip.also, made.cut);
+    }
+    strip
+}
+
+/// What runs, what comes next, what is late.
+fn next(run: &Run, sheet: &Sheet, bench: &Bench) -> Strip {
     if run.finished > 0 {
         let day = bench.clock.day(i64::try_from(run.finished).unwrap_or(0));
         return Strip {

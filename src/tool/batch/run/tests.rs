@@ -1,5 +1,7 @@
 //! A run as a person goes through it.
 
+mod following;
+
 use super::*;
 use crate::book::{Book, Entry, Part, Stamp, Tick, demo_cards};
 use crate::screen::clock::Clock;
@@ -44,6 +46,13 @@ fn done(run: &Run, key: &str, now: u64) -> Run {
     changed(run, &Act::Tick(key.to_owned()), &bench(run, now)).expect("a change").0
 }
 
+/// What is wrong with the fields, by name.
+fn problems(screen: &Screen) -> Vec<(&'static str, String)> {
+    let fields =
+        screen.blocks.iter().filter_map(|block| if let Block::Field(field) = block { Some(field) } else { None });
+    fields.filter_map(|field| Some((field.name, field.problem.as_ref()?.words.clone()))).collect()
+}
+
 #[test]
 fn each_part_takes_what_came_before_where_it_is_made_of_it() {
     let run = chain();
@@ -58,7 +67,7 @@ fn times_work_back_from_when_it_must_be_ready() {
     let mut run = chain();
     run.ready = "2026-11-28T18:30".into();
     let first = shown(&run, NOW);
-    assert_eq!(first.strip.figures[0].to_string(), "Sat 15:25 latest");
+    assert_eq!(first.strip.figures[0].to_string(), "Sat 14:55 latest");
     assert_eq!(first.strip.also, "Press 10 pears, 1\u{202f}742 g");
     let sheet = sheet(&run, &bench(&run, NOW));
     let ends: Vec<i64> = sheet
@@ -68,7 +77,20 @@ fn times_work_back_from_when_it_must_be_ready() {
         .collect();
     let starts: Vec<i64> = sheet.steps.iter().filter_map(|step| step.start).collect();
     assert!(ends.iter().zip(&starts[1..]).all(|(end, start)| end <= start), "{starts:?} {ends:?}");
-    assert_eq!(ends.last().copied(), sheet.ready);
+    // Half an hour before it must be ready, or as long as a person says; what cannot be read is said, and counts as none.
+    let last = |run: &Run| {
+        let sheet = super::sheet(run, &bench(run, NOW));
+        let step = sheet.steps.last().expect("a step");
+        (sheet.ready.unwrap_or(0) - step.start.unwrap_or(0)) / 60_000 - i64::from(step.step.work + step.step.wait) / 60
+    };
+    assert_eq!(last(&run), 30);
+    for (typed, minutes) in [("0", 0), ("90", 90), ("soon", 30), ("-5", 30), ("99999", 30)] {
+        run.slack = typed.into();
+        assert_eq!(last(&run), minutes, "{typed}");
+        let problems = problems(&shown(&run, NOW));
+        assert_eq!(problems.iter().any(|(field, _)| *field == "slack"), !["0", "90"].contains(&typed), "{typed}");
+    }
+    run.slack.clear();
     run.ready = "2026-11-25T16:00".into();
     let late = shown(&run, NOW);
     let cautions: Vec<_> = late
@@ -185,7 +207,7 @@ fn what_is_weighed_counts_as_what_is_poured() {
     assert_eq!(run.parts[1].from, Some(0));
     run.marks.insert("0/2".into(), Tick { got: "1600 g".into(), ..Tick::default() });
     let sheet = sheet(&run, &bench(&run, NOW));
-    assert!(sheet.unread.is_empty() && sheet.steps.len() == 7, "{:?}", sheet.steps);
+    assert!(sheet.unread.is_empty() && sheet.steps.len() == 8, "{:?}", sheet.steps);
 }
 
 #[test]

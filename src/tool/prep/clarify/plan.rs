@@ -48,7 +48,7 @@ impl ClarifyForm {
         };
         let title = titled(format!("{name}, {how}"));
         let juice = worked.agar.map(|_| worked.litre);
-        Plan { title, steps, density: worked.litre.density(Temperature::TWENTY).ok(), juice }
+        Plan { title, steps, density: worked.litre.density(Temperature::TWENTY).ok(), juice, ..Plan::default() }
     }
 
     /// How long enzyme rests: longer in the cold. Common practice, no source.

@@ -39,9 +39,10 @@ fn doses() {
 #[test]
 fn sour_cold_and_heat_are_said() {
     let said = |change: fn(&mut ClarifyForm)| answer(change).cautions.join("\n");
-    // Lime by the library; what was typed goes before it, and is named.
+    // Lime by the library; the words name what was typed, as it was typed.
     assert!(said(|_| {}).contains("this sour, about pH 2.2"), "{}", said(|_| {}));
-    assert!(said(|form| form.ph = "2.3".into()).contains("this sour, at pH 2.3"));
+    assert!(said(|form| form.ph = "2.3".into()).contains("this sour, at pH 2.3:"));
+    assert!(said(|form| form.ph = "2.35".into()).contains("this sour, at pH 2.35:"));
     assert!(!said(|form| form.ph = "3.4".into()).contains("this sour"));
     assert!(said(|_| {}).contains("Food-grade"));
     assert!(said(|form| form.enzyme_at = "4".into()).contains("Cold slows"));

@@ -11,6 +11,7 @@ use crate::craft::pour::litre_of;
 use crate::quantity::{Mass, Ratio, Temperature, Volume};
 use crate::reading::rows::unscaled_row;
 use crate::reading::{Content, Contents};
+use crate::screen::plan::{Cut, Plan};
 use crate::screen::route::Route;
 use crate::screen::{Act, Answer, Bench, Button, Choice, Figure, Problem, Row, Strip, Tone};
 use crate::substance::mix::Mix;
@@ -120,6 +121,24 @@ impl CordialForm {
         })
     }
 
+    /// Fewer serves than are asked, for want of juice.
+    fn cut(&self, swap: &Swap, serves: Ratio, bench: &Bench) -> Option<Cut> {
+        let came = bench.volume("came", &self.came, &mut Vec::new())?;
+        let makes = came.over(swap.juice).filter(|makes| makes.value() < serves.value() * (1.0 - 1e-6))?;
+        let ml = |volume| text::litres_or_ml(volume, bench.decimal);
+        let name = ingredient(&self.juice_of)?.name.to_ascii_lowercase();
+        Some(Cut {
+            // A serve that is not full is none.
+            made: format!(
+                "{} of {} serves",
+                text::plain((makes.value() + 1e-9).floor(), 0, bench.decimal),
+                text::count(serves.value(), bench.decimal)
+            ),
+            there: format!("{} of {name}", ml(came)),
+            asked: ml(swap.juice * serves).to_string(),
+        })
+    }
+
     pub(super) fn swap(&self, mut answer: Answer, bench: &Bench) -> Answer {
         let split = self.split(bench);
         if split.lines.is_empty() {
@@ -162,7 +181,8 @@ impl CordialForm {
         side_by_side(&mut answer, &split, &swap, bench);
         answer.rows_title = "With the cordial";
         answer.rows = self.swapped_rows(&split, &swap, bench);
-        answer.plan = self.batch(&swap, serves, bench).map(|batch| steps(&batch, bench));
+        let cut = serves.and_then(|serves| self.cut(&swap, serves, bench));
+        answer.plan = self.batch(&swap, serves, bench).map(|batch| Plan { cut, ..steps(&batch, bench) });
         self.recipe(&mut answer, &swap, serves.unwrap_or(Ratio::ONE), bench);
         let lines = self.with_cordial(&split, &swap, bench);
         if let Some(juice) = ingredient(&self.juice_of) {

@@ -5,6 +5,7 @@ use crate::book::{Allergen, allergens_in};
 use crate::quantity::Amount;
 use crate::screen::Bench;
 use crate::screen::plan::{HOUR, MINUTE, Plan, Step};
+use crate::substance::milk::CASEIN_CLOTS_AT;
 use crate::text;
 
 impl MilkWashForm {
@@ -14,17 +15,37 @@ impl MilkWashForm {
         let named: Vec<&str> = allergens_in(worked.kind.name).map(Allergen::name).collect();
         let declared = if named.is_empty() { String::new() } else { format!(": contains {}", named.join(", ")) };
         let gives = Some(Amount::Volume(self.comes_through(worked, bench).0));
-        let steps = vec![
+        let mut steps = Vec::new();
+        if !worked.mix.is_empty() {
+            let mix = Step::work("mix", worked.mix.clone(), 10 * MINUTE);
+            steps.push(mix.giving(Some(Amount::Volume(worked.to_mix))));
+        }
+        steps.extend([
             Step::work(
                 "milk",
                 format!("{} of {milk} into a vessel that holds {}", ml(worked.wash.milk), ml(worked.wash.together())),
                 5 * MINUTE,
             ),
             Step::work("pour", format!("Pour {} of the drink over it, slowly", ml(worked.wash.drink)), 10 * MINUTE)
-                .then_wait(45 * MINUTE),
+                .then_wait(45 * MINUTE)
+                .read(),
             Step::work("filter", "Filter, the first runnings back through the curd", 20 * MINUTE).then_wait(2 * HOUR),
             Step::work("bottle", format!("Bottle and label it{declared}"), 10 * MINUTE).giving(gives),
-        ];
-        Plan { title: "Milk wash".into(), steps, ..Plan::default() }
+            Step::chill(),
+        ]);
+        let notes = self.of_ph(bench).into_iter().collect();
+        Plan { title: "Milk wash".into(), steps, cut: worked.cut.clone(), notes, ..Plan::default() }
+    }
+
+    /// What the pH says that drink and milk read together.
+    fn of_ph(&self, bench: &Bench) -> Option<String> {
+        let ph = text::read_number(&self.ph, bench.decimal).ok()??;
+        let (typed, limit) = (self.ph.trim(), text::plain(CASEIN_CLOTS_AT, 1, bench.decimal));
+        Some(match ph <= CASEIN_CLOTS_AT {
+            true => format!("Milk wash: at pH {typed} together the milk clots (casein, at {limit} or less)."),
+            false => format!(
+                "Milk wash: pH {typed} together is above {limit}, where casein clots: stir in dissolved citric acid, and read it again before you filter."
+            ),
+        })
     }
 }

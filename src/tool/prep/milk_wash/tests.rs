@@ -30,7 +30,16 @@ fn says_plainly_whether_it_clots() {
         let answer = form.answer(&Bench::default());
         (answer.strip.also.split(". ").nth(1).unwrap_or_default().to_owned(), answer)
     };
-    assert_eq!(said(&|form| form.acid = "1".into()).0, "Too little acid to clot it");
+    let held = said(&|form| form.acid = "1".into()).1;
+    assert!(held.strip.also.starts_with("Too little acid to clot it: add about "), "{}", held.strip.also);
+    // Nothing is told that would come of it, until it clots.
+    assert!(held.plan.is_none() && held.rows.is_empty() && held.carry.is_empty());
+    assert!(!held.cells.iter().any(|cell| cell.label.starts_with("comes through")));
+    // With what it says to add, it clots.
+    let grams = held.strip.also.split("about ").nth(1).and_then(|words| words.split(' ').next());
+    let grams: f64 = grams.and_then(|grams| grams.parse().ok()).expect("grams");
+    let enough = said(&|form| form.acid = format!("{:.2}", 1.0 + (grams + 0.05) / 1.725)).1;
+    assert!(enough.strip.also.ends_with("It clots") && enough.plan.is_some(), "{}", enough.strip.also);
     let close = said(&|form| form.acid = "1.4".into()).1;
     assert!(close.remarks.iter().any(|remark| remark.contains("g of citric acid")), "{:?}", close.remarks);
     assert_eq!(said(&|form| form.acid.clear()).0, "Its acid is not known");
@@ -53,4 +62,43 @@ fn its_label_names_what_is_in_it() {
     assert!(washed.contains("allergens=milk%2C+nuts%2C+egg"), "{washed}");
     let oat = label(MilkWashForm { kind: "oat".into(), ..MilkWashForm::default() });
     assert!(oat.contains("allergens=gluten"), "{oat}");
+    // No days are filled in for a wash, and coconut is asked about.
+    let coconut = label(MilkWashForm { kind: "coconut".into(), ..MilkWashForm::default() });
+    assert!(coconut.contains("asks=coconut") && coconut.contains("keeps=washed"), "{coconut}");
+}
+
+/// One wash, told by its own tool and by the balance of a spec with the milk in its lines: one strength, and one volume
+/// that comes through.
+#[test]
+fn a_wash_is_told_alike_wherever_it_is_told() {
+    let drink = "900 ml rye whiskey\n400 ml black tea\n300 ml honey syrup\n250 ml lemon juice";
+    let own = |yields: &str| Bench { yields: yields.into(), ..Bench::default() };
+    for bench in [own(""), own("milk wash 90 %")] {
+        // As the drink that is measured out of its lines: the spec says how much milk that is.
+        let spec = format!("{drink}\n380 ml whole milk");
+        let texts = [("spec".to_owned(), spec)].into();
+        let told = crate::tool::screen(Route::Balance, &texts, &bench);
+        let carries = |block: &Block| if let Block::Carry(links) = block { links.clone() } else { Vec::new() };
+        let link = told.blocks.iter().flat_map(carries).find(|link| link.label == "Its milk wash").expect("a link");
+        let address = crate::screen::address::read(&link.href);
+        let mut form = MilkWashForm::default();
+        for (name, text) in &address.carried {
+            form.take(name, text);
+        }
+        assert_eq!(form.spec, drink);
+        let answer = form.answer(&bench);
+        assert_eq!(answer.strip.figures[0].to_string(), "380 ml milk");
+        assert_eq!(answer.rows[0].amount, told.strip.figures[0].to_string());
+        let through = &answer.cells.iter().find(|cell| cell.label.starts_with("comes through")).expect("a cell").figure;
+        let serve = format!("A serve is {through} before ice");
+        assert!(told.strip.also.ends_with(&serve), "{} {serve}", told.strip.also);
+        let label = answer.carry.iter().find(|link| link.label == "Label it").expect("a label");
+        let percent = label.href.split("strength=").nth(1).and_then(|text| text.split('&').next()).unwrap_or_default();
+        let percent: f64 = percent.parse().expect("a strength");
+        assert_eq!(format!("{percent:.1} % vol"), answer.rows[0].amount);
+        // Milk that does not clot is drunk, and counts.
+        let plain = [("spec".to_owned(), "60 ml aged rum\n120 ml whole milk".to_owned())].into();
+        let plain = crate::tool::screen(Route::Balance, &plain, &bench);
+        assert!(plain.strip.also.ends_with("A serve is 180 ml before ice"), "{}", plain.strip.also);
+    }
 }

@@ -4,8 +4,8 @@ use super::{GOT, MilkWashForm, Worked};
 use crate::craft::balance::balance;
 use crate::craft::milk_wash::{COMES_THROUGH, Clots, Verdict, verdict, washed};
 use crate::quantity::{Ratio, Volume};
-use crate::reading::yields::MILK_WASH;
-use crate::screen::{Answer, Bench, Figure, Problem, Row};
+use crate::reading::yields::{self, MILK_WASH};
+use crate::screen::{Answer, Bench, Figure, Problem, Row, Strip, Tone};
 use crate::substance::milk::{ALCOHOL_CLOTS_FROM, CASEIN_CLOTS_AT};
 use crate::substance::ph::INDICATIVE_ABOVE;
 use crate::text;
@@ -13,12 +13,35 @@ use crate::text;
 /// A drink warmer than this cooks the whey: it clots coarse and cloudy (from memory, 75 °C for whey protein).
 const HOT: f64 = 60.0;
 
+impl Worked {
+    /// Whether it clots, where that is known: of milk of a cow, in a drink whose acid is known.
+    pub(super) fn verdict(&self) -> Option<Verdict> {
+        let drink = self.drink.as_ref().filter(|_| self.kind.is_of_cows() && self.has_acid_figure)?;
+        Some(verdict(drink, self.wash.milk))
+    }
+}
+
 impl MilkWashForm {
+    /// That there is too little acid, and what to add: what would come of the wash is not told until it clots.
+    pub(super) fn held_back(&self, mut answer: Answer, worked: &Worked, verdict: Verdict, bench: &Bench) -> Answer {
+        answer.cells_title = "The wash";
+        self.notes(worked, &mut answer);
+        let grams = text::fine_grams(verdict.citric_to_add, bench.decimal);
+        answer.strip = Strip {
+            figures: vec![self.amounts(&mut answer, &worked.wash, bench)],
+            also: format!("Too little acid to clot it: add about {grams} of citric acid to the drink, dissolved"),
+            tone: Tone::Answer,
+        };
+        together(&verdict, &mut answer, bench);
+        answer.remarks.push("What comes through, curd and steps are told once there is acid enough.".into());
+        is_a_hint(worked, &mut answer);
+        answer
+    }
+
     /// What comes through the filter: drink and milk together, less what curd and filter keep.
     pub(super) fn comes_through(&self, worked: &Worked, bench: &Bench) -> (Volume, Ratio, bool) {
-        let own = bench.own_yield(MILK_WASH);
-        let share = own.or_else(|| Ratio::from_value(COMES_THROUGH[1]).ok()).unwrap_or(Ratio::ONE);
-        (worked.wash.together() * share, share, own.is_some())
+        let (share, is_own) = yields::through_milk(bench);
+        (worked.wash.together() * share, share, is_own)
     }
 
     /// What came through, and an offer to keep the share that it is.
@@ -34,12 +57,17 @@ impl MilkWashForm {
     }
 
     /// Says whether it clots, and shows what comes through; the verdict in a few words, for the strip.
-    pub(super) fn judge(&self, worked: &Worked, answer: &mut Answer, bench: &Bench) -> &'static str {
+    pub(super) fn judge(
+        &self,
+        worked: &Worked,
+        judged: Option<Verdict>,
+        answer: &mut Answer,
+        bench: &Bench,
+    ) -> &'static str {
         answer.cells_title = "The wash";
         self.notes(worked, answer);
         let (through, share, is_own) = self.comes_through(worked, bench);
         let own = if is_own { ", your own" } else { "" };
-        let number = |value: f64, places| text::plain(value, places, bench.decimal);
         answer.cell(
             format!("comes through, {}{own}", text::percent(share.value(), bench.decimal)),
             text::litres_or_ml(through, bench.decimal),
@@ -58,18 +86,11 @@ impl MilkWashForm {
         }
         let Some(drink) = &worked.drink else { return "" };
         self.afterwards(worked, drink, answer, bench);
-        if !worked.has_acid_figure {
-            return "Its acid is not known";
-        }
-        let Verdict { ph: [least, likely, most], clots, citric_to_add } = verdict(drink, worked.wash.milk);
-        answer.explained(
-            "pH together",
-            Figure::new(format!("{} ({}–{})", number(likely, 1), number(least, 1), number(most, 1)), ""),
-            "Casein clots at pH 4.6 (Zoller 1921). The band is how much acid milk takes up on the way: 50 to 70 meq to the litre, an estimate, no published figure.",
-        );
-        let grams = text::fine_grams(citric_to_add, bench.decimal);
-        let limit = number(CASEIN_CLOTS_AT, 1);
-        let (words, more) = match clots {
+        let Some(judged) = judged else { return "Its acid is not known" };
+        together(&judged, answer, bench);
+        let grams = text::fine_grams(judged.citric_to_add, bench.decimal);
+        let limit = text::plain(CASEIN_CLOTS_AT, 1, bench.decimal);
+        let (words, more) = match judged.clots {
             Clots::Yes => (
                 "It clots",
                 format!("It clots: even if the milk takes up as much acid as it may, the pH comes to {limit} or less."),
@@ -84,12 +105,7 @@ impl MilkWashForm {
             ),
         };
         answer.remarks.insert(0, more);
-        if drink.strength().fraction() > INDICATIVE_ABOVE {
-            answer.remarks.insert(
-                1,
-                "Reckoned as in water: alcohol makes acids weaker, so above about 15 % vol take it as a hint.".into(),
-            );
-        }
+        is_a_hint(worked, answer);
         words
     }
 
@@ -145,5 +161,26 @@ impl MilkWashForm {
         if worked.has_acid_figure && drink.acids() <= crate::quantity::Mass::ZERO {
             answer.cautions.push("There is no acid in it: milk won't clot by it. Add citrus or acid.".into());
         }
+    }
+}
+
+/// What drink and milk read together.
+fn together(verdict: &Verdict, answer: &mut Answer, bench: &Bench) {
+    let [least, likely, most] = verdict.ph.map(|ph| text::plain(ph, 1, bench.decimal));
+    answer.explained(
+        "pH together",
+        Figure::new(format!("{likely} ({least}–{most})"), ""),
+        "Casein clots at pH 4.6 (Zoller 1921). The band is how much acid milk takes up on the way: 50 to 70 meq to the litre, an estimate, no published figure.",
+    );
+}
+
+/// That its pH is a hint only, where it is strong.
+fn is_a_hint(worked: &Worked, answer: &mut Answer) {
+    if worked.drink.is_some_and(|drink| drink.strength().fraction() > INDICATIVE_ABOVE) {
+        let at = answer.remarks.len().min(1);
+        answer.remarks.insert(
+            at,
+            "Reckoned as in water: alcohol makes acids weaker, so above about 15 % vol take it as a hint.".into(),
+        );
     }
 }
