@@ -1,7 +1,9 @@
 //! The pad: which keys a field gets, and what a key does to its text.
 
+mod bare;
 mod press;
 
+pub use bare::with_unit_of;
 pub use press::{Entry, press, unit_typed};
 
 use crate::quantity::Unit;

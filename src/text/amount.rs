@@ -57,6 +57,8 @@ pub enum AmountProblem {
     Mixed,
     /// Two amounts with nothing between.
     MissingPlus,
+    /// "45 oz? 45 ml?": one or the other, for the person to say.
+    Which(String, String),
     /// Zero.
     Zero,
     /// More than anybody pours or weighs.
@@ -80,6 +82,7 @@ impl fmt::Display for AmountProblem {
             }
             AmountProblem::Mixed => f.write_str("A sum can't mix weights and volumes. Type one of the two."),
             AmountProblem::MissingPlus => f.write_str("Put a + between two amounts, like 1 oz + 2 dash."),
+            AmountProblem::Which(one, other) => write!(f, "Did you mean {one} or {other}?"),
             AmountProblem::Zero => f.write_str("Zero makes nothing. Type an amount above zero."),
             AmountProblem::TooMuch => f.write_str("That is more than 10 000 l. Check the number and its unit."),
             AmountProblem::TooLong => f.write_str("That is too long for an amount. Type one like 45 ml."),
@@ -93,6 +96,7 @@ impl AmountProblem {
     pub fn fixes(&self, text: &str) -> Vec<String> {
         match self {
             AmountProblem::Number(problem) => problem.readings(text),
+            AmountProblem::Which(one, other) => vec![one.clone(), other.clone()],
             _ => Vec::new(),
         }
     }
@@ -120,6 +124,12 @@ pub fn read_amount(text: &str, reading: &Reading<'_>) -> Result<Option<Amount>, 
     }
     if text.trim().is_empty() {
         return Ok(None);
+    }
+    if let Some((one, other)) = text.split_once('?')
+        && let other = other.trim().trim_end_matches('?')
+        && !other.is_empty()
+    {
+        return Err(AmountProblem::Which(one.trim().to_owned(), other.to_owned()));
     }
     let mut total: Option<Amount> = None;
     for term in text.split('+') {
@@ -273,6 +283,16 @@ mod tests {
         let problem = read("1,000 ml", Dimension::Volume).expect_err("ambiguous");
         assert_eq!(problem.to_string(), "1,000 can be read two ways. Did you mean 1000 or 1?");
         assert_eq!(problem.fixes("1,000 ml"), ["1000 ml", "1 ml"]);
+    }
+
+    #[test]
+    fn two_readings_are_asked_about() {
+        let problem = read("45 oz? 45 ml?", Dimension::Volume).expect_err("two readings");
+        assert_eq!(problem.to_string(), "Did you mean 45 oz or 45 ml?");
+        assert_eq!(problem.fixes("45 oz? 45 ml?"), ["45 oz", "45 ml"]);
+        for fix in problem.fixes("") {
+            assert!(read(&fix, Dimension::Volume).is_ok(), "{fix}");
+        }
     }
 
     #[test]

@@ -39,10 +39,11 @@ impl Entry {
     }
 }
 
-/// The unit in which the last amount of a text is typed.
+/// The unit in which the last amount of a text is typed; of two readings that are asked about, as in "45 oz? 45 ml?", the
+/// first.
 #[must_use]
 pub fn unit_typed(text: &str) -> Option<Unit> {
-    unit_of(split_unit(text).1)
+    unit_of(split_unit(text.split('?').next().unwrap_or_default()).1)
 }
 
 /// What a key makes of a field. [`Key::Turn`] and [`Key::Done`] leave it alone.
@@ -135,8 +136,10 @@ fn number(entry: &Entry, c: char) -> Entry {
     if let Some(entry) = before_unit(entry, append) {
         return entry;
     }
-    if entry.is_at_end() && entry.text.chars().next_back().is_some_and(is_fraction) {
-        return Entry::at_end(append(&entry.text));
+    if entry.start == entry.end && entry.text.chars().take(entry.end).last().is_some_and(is_fraction) {
+        let before = entry.end - 1;
+        let Entry { text, end, .. } = insert(&Entry { start: before, end: before, ..entry.clone() }, &c.to_string());
+        return Entry { text, start: end + 1, end: end + 1 };
     }
     insert(entry, &c.to_string())
 }
@@ -286,6 +289,8 @@ mod tests {
         assert_eq!(typed_in("6 8 °F °F"), "68");
         assert_eq!(typed_in("½ ; ¾ oz"), "½; ¾ oz");
         assert_eq!(typed_in("½ oz 5"), "5½ oz");
+        assert_eq!(typed_in("½ oz 5 6"), "56½ oz");
+        assert_eq!(typed_in("½ 5 6"), "56½");
         assert_eq!(typed_in("1 ⅓ +1"), "2⅓");
         assert_eq!(typed_in("5 % ⌫"), "5");
         assert_eq!(typed_in("1 . 5 oz ."), "1.5 oz");
