@@ -8,6 +8,8 @@ use super::own;
 use super::sheet::Sheet;
 use super::{Act, AtHand, Button, Figure, Held, Problem, fixes};
 use crate::book::{Entry, House, Own, Taken};
+use crate::craft::jigger::TOLERANCE;
+use crate::craft::measure::nearest;
 use crate::quantity::{Abv, Amount, Conventions, Mass, Ratio, Temperature, Unit, Volume};
 use crate::substance::energy::StandardDrink;
 use crate::text::{self, AmountProblem, Decimal, Dimension, NumberProblem, Reading};
@@ -216,6 +218,19 @@ impl Bench {
     pub(crate) fn grams_of(&self, mass: Mass, what: &str) -> Figure {
         let Figure { value, unit } = text::fine_grams(mass, self.decimal);
         Figure { value, unit: format!("{unit} {what}") }
+    }
+
+    /// A volume in a headline: in ounces where the bar counts in them, or what was typed is `written` so; in quarters where
+    /// they are close enough, and then what that is in millilitres.
+    pub(crate) fn headline(&self, volume: Volume, written: Option<Unit>) -> Figure {
+        let ml = text::litres_or_ml(volume, self.decimal);
+        if self.house.usual_unit != Unit::Ounce && written != Some(Unit::Ounce) {
+            return ml;
+        }
+        let house = &self.house.conventions;
+        let quarters = nearest(volume, house.ounce.volume() / 4).filter(|near| near.error.abs() <= TOLERANCE);
+        let Figure { value, unit } = text::ounces(quarters.map_or(volume, |near| near.volume), house, self.decimal);
+        Figure { value, unit: format!("{unit}, {ml}") }
     }
 
     /// A volume as text for another tool, to a hundredth of a millilitre.

@@ -178,15 +178,40 @@ pub fn ounces(volume: Volume, house: &Conventions, decimal: Decimal) -> Figure {
     Figure::new(fraction_of(value).unwrap_or_else(|| trimmed(value, decimal)), typed(Unit::Ounce))
 }
 
+fn count_of(amount: Amount, unit: Unit, house: &Conventions) -> Option<f64> {
+    match (amount, unit.size(house)) {
+        (Amount::Volume(volume), Size::Volume(one)) => volume.over(one).map(Ratio::value),
+        (Amount::Mass(mass), Size::Mass(one)) => Some(mass.g() / one.g()),
+        _ => None,
+    }
+}
+
 /// `amount` in `unit`; none when one is poured and the other weighed, or for a count.
 #[must_use]
 pub fn figure(amount: Amount, unit: Unit, house: &Conventions, decimal: Decimal) -> Option<Figure> {
-    let value = match (amount, unit.size(house)) {
-        (Amount::Volume(volume), Size::Volume(one)) => volume.over(one).map(Ratio::value)?,
-        (Amount::Mass(mass), Size::Mass(one)) => mass.g() / one.g(),
-        _ => return None,
-    };
+    let value = count_of(amount, unit, house)?;
     Some(Figure::new(trimmed(value, decimal), typed(unit)))
+}
+
+/// `amount` in the unit it was written in, as bars write that: "1¾ oz", "4 dashes", "4.5 cl", "10.0 g". As [`figure`] for
+/// what does not fit.
+#[must_use]
+pub fn written(amount: Amount, unit: Unit, house: &Conventions, decimal: Decimal) -> Option<Figure> {
+    let value = count_of(amount, unit, house)?;
+    let in_full = |decimals| without_end_zeros(plain(value, decimals, decimal), decimal);
+    let number = match unit {
+        Unit::Gram => plain(value, 1, decimal),
+        Unit::Millilitre => in_full(2),
+        Unit::Centilitre | Unit::Decilitre => in_full(3),
+        Unit::Litre | Unit::Kilogram => in_full(4),
+        _ => fraction_of(value).unwrap_or_else(|| in_full(2)),
+    };
+    let name = match unit {
+        Unit::Dash if value > 1.0 => "dashes",
+        Unit::Drop if value > 1.0 => "drops",
+        unit => typed(unit),
+    };
+    Some(Figure::new(number, name))
 }
 
 #[cfg(test)]

@@ -1,11 +1,12 @@
 //! Measure: any amount in any unit, and how to pour it.
 
 use crate::book::{Ingredient, Kind, LIBRARY, ingredient};
-use crate::craft::jigger::{self, Plan, Vessel};
+use crate::craft::jigger;
 use crate::craft::measure::{Both, both, nearest};
 use crate::craft::pour;
 use crate::quantity::{Amount, Density, Mass, Ounce, Ratio, Unit, Volume};
 use crate::reading::contents::figures_of;
+use crate::reading::pours::pour_words;
 use crate::screen::pad::{Keys, unit_typed};
 use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Block, Figure, Opt, Problem, Strip, Tone, Tool, form};
@@ -119,7 +120,9 @@ impl Tool for MeasureForm {
         let plan = jigger::plan(both.volume, &bench.house);
         answer.strip = Strip {
             figures: vec![headline(typed, both, &self.amount, bench)],
-            also: plan.as_ref().map_or_else(|| no_plan(both.volume, bench), |plan| pour_words(plan, bench)),
+            also: plan
+                .as_ref()
+                .map_or_else(|| no_plan(both.volume, bench), |plan| format!("Pour {}", pour_words(plan, bench))),
             tone: Tone::Answer,
         };
         equivalents(&mut answer, both, bench);
@@ -152,13 +155,13 @@ fn water_first<'a>(all: impl Iterator<Item = &'a Ingredient> + Clone) -> impl It
     all.clone().filter(is_water).chain(all.filter(move |ingredient| !is_water(ingredient)))
 }
 
-/// Millilitres, unless they were typed: then house ounces.
+/// Millilitres, unless they were typed: then house ounces, as everywhere in a bar that counts in them.
 fn headline(typed: Amount, both: Both, text: &str, bench: &Bench) -> Figure {
-    let in_ml = unit_typed(text) == Some(Unit::Millilitre)
-        || (bench.house.usual_unit == Unit::Millilitre && !text.chars().any(|c| c.is_ascii_alphabetic()));
-    match typed {
-        Amount::Volume(_) if in_ml => text::ounces(both.volume, &bench.house.conventions, bench.decimal),
-        _ => text::litres_or_ml(both.volume, bench.decimal),
+    let unit = unit_typed(text).unwrap_or(bench.house.usual_unit);
+    match (typed, unit) {
+        (Amount::Volume(_), Unit::Millilitre) => text::ounces(both.volume, &bench.house.conventions, bench.decimal),
+        (Amount::Volume(_), Unit::Ounce) => text::litres_or_ml(both.volume, bench.decimal),
+        _ => bench.headline(both.volume, None),
     }
 }
 
@@ -172,32 +175,6 @@ fn no_plan(volume: Volume, bench: &Bench) -> String {
     } else {
         format!("More than {} pours: measure it in a jug.", jigger::MOST_POURS)
     }
-}
-
-/// "Jigger: 1½ oz + ¼ oz, exact".
-pub(super) fn pour_words(plan: &Plan, bench: &Bench) -> String {
-    let pours: Vec<String> = plan
-        .pours
-        .iter()
-        .map(|pour| {
-            let times = if pour.times > 1 { format!("{} × ", pour.times) } else { String::new() };
-            match &pour.vessel {
-                Vessel::Jigger(label) => format!("{times}{label}"),
-                Vessel::Barspoon => format!("{} bsp", pour.times),
-                Vessel::Dash if pour.times == 1 => "1 dash".to_owned(),
-                Vessel::Dash => format!("{} dashes", pour.times),
-            }
-        })
-        .collect();
-    let error = if plan.is_exact() {
-        "exact".to_owned()
-    } else {
-        let ml = text::plain(plan.error_ml(), 1, bench.decimal);
-        let sign = if plan.error_ml() > 0.0 { "+" } else { "" };
-        let verdict = if plan.is_close() { "" } else { "closest: " };
-        format!("{verdict}{sign}{ml} ml, {}", text::signed_percent(plan.error(), bench.decimal))
-    };
-    format!("Pour {}, {error}", pours.join(" + "))
 }
 
 fn equivalents(answer: &mut Answer, both: Both, bench: &Bench) {
