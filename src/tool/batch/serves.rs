@@ -211,10 +211,11 @@ impl ServesForm {
         };
         answer.cells_title = "The batch";
         answer.cell("lost on the way", ml(lost));
-        answer.cell("spare at the end", ml(spare));
         if let Some(emptying) = emptying {
-            answer.cell("serve that empties it", precise_ml(emptying, bench));
-            answer.cell("that serve in oz", text::ounces(emptying, &bench.house.conventions, bench.decimal));
+            // The strip says it as the serve is written.
+            let in_oz = text::ounces(emptying, &bench.house.conventions, bench.decimal);
+            let other = if as_serve(emptying).unit == in_oz.unit { precise_ml(emptying, bench) } else { in_oz };
+            answer.cell(format!("serve that empties it, in {}", other.unit), other);
         }
         answer.carry("Scale a spec to this", Route::Scale.href_with("total", &bench.carried(made)));
         answer
@@ -229,14 +230,7 @@ impl ServesForm {
             }
         };
         answer.cells_title = "In bottles";
-        let count = f64::from(bottling.bottles);
-        let unit = format!("× {} ml", self.bottle().ml);
-        answer.cell(
-            plural(bottling.bottles as usize, "bottle", "bottles"),
-            Figure::new(text::count(count, bench.decimal), unit),
-        );
         answer.cell("full, with headspace", precise_ml(bottling.full, bench));
-        answer.cell("each, filled alike", precise_ml(bottling.even, bench));
         answer.cell("or the last one", precise_ml(bottling.last, bench));
         let Bottle { ml, regions } = self.bottle();
         answer.remarks.push(format!("{ml} ml is a standard size in: {regions}."));

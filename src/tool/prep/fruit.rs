@@ -120,7 +120,9 @@ impl Tool for FruitForm {
         let label = |share: Ratio, words: &str| format!("{words}, {}", text::percent(share.value(), bench.decimal));
         answer.cell(label(least, "poor fruit"), per(least));
         answer.cell(label(most, "good fruit"), per(most));
-        answer.cell(format!("weight of the {noun}"), mass);
+        if self.known() == Given::Wanted {
+            answer.cell(format!("weight of the {noun}"), mass);
+        }
         answer.cell("one of them", text::grams(each, 0, bench.decimal));
         let came = self.came(&worked, bench, &mut answer);
         answer

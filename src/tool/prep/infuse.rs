@@ -160,7 +160,7 @@ impl Tool for InfuseForm {
         answer.strip.also.clone_from(&parts.also);
         answer.strip.tone = Tone::Answer;
         answer.cells_title = "All of it";
-        for (what, amount) in &parts.weighed {
+        for (what, amount) in parts.weighed.iter().skip(2) {
             answer.cell(*what, shown(*amount, bench));
         }
         answer.remarks.push(format!("{remark} ({PRACTICE})."));

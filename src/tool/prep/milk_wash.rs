@@ -263,10 +263,14 @@ impl MilkWashForm {
             also: format!("1 part milk to {parts} parts drink, {} together. {verdict}", ml(wash.together())),
             tone: Tone::Answer,
         };
-        answer.cell("milk, in first", ml(wash.milk));
+        // The other of the two is the headline, and what both come to stands beneath it.
+        if self.known() == Given::Milk {
+            answer.cell("milk, in first", ml(wash.milk));
+        }
         answer.cell("milk in oz", text::ounces(wash.milk, &bench.house.conventions, bench.decimal));
-        answer.cell("drink, over the milk", ml(wash.drink));
-        answer.cell("vessel holds at least", ml(wash.together()));
+        if self.known() != Given::Milk {
+            answer.cell("drink, over the milk", ml(wash.drink));
+        }
         answer.remarks.push(
             "Milk into the vessel first. Pour the drink over the milk, slowly, not the milk into the drink. Let it stand, then filter. The first runnings are cloudy: pour them back through the curd.".into(),
         );

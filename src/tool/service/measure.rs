@@ -195,9 +195,14 @@ fn equivalents(answer: &mut Answer, both: Both, bench: &Bench) {
         Unit::Barspoon | Unit::Teaspoon | Unit::Tablespoon => !large,
         _ => true,
     });
+    let headline = answer.strip.figures.clone();
+    // What the headline says needs no tile.
+    let is_said = |unit: Unit| {
+        headline.iter().any(|figure| figure.unit.split(' ').any(|said| said.trim_end_matches(',') == text::typed(unit)))
+    };
     for unit in units {
         let amount = if unit.weighs() { Amount::Mass(both.mass) } else { Amount::Volume(both.volume) };
-        if let Some(figure) = text::figure(amount, unit, house, bench.decimal) {
+        if let Some(figure) = text::figure(amount, unit, house, bench.decimal).filter(|_| !is_said(unit)) {
             let name = match unit {
                 Unit::Gram => "grams of this liquid".to_owned(),
                 unit => text::name(unit, house, bench.decimal),

@@ -176,9 +176,8 @@ impl AcidForm {
                 Strip { figures, also: format!("{}: {also}", all.join(", ")), tone: Tone::Answer }
             }
         };
-        for (powder, mass) in &acids {
-            answer.cell(format!("{}, exactly", short_name(powder)), text::grams(*mass, 2, bench.decimal));
-        }
+        let exact: Vec<(&str, Mass)> = acids.iter().map(|(powder, mass)| (short_name(powder), *mass)).collect();
+        self.say_exactly(&mut answer, &exact, bench);
         for (label, mix) in [("pH before, about", &liquid), ("pH after, about", &made)] {
             if let Some(ph) = ph_words(mix, bench) {
                 answer.explained(label, Figure::new(ph, ""), "From its acids and the salts of juice, at 25 °C. Fruit varies by 0.2; above about 15 % vol only a hint.");

@@ -80,14 +80,23 @@ impl AcidForm {
         answer.cells_title = "To make it";
         answer.cell("water, about", ml(made.water));
         answer.cell("true strength", Figure::new(text::percent(made.true_strength, bench.decimal), ""));
-        answer.cell("citric, exactly", text::grams(made.citric, 2, bench.decimal));
-        answer.cell("malic, exactly", text::grams(made.malic, 2, bench.decimal));
         answer.cell(
             "acid, as citric",
             Figure::new(text::plain(acids.as_citric() * made.true_strength, 1, bench.decimal), "g/l"),
         );
+        self.say_exactly(answer, &[("citric", made.citric), ("malic", made.malic)], bench);
         self.remark_on_profile(answer, bench);
         answer.carry("Measure this much", Route::Measure.href_with("amount", &bench.carried(juice)));
+    }
+
+    /// What is weighed before it is rounded to the step of the scale, where that is coarser than a hundredth of a gram.
+    pub(super) fn say_exactly(&self, answer: &mut Answer, weighed: &[(&str, Mass)], bench: &Bench) {
+        if self.step().decimals() >= 2 {
+            return;
+        }
+        let exactly = |(name, mass): &(&str, Mass)| format!("{} {name}", text::grams(*mass, 2, bench.decimal));
+        let all: Vec<String> = weighed.iter().filter(|(_, mass)| *mass > Mass::ZERO).map(exactly).collect();
+        answer.remarks.push(format!("Rounded to a {} scale; exactly {}.", self.step_shown(bench), all.join(", ")));
     }
 
     pub(super) fn backwards(&self, mut answer: Answer, acids: Option<Acids>, bench: &Bench) -> Answer {

@@ -15,7 +15,6 @@ pub(super) fn figures(answer: &mut Answer, mix: &Mix, bench: &Bench) -> String {
     let brix = text::plain(mix.sweetness().fraction() * 100.0, 1, bench.decimal);
     let acid = text::count(reading.acid, bench.decimal);
     answer.cells_title = "The cordial";
-    answer.cell("makes", text::litres_or_ml(reading.volume, bench.decimal));
     answer.explained(
         "sweetness",
         Figure::new(brix.clone(), "°Bx"),

@@ -36,7 +36,9 @@ impl StrengthForm {
         answer.cell("US proof", Figure::new(text::plain(proof, 1, bench.decimal), "°"));
         answer.cell("ethanol", text::grams(read.mix.ethanol, 1, bench.decimal));
         answer.cell("sugar", Figure::new(text::count(reading.sugar, bench.decimal), "g/l"));
-        answer.cell("lost to contraction", text::millilitres(apart.less(reading.volume), bench.decimal));
+        if !read.missing.is_empty() {
+            answer.cell("lost to contraction", text::millilitres(apart.less(reading.volume), bench.decimal));
+        }
         answer.remarks.push("Give a strength behind a name: gin 57 %, rum 126 proof.".into());
         answer.carry("Share it out in serves", Route::Serves.href_with("made", &bench.carried(reading.volume)));
         answer

@@ -51,7 +51,7 @@ impl StrengthForm {
     ) -> Answer {
         let ml = |volume| text::litres_or_ml(volume, bench.decimal);
         let grams = text::fine_grams(made.water, bench.decimal);
-        let water = Figure::new(grams.value.clone(), format!("{} water", grams.unit));
+        let water = Figure::new(grams.value, format!("{} water", grams.unit));
         let percent = text::percent(to.fraction(), bench.decimal);
         let mut figures = vec![water];
         if self.cut_by() == CutBy::Bottle {
@@ -64,10 +64,9 @@ impl StrengthForm {
             tone: Tone::Answer,
         };
         answer.cells_title = "Letting it down";
-        answer.cell("spirit", ml(spirit));
-        answer.cell("water, weighed", grams);
-        answer.cell("water, poured", ml(made.water_volume));
-        answer.cell("makes at 20 °C", ml(made.total));
+        if self.cut_by() == CutBy::Spirit {
+            answer.cell("spirit", ml(spirit));
+        }
         answer.explained("lost to contraction", text::millilitres(made.contraction, bench.decimal),
             "Spirit and water draw together: what they make is less than the two poured. Weighing is exact whatever the temperature.");
         let naive = spirit.ml() * (from.fraction() / to.fraction() - 1.0);
