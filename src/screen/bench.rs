@@ -202,11 +202,15 @@ impl Bench {
         let problem = match text::read_temperature(text, self.decimal) {
             Ok(None) => return Some(Temperature::TWENTY),
             Ok(Some(at)) if (coldest..=warmest).contains(&at.celsius()) => return Some(at),
-            Ok(Some(_)) => {
+            Ok(Some(at)) => {
                 let limit = |celsius| text::plain(celsius, 0, self.decimal);
-                let words =
-                    format!("Known from {} to {} °C. Type a temperature between.", limit(coldest), limit(warmest));
-                Problem::new(field, words)
+                // What is typed in °F is told in the degrees of the limits.
+                let typed = match text::is_fahrenheit(text) {
+                    true => format!("{} is {}. ", text.trim(), text::other_scale(at, text, self.decimal)),
+                    false => String::new(),
+                };
+                let (least, most) = (limit(coldest), limit(warmest));
+                Problem::new(field, format!("{typed}Known from {least} to {most} °C. Type a temperature between."))
             }
             Err(unread) => Problem::unread(field, unread),
         };

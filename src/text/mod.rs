@@ -32,7 +32,7 @@ pub use show::{
 pub use spec::{LineProblem, SpecLine, read_spec};
 pub use strength::read_strength;
 pub use sweetness::{Sweetness, read_sweetness};
-pub use temperature::read_temperature;
+pub use temperature::{is_fahrenheit, other_scale, read_temperature, says_degrees};
 pub use unit_name::name;
 pub use units::{typed, unit_of};
 pub use unread::Unread;
