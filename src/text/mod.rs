@@ -24,7 +24,7 @@ pub use figures::{Named, read_named, read_taken};
 pub use list::read_marks;
 pub use number::{Decimal, NumberProblem, is_digit, read_number, replaced};
 pub use qr::{Qr, qr};
-pub use ratio::{MilkRatio, RatioProblem, read_milk_ratio};
+pub use ratio::{MilkRatio, RatioProblem, read_milk_ratio, read_sides};
 pub use show::{
     Figure, count, editable, exact_millilitres, figure, fine_grams, fraction_of, grams, litres_or_ml, millilitres,
     ounces, percent, plain, signed_percent, written,

@@ -83,7 +83,7 @@ fn typed(route: Route, texts: &Texts, units: (&str, &str), rng: &mut TestRng, be
         let text = match (&field.input, field.text.parse::<f64>()) {
             (Input::Amount(Keys::Pour), _) => format!("{} {}", tenths(2000), units.0),
             (Input::Amount(Keys::Batch), _) => format!("{} {}", tenths(30_000), units.0),
-            (Input::Amount(Keys::Bulk | Keys::Either), _) => format!("{} {}", tenths(30_000), units.1),
+            (Input::Amount(Keys::Bulk | Keys::Either | Keys::Compared), _) => format!("{} {}", tenths(30_000), units.1),
             (Input::Amount(Keys::Weight), _) => format!("{} g", tenths(10_000)),
             (Input::Amount(Keys::Count | Keys::Percent), Ok(value)) if value > 4.0 => {
                 format!("{:.1}", value * (0.8 + tenths(50) / 12.5))

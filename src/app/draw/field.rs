@@ -108,7 +108,7 @@ fn assumed_unit(view: &View, keys: Keys, typed: &str) -> &'static str {
         Keys::Weight if number_alone => "g",
         Keys::Celsius if number_alone && !typed.ends_with(['F', 'f', 'C', 'c']) => "°C",
         Keys::Percent if !typed.contains('%') => "%",
-        Keys::Pour | Keys::Batch | Keys::Either | Keys::Bulk if number_alone => view.bare_unit,
+        Keys::Pour | Keys::Batch | Keys::Either | Keys::Compared | Keys::Bulk if number_alone => view.bare_unit,
         _ => "",
     }
 }

@@ -14,9 +14,12 @@ pub fn with_unit_of(stood: &str, new: &str, keys: Keys, reading: &Reading<'_>) -
     let unit = match keys {
         Keys::Celsius if is_bare(new) && stood.ends_with(['F', 'f']) => return format!("{} °F", new.trim_end()),
         Keys::Count | Keys::Percent | Keys::Ratio | Keys::Celsius => None,
-        Keys::Pour | Keys::Batch | Keys::Either | Keys::Bulk | Keys::Weight | Keys::Marks => unit_typed(stood),
+        Keys::Pour | Keys::Batch | Keys::Either | Keys::Compared | Keys::Bulk | Keys::Weight | Keys::Marks => {
+            unit_typed(stood)
+        }
     };
-    let Some(unit) = unit else { return new.to_owned() };
+    // A side of a ratio takes the unit of the other, where it is read.
+    let Some(unit) = unit.filter(|_| !new.contains(':')) else { return new.to_owned() };
     if keys == Keys::Marks {
         // A unit at the end of a list serves all of it.
         let last = new.trim_end_matches(|c: char| c == ';' || c.is_whitespace());
@@ -105,6 +108,7 @@ mod tests {
             ("2 oz", "4 m", Keys::Either, "4 m"),
             ("2 oz", "", Keys::Either, ""),
             ("2", "3", Keys::Either, "3"),
+            ("2 oz", "1:5", Keys::Either, "1:5"),
             ("18", "20", Keys::Count, "20"),
             ("5 %", "20", Keys::Percent, "20"),
         ] {

@@ -59,6 +59,8 @@ pub fn press(entry: &Entry, key: Key, decimal: Decimal) -> Entry {
         Key::Unit(unit) => with_unit(&entry, unit),
         Key::Plus => follow(&entry, "+", " + "),
         Key::Semicolon => follow(&entry, ";", "; "),
+        // Behind an amount another follows.
+        Key::Colon if unit_typed(&entry.text).is_some() && !entry.text.contains(':') => follow(&entry, ":", " : "),
         Key::Colon if entry.is_selected_whole() || entry.text.is_empty() => Entry::at_end("1:"),
         Key::Colon if entry.text.contains(':') => entry,
         Key::Colon => insert(&entry, ":"),
@@ -238,7 +240,7 @@ fn delete(entry: &Entry) -> Entry {
         return Entry::at_end(amount.trim_end());
     }
     let before: String = entry.text.chars().take(entry.start).collect();
-    let kept = match before.trim_end_matches([' ', '+', ';', '%']) {
+    let kept = match before.trim_end_matches([' ', '+', ';', ':', '%']) {
         joint if joint.len() < before.len() => joint.chars().count(),
         _ => entry.start.saturating_sub(1),
     };
@@ -280,6 +282,8 @@ mod tests {
         assert_eq!(typed_in("4 5 ml ⌫ ⌫"), "4");
         assert_eq!(typed_in("1 oz + ⌫"), "1 oz");
         assert_eq!(typed_in("1 : 5 +1"), "1:6");
+        assert_eq!(typed_in("1 oz : 5 . 7 5 oz"), "1 oz : 5.75 oz");
+        assert_eq!(typed_in("1 oz : ⌫"), "1 oz");
         assert_eq!(typed_in("1 8 −1"), "17");
         assert_eq!(typed_in("5 % %"), "5 %");
         assert_eq!(typed_in("1 8 −"), "−18");

@@ -7,7 +7,7 @@ use crate::reading::label::{self, Keeps};
 use crate::screen::pad::Keys;
 use crate::screen::plan::{HOUR, MINUTE, Making, Plan, Step};
 use crate::screen::{Answer, Bench, Block, Choice, Figure, Input, Problem, Tone, Tool, choice, form};
-use crate::text;
+use crate::text::{self, Dimension};
 
 /// What is made.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -277,7 +277,7 @@ impl InfuseForm {
         let (name, of) = self.names();
         let solid = self.make().words().solid;
         let ratio = |text: &str, problems: &mut Vec<Problem>| {
-            text::read_milk_ratio(text, bench.decimal).unwrap_or_else(|_| {
+            text::read_milk_ratio(text, &bench.reading(Dimension::Either)).unwrap_or_else(|_| {
                 problems.push(Problem::new(of, "Type a ratio, like 1:5."));
                 None
             })

@@ -16,7 +16,7 @@ use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Block, Choice, Figure, Input, Opt, Problem, Strip, Tone, Tool, choice, form};
 use crate::substance::milk::{MILKS, Milk, USUAL_DRINK_PER_MILK};
 use crate::substance::mix::Mix;
-use crate::text;
+use crate::text::{self, Dimension};
 
 /// Which is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -179,7 +179,7 @@ impl MilkWashForm {
 
     fn worked(&self, bench: &Bench, answer: &mut Answer) -> Option<Worked> {
         let problems = &mut answer.problems;
-        let ratio = text::read_milk_ratio(&self.ratio, bench.decimal).unwrap_or_else(|problem| {
+        let ratio = text::read_milk_ratio(&self.ratio, &bench.reading(Dimension::Either)).unwrap_or_else(|problem| {
             problems.push(Problem::new(RATIO, problem));
             None
         });

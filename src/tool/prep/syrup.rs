@@ -191,7 +191,7 @@ impl SyrupForm {
     }
 
     fn read(field: &'static str, text: &str, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Sweetness> {
-        text::read_sweetness(text, bench.decimal).unwrap_or_else(|unread| {
+        text::read_sweetness(text, &bench.reading(Dimension::Either)).unwrap_or_else(|unread| {
             problems.push(Problem::unread(field, unread));
             None
         })

@@ -1,5 +1,7 @@
 //! Measure: any amount in any unit, and how to pour it.
 
+mod other;
+
 use crate::book::{Ingredient, Kind, LIBRARY, ingredient};
 use crate::craft::jigger;
 use crate::craft::measure::{Both, both, nearest};
@@ -64,28 +66,6 @@ impl MeasureForm {
         }
     }
 
-    /// A temperature typed for an amount, on the other scale.
-    fn degrees(&self, bench: &Bench) -> Answer {
-        let mut answer = Answer::default();
-        let Some(at) = bench.temperature(AMOUNT, &self.amount, (-273.15, 1000.0), &mut answer.problems) else {
-            return answer.without_answer("");
-        };
-        let figure = text::other_scale(at, &self.amount, bench.decimal);
-        let also = format!("is {}", self.amount.trim());
-        answer.strip = Strip { figures: vec![figure], also, tone: Tone::Answer };
-        answer
-    }
-
-    /// The temperature of the liquid on the scale that it was not typed on, where one was typed.
-    fn other_degrees(&self, answer: &mut Answer, bench: &Bench) {
-        let typed = self.at.trim();
-        if let (false, Ok(Some(at))) =
-            (typed == MeasureForm::default().at, text::read_temperature(typed, bench.decimal))
-        {
-            answer.cell(format!("at {typed}, that is"), text::other_scale(at, typed, bench.decimal));
-        }
-    }
-
     fn weighed(&self, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Weighed> {
         let Some(ingredient) = self.ingredient() else {
             let words = "Type a density from 0.7 to 1.6 g/ml, like 1.05.";
@@ -123,7 +103,7 @@ impl Tool for MeasureForm {
         let poured = LIBRARY.iter().filter(|ingredient| ingredient.kind != Kind::Powder && ingredient.key != "ice");
         let own = Opt::new(OWN, "My own density");
         let liquids = water_first(poured).map(Opt::ingredient).chain([own]).collect();
-        let mut blocks = vec![Block::amount(AMOUNT, "Amount", Keys::Either), Block::pick("liquid", "Of", liquids)];
+        let mut blocks = vec![Block::amount(AMOUNT, "Amount", Keys::Compared), Block::pick("liquid", "Of", liquids)];
         blocks.push(match self.ingredient() {
             Some(_) => Block::amount(AT, "At", Keys::Celsius),
             None => Block::amount(OWN_DENSITY, "Density, g/ml", Keys::Count),
@@ -134,6 +114,9 @@ impl Tool for MeasureForm {
     fn answer(&self, bench: &Bench) -> Answer {
         if text::says_degrees(&self.amount) {
             return self.degrees(bench);
+        }
+        if self.amount.contains(':') {
+            return self.ratio(bench);
         }
         let mut answer = Answer::default();
         let weighed = self.weighed(bench, &mut answer.problems);
@@ -285,24 +268,6 @@ mod tests {
         assert_eq!(strip("45 ml"), ("1.52 oz".into(), "Pour 1½ oz, −0.6 ml, −1.4 %".into()));
         assert_eq!(strip("750 ml").1, "More than 6 pours: measure it in a jug.");
         assert_eq!(strip("2 dash").1, "Pour 2 dashes, exact");
-    }
-
-    #[test]
-    fn a_temperature_is_told_on_the_other_scale() {
-        for (typed, told) in [("140 °F", "60 °C"), ("60 °C", "140 °F"), ("-40F", "−40 °C"), ("21 °C", "69.8 °F")]
-        {
-            assert_eq!(strip(typed), (told.into(), format!("is {typed}")), "{typed}");
-        }
-        assert_eq!(strip("9999 °F").0, "?");
-        let tiles = |at: &str| {
-            let answer = MeasureForm { at: at.into(), ..MeasureForm::default() }.answer(&bench());
-            answer.cells.last().map(|cell| format!("{} {}", cell.label, cell.figure)).unwrap_or_default()
-        };
-        assert_eq!(tiles("50 °F"), "at 50 °F, that is 10 °C");
-        assert_eq!(tiles("10"), "at 10, that is 50 °F");
-        assert!(!tiles("20").contains('°'));
-        let hot = MeasureForm { at: "140 °F".into(), ..MeasureForm::default() }.answer(&bench());
-        assert!(hot.strip.also.starts_with("140 °F is 60 °C. Known from −20 to 40 °C."), "{}", hot.strip.also);
     }
 
     #[test]
