@@ -3,7 +3,7 @@
 use super::pours::poured;
 use crate::book::{Line, Mark, Spec};
 use crate::craft::scale::{Rounding, ScaledLine, With, with};
-use crate::quantity::{Amount, Ratio, Unit, Volume};
+use crate::quantity::{Amount, Mass, Ratio, Unit, Volume};
 use crate::screen::pad::unit_typed;
 use crate::screen::{Bench, Row, fixes};
 use crate::text::{self, LineProblem, SpecLine};
@@ -88,6 +88,9 @@ fn beneath(amount: Amount, unit: Option<Unit>, shown: &str, bench: &Bench) -> St
                 _ => poured(volume, shown, bench),
             };
             with_said(same, &pour.unwrap_or_default())
+        }
+        Amount::Mass(mass) if is_metric && bench.in_pounds && mass >= Mass::OUNCE => {
+            text::pounds(mass, bench.decimal).to_string()
         }
         Amount::Mass(mass) if !is_metric => text::fine_grams(mass, bench.decimal).to_string(),
         Amount::Mass(_) | Amount::Count(_) => String::new(),
@@ -187,6 +190,9 @@ mod tests {
             assert_eq!((row.amount.as_str(), row.detail.as_str()), (amount, detail), "{line:?}");
         }
         let line = read_spec("45 ml rum", &ml.reading(Dimension::Either)).remove(0);
+        let pounds = Bench { in_pounds: true, ..bench("ml") };
+        let sugar = read_spec("500 g sugar", &ml.reading(Dimension::Either)).remove(0);
+        assert_eq!(unscaled_row(&sugar, &pounds).detail, "1 lb 1.6 oz");
         assert_eq!(unscaled_row(&line, &bench("oz")).detail, "1.52 oz; pour 1½ oz, −0.6 ml, −1.4 %");
     }
 

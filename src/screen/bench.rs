@@ -21,6 +21,8 @@ pub struct Bench {
     pub house: House,
     /// The decimal mark.
     pub decimal: Decimal,
+    /// Whether weights are shown in pounds and ounces.
+    pub in_pounds: bool,
     /// What the bar has written down.
     pub book: Held,
     /// Its own ingredients, by name.
@@ -46,6 +48,7 @@ impl Default for Bench {
                 region: StandardDrink::default(),
             },
             decimal: Decimal::default(),
+            in_pounds: false,
             book: Held::default(),
             own: Vec::new(),
             yields: String::new(),
@@ -220,8 +223,26 @@ impl Bench {
 
     /// "45.0 g sugar".
     pub(crate) fn grams_of(&self, mass: Mass, what: &str) -> Figure {
-        let Figure { value, unit } = text::fine_grams(mass, self.decimal);
-        Figure { value, unit: format!("{unit} {what}") }
+        let Figure { value, unit } = self.weight(mass);
+        match unit.split_once(',') {
+            Some((unit, grams)) => Figure { value, unit: format!("{unit} {what},{grams}") },
+            None => Figure { value, unit: format!("{unit} {what}") },
+        }
+    }
+
+    /// A weight to what a good scale can tell.
+    pub(crate) fn weight(&self, mass: Mass) -> Figure {
+        self.weighed(mass, text::fine_grams(mass, self.decimal))
+    }
+
+    /// A weight that is these grams: in pounds and ounces where the bar weighs so, and then the grams. Less than an ounce
+    /// is weighed in grams.
+    pub(crate) fn weighed(&self, mass: Mass, grams: Figure) -> Figure {
+        if !self.in_pounds || mass < Mass::OUNCE {
+            return grams;
+        }
+        let Figure { value, unit } = text::pounds(mass, self.decimal);
+        Figure { value, unit: format!("{unit}, {grams}") }
     }
 
     /// A volume in a headline: in ounces where the bar counts in them, or what was typed is `written` so; in quarters where

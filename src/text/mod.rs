@@ -27,7 +27,7 @@ pub use qr::{Qr, qr};
 pub use ratio::{MilkRatio, RatioProblem, read_milk_ratio, read_sides};
 pub use show::{
     Figure, count, editable, exact_millilitres, figure, fine_grams, fraction_of, grams, litres_or_ml, millilitres,
-    ounces, percent, plain, signed_percent, written,
+    ounces, percent, plain, pounds, signed_percent, written,
 };
 pub use spec::{LineProblem, SpecLine, read_spec};
 pub use strength::read_strength;

@@ -157,8 +157,9 @@ fn wrong(route: Route, texts: &Texts, units: (&str, &str), rng: &mut TestRng, be
 fn one_figure_is_said_one_way_and_once() {
     let mut rng = TestRng::deterministic_rng(RngAlgorithm::ChaCha);
     let mut told = BTreeSet::new();
-    for usual in ["ml", "oz"] {
-        let bench = ShelfForm { usual_unit: usual.into(), ..ShelfForm::default() }.bench(Decimal::Point);
+    for (usual, weights) in [("ml", "g"), ("oz", "lb")] {
+        let shelf = ShelfForm { usual_unit: usual.into(), weights: weights.into(), ..ShelfForm::default() };
+        let bench = shelf.bench(Decimal::Point);
         let is_tool =
             |route: &&Route| route.row().record.is_none() && !route.row().is_of_book && **route != Route::Shelf;
         for route in Route::ALL.iter().filter(is_tool) {

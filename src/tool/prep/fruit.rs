@@ -94,9 +94,11 @@ impl Tool for FruitForm {
             Some(count) => Figure::new(text::count(f64::from(count), bench.decimal), fruit.plural),
             None => return answer.without_answer("That is more fruit than anybody can press. Check the amount."),
         };
-        let (volume, mass) =
-            (text::litres_or_ml(given.volume, bench.decimal), text::grams(given.mass, 0, bench.decimal));
-        let weight = text::grams(*whole, 0, bench.decimal);
+        let (volume, mass) = (
+            text::litres_or_ml(given.volume, bench.decimal),
+            bench.weighed(given.mass, text::grams(given.mass, 0, bench.decimal)),
+        );
+        let weight = bench.weighed(*whole, text::grams(*whole, 0, bench.decimal));
         answer.strip = match self.known() {
             Given::Wanted => Strip {
                 figures: vec![counted, weight],

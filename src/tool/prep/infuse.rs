@@ -152,9 +152,12 @@ impl Tool for InfuseForm {
         let Some(parts) = self.parts(bench, &mut answer.problems) else {
             return answer.without_answer("Type how much, and the proportion.");
         };
-        let figure = |(what, amount): &(&str, Amount)| {
-            let figure = shown(*amount, bench);
-            Figure::new(figure.value, format!("{} {what}", figure.unit))
+        let figure = |(what, amount): &(&str, Amount)| match amount {
+            Amount::Mass(mass) => bench.grams_of(*mass, what),
+            amount => {
+                let figure = shown(*amount, bench);
+                Figure::new(figure.value, format!("{} {what}", figure.unit))
+            }
         };
         answer.strip.figures = parts.weighed.iter().take(2).map(figure).collect();
         answer.strip.also.clone_from(&parts.also);
@@ -338,7 +341,7 @@ impl InfuseForm {
 
 fn shown(amount: Amount, bench: &Bench) -> Figure {
     match amount {
-        Amount::Mass(mass) => text::fine_grams(mass, bench.decimal),
+        Amount::Mass(mass) => bench.weight(mass),
         Amount::Volume(volume) => text::litres_or_ml(volume, bench.decimal),
         Amount::Count(count) => Figure::new(text::count(count.value(), bench.decimal), ""),
     }

@@ -218,6 +218,9 @@ fn equivalents(answer: &mut Answer, both: Both, bench: &Bench) {
             };
             answer.cell(name, figure);
         }
+        if unit == Unit::Pound && both.mass >= Mass::POUND {
+            answer.cell("lb and oz", text::pounds(both.mass, bench.decimal));
+        }
         if unit == Unit::Ounce {
             rounded(answer, both.volume, bench);
         }

@@ -50,8 +50,7 @@ impl StrengthForm {
         bench: &Bench,
     ) -> Answer {
         let ml = |volume| text::litres_or_ml(volume, bench.decimal);
-        let grams = text::fine_grams(made.water, bench.decimal);
-        let water = Figure::new(grams.value, format!("{} water", grams.unit));
+        let water = bench.grams_of(made.water, "water");
         let percent = text::percent(to.fraction(), bench.decimal);
         let mut figures = vec![water];
         if self.cut_by() == CutBy::Bottle {
