@@ -223,11 +223,12 @@ impl Bench {
 
     /// "45.0 g sugar".
     pub(crate) fn grams_of(&self, mass: Mass, what: &str) -> Figure {
-        let Figure { value, unit } = self.weight(mass);
-        match unit.split_once(',') {
-            Some((unit, grams)) => Figure { value, unit: format!("{unit} {what},{grams}") },
-            None => Figure { value, unit: format!("{unit} {what}") },
-        }
+        named(self.weight(mass), what)
+    }
+
+    /// "345 ml milk": a volume in a headline, of something.
+    pub(crate) fn headline_of(&self, volume: Volume, what: &str, written: Option<Unit>) -> Figure {
+        named(self.headline(volume, written), what)
     }
 
     /// A weight to what a good scale can tell.
@@ -261,5 +262,14 @@ impl Bench {
     /// A volume as text for another tool, to a hundredth of a millilitre.
     pub(crate) fn carried(&self, volume: Volume) -> String {
         format!("{} ml", text::editable(volume.ml(), self.decimal))
+    }
+}
+
+/// A figure of something: "45.0 g sugar", "1 lb 3¼ oz sugar, 546 g".
+fn named(figure: Figure, what: &str) -> Figure {
+    let Figure { value, unit } = figure;
+    match unit.split_once(',') {
+        Some((unit, same)) => Figure { value, unit: format!("{unit} {what},{same}") },
+        None => Figure { value, unit: format!("{unit} {what}") },
     }
 }

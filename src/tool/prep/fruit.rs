@@ -106,7 +106,7 @@ impl Tool for FruitForm {
                 tone: Tone::Answer,
             },
             _ => Strip {
-                figures: vec![Figure::new(volume.value.clone(), format!("{} {noun}", volume.unit)), mass.clone()],
+                figures: vec![bench.headline_of(given.volume, &noun, None), mass.clone()],
                 also: format!("from {weight}, {counted}, at {share_words}{of_own}"),
                 tone: Tone::Answer,
             },

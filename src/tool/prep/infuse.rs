@@ -154,10 +154,8 @@ impl Tool for InfuseForm {
         };
         let figure = |(what, amount): &(&str, Amount)| match amount {
             Amount::Mass(mass) => bench.grams_of(*mass, what),
-            amount => {
-                let figure = shown(*amount, bench);
-                Figure::new(figure.value, format!("{} {what}", figure.unit))
-            }
+            Amount::Volume(volume) => bench.headline_of(*volume, what, None),
+            Amount::Count(_) => Figure::new(shown(*amount, bench).value, *what),
         };
         answer.strip.figures = parts.weighed.iter().take(2).map(figure).collect();
         answer.strip.also.clone_from(&parts.also);

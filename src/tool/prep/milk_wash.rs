@@ -8,12 +8,12 @@ mod verdict;
 use crate::book::{Allergen, Measured, Taken, allergens_in, ingredient};
 use crate::craft::milk_wash::{Wash, drink_for, milk_for, washed};
 use crate::craft::pour::litre_of;
-use crate::quantity::{Acidity, Mass, Ratio, Temperature, Volume};
+use crate::quantity::{Acidity, Mass, Ratio, Temperature, Unit, Volume};
 use crate::reading::{self, Contents, PLACEHOLDER, label};
-use crate::screen::pad::Keys;
+use crate::screen::pad::{Keys, unit_typed};
 use crate::screen::plan::{Makes, Making};
 use crate::screen::route::Route;
-use crate::screen::{Answer, Bench, Block, Choice, Figure, Input, Opt, Problem, Strip, Tone, Tool, choice, form};
+use crate::screen::{Answer, Bench, Block, Choice, Input, Opt, Problem, Strip, Tone, Tool, choice, form};
 use crate::substance::milk::{MILKS, Milk, USUAL_DRINK_PER_MILK};
 use crate::substance::mix::Mix;
 use crate::text::{self, Dimension};
@@ -255,11 +255,17 @@ impl MilkWashForm {
             Given::Milk => (wash.drink, "drink"),
             _ => (wash.milk, "milk"),
         };
-        let figure = ml(volume);
+        let typed = match self.known() {
+            Given::Milk => &self.milk,
+            Given::Drink => &self.drink,
+            Given::Spec => "",
+        };
+        let figure = bench.headline_of(volume, noun, unit_typed(typed));
+        let is_in_oz = figure.unit.starts_with(text::typed(Unit::Ounce));
         let parts = text::fraction_of(ratio.value()).unwrap_or_else(|| text::count(ratio.value(), bench.decimal));
         let verdict = self.judge(worked, &mut answer, bench);
         answer.strip = Strip {
-            figures: vec![Figure::new(figure.value, format!("{} {noun}", figure.unit))],
+            figures: vec![figure],
             also: format!("1 part milk to {parts} parts drink, {} together. {verdict}", ml(wash.together())),
             tone: Tone::Answer,
         };
@@ -267,7 +273,9 @@ impl MilkWashForm {
         if self.known() == Given::Milk {
             answer.cell("milk, in first", ml(wash.milk));
         }
-        answer.cell("milk in oz", text::ounces(wash.milk, &bench.house.conventions, bench.decimal));
+        if !is_in_oz || self.known() == Given::Milk {
+            answer.cell("milk in oz", text::ounces(wash.milk, &bench.house.conventions, bench.decimal));
+        }
         if self.known() != Given::Milk {
             answer.cell("drink, over the milk", ml(wash.drink));
         }

@@ -214,9 +214,8 @@ fn short_name(powder: &Ingredient) -> &'static str {
 fn thinned(mut answer: Answer, liquid: &Mix, times: f64, bench: &Bench) -> Answer {
     let volume = liquid.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
     let water = Volume::from_ml(volume.ml() * (times - 1.0)).unwrap_or(Volume::ZERO);
-    let figure = text::litres_or_ml(water, bench.decimal);
     answer.strip = Strip {
-        figures: vec![Figure::new(figure.value, format!("{} water", figure.unit))],
+        figures: vec![bench.headline_of(water, "water", None)],
         also: if water.ml() < 0.05 {
             "It is as sour as that already".into()
         } else {

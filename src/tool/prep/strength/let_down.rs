@@ -3,8 +3,9 @@
 use super::{BOTTLE, CutBy, FLAMMABLE, FROM, SPIRIT, StrengthForm, TO};
 use crate::craft::strength::{Cut, cut, cut_to_fill};
 use crate::quantity::{Abv, Amount, Temperature, Volume};
+use crate::screen::pad::unit_typed;
 use crate::screen::route::Route;
-use crate::screen::{Answer, Bench, Figure, Problem, Strip, Tone};
+use crate::screen::{Answer, Bench, Problem, Strip, Tone};
 use crate::substance::ethanol;
 use crate::text::{self, Dimension};
 
@@ -54,8 +55,7 @@ impl StrengthForm {
         let percent = text::percent(to.fraction(), bench.decimal);
         let mut figures = vec![water];
         if self.cut_by() == CutBy::Bottle {
-            let spirit = ml(spirit);
-            figures.insert(0, Figure::new(spirit.value, format!("{} spirit", spirit.unit)));
+            figures.insert(0, bench.headline_of(spirit, "spirit", unit_typed(&self.bottle)));
         }
         answer.strip = Strip {
             figures,
