@@ -1,13 +1,15 @@
 //! A spec: the trade's word for a recipe.
 
 use super::named::Taken;
-use crate::quantity::Amount;
+use crate::quantity::{Amount, Unit};
 
 /// One measured line of a spec.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Line {
     /// How much.
     pub amount: Amount,
+    /// The unit it is written in; none for what is counted, and where no unit says it.
+    pub unit: Option<Unit>,
     /// Of what, in the bar's own words.
     pub name: String,
     /// What that is taken to be; none when nothing fits.

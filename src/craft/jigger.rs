@@ -146,15 +146,21 @@ impl Measures {
     fn plans(&self, wanted: Volume, house: &House, spoons: u32) -> Vec<Plan> {
         let jiggered = wanted.ml() - house.conventions.barspoon.ml() * f64::from(spoons);
         let mut closest = vec![(i64::MAX, Vec::new()); (MOST_POURS - spoons + 1) as usize];
-        self.search(0, jiggered, &mut Vec::new(), &mut closest);
+        self.search((0, jiggered, WORTH_SAYING * wanted.ml()), &mut Vec::new(), &mut closest);
         // One without pours is too far off to be taken.
         closest.into_iter().map(|(_, pours)| self.plan_of(&pours, spoons, wanted, house)).collect()
     }
 
     /// Tries every set of pours, larger measures first, and keeps the closest of each length.
-    /// Between equals, to a hundredth of a millilitre, the one with the larger measures stays.
+    /// Between equals, to a hundredth of a millilitre, the one with the larger measures stays. What would still be short by
+    /// more than `short` is not gone into: many lines are worked out at a keystroke.
     #[allow(clippy::cast_possible_truncation)]
-    fn search(&self, from: usize, left: f64, pours: &mut Vec<usize>, closest: &mut [(i64, Vec<usize>)]) {
+    fn search(
+        &self,
+        (from, left, short): (usize, f64, f64),
+        pours: &mut Vec<usize>,
+        closest: &mut [(i64, Vec<usize>)],
+    ) {
         let off = (left.abs() * 100.0).round() as i64;
         if off < closest[pours.len()].0 {
             closest[pours.len()] = (off, pours.clone());
@@ -164,10 +170,14 @@ impl Measures {
         }
         // Nothing is gained by pouring past the mark by more than the smallest measure.
         let past = self.0.last().map_or(0.0, |(smallest, _)| smallest.ml());
+        let more = (closest.len() - 1 - pours.len()) as f64;
         for (index, (volume, _)) in self.0.iter().enumerate().skip(from) {
+            if left - more * volume.ml() > short {
+                return;
+            }
             if volume.ml() <= left + past {
                 pours.push(index);
-                self.search(index, left - volume.ml(), pours, closest);
+                self.search((index, left - volume.ml(), short), pours, closest);
                 pours.pop();
             }
         }

@@ -2,9 +2,10 @@
 
 use std::fmt;
 
+use super::in_unit::measured_in;
 use super::pour;
 use crate::book::{House, Line, Spec};
-use crate::quantity::{Amount, Density, Mass, Ratio, Temperature, Volume};
+use crate::quantity::{Amount, Density, Mass, Ratio, Size, Temperature, Unit, Volume};
 
 /// What a spec is scaled to.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -115,6 +116,8 @@ pub struct ScaledLine {
     pub exact: Amount,
     /// What to pour or weigh.
     pub rounded: Amount,
+    /// The unit it is shown in.
+    pub unit: Option<Unit>,
     /// How far rounding moves this line's share of the drink, as a fraction of the drink.
     pub drift: f64,
     /// Whether its density was not known and water's was taken where one was needed.
@@ -132,12 +135,13 @@ pub fn scaled(spec: &Spec, factor: Ratio, rounding: Rounding, house: &House) -> 
         .map(|line| {
             let (density, guessed) = density_of(line);
             let exact = line.amount.times(factor);
-            let rounded = round(exact, rounding, house, density);
+            let (rounded, unit) = round(exact, line.unit, rounding, house, density);
             let weighs = matches!(exact, Amount::Mass(_)) || matches!(rounded, Amount::Mass(_));
             ScaledLine {
                 name: line.name.clone(),
                 exact,
                 rounded,
+                unit,
                 drift: 0.0,
                 density_assumed: guessed && weighs,
                 said: line.said.clone(),
@@ -157,9 +161,38 @@ pub fn scaled(spec: &Spec, factor: Ratio, rounding: Rounding, house: &House) -> 
     lines
 }
 
-/// `exact` to something pourable. Counts round to quarters, nothing rounds to zero.
+/// `exact`, written in `unit`, to something pourable, and the unit that is shown in. Counts round to quarters, nothing
+/// rounds to zero; what is written in ounces or dashes stays so, unless it is weighed.
 #[must_use]
-pub fn round(exact: Amount, rounding: Rounding, house: &House, density: Density) -> Amount {
+pub fn round(
+    exact: Amount,
+    unit: Option<Unit>,
+    rounding: Rounding,
+    house: &House,
+    density: Density,
+) -> (Amount, Option<Unit>) {
+    if let (Amount::Volume(volume), Some(written)) = (exact, unit)
+        && let Some((unit, part)) = measured_in(volume, written, house)
+        && let Size::Volume(one) = unit.size(&house.conventions)
+        && match rounding {
+            Rounding::OneMl | Rounding::FiveMl => true,
+            Rounding::Jiggers => matches!(unit, Unit::Dash | Unit::Barspoon),
+            Rounding::TenthGram => false,
+        }
+    {
+        let count = to_step(volume.ml() / one.ml(), part);
+        return (unit.times(count, &house.conventions).unwrap_or(exact), Some(unit));
+    }
+    let rounded = to_measure(exact, rounding, house, density);
+    let stays = |unit: &Unit| match rounded {
+        Amount::Mass(_) => unit.weighs(),
+        _ => unit.is_metric_volume() && rounding != Rounding::Jiggers,
+    };
+    (rounded, unit.filter(stays))
+}
+
+/// `exact` to the step of a measure.
+fn to_measure(exact: Amount, rounding: Rounding, house: &House, density: Density) -> Amount {
     let to_ml =
         |volume: Volume, step: f64| Amount::Volume(Volume::from_ml(to_step(volume.ml(), step)).unwrap_or(volume));
     match (exact, rounding) {
@@ -232,6 +265,7 @@ mod tests {
     fn too_much_is_refused() {
         let line = Line {
             amount: Amount::Volume(Volume::whole_ml(60)),
+            unit: None,
             name: "gin".into(),
             taken: None,
             unread: None,

@@ -13,7 +13,10 @@ use crate::tool::{Change, after};
 impl Desk {
     pub(super) fn do_act(&mut self, act: &Act, world: &World<'_>) {
         match act {
-            Act::Type(name, text) => self.type_text(name, text, world),
+            Act::Type(name, text) => {
+                let text = self.with_unit(name, text);
+                self.type_text(name, &text, world);
+            }
             Act::Choose(name, text) => self.choose(name, text, world),
             Act::Put(_) | Act::Rewrite(..) | Act::Empty => self.change(act, world),
             Act::Undo => self.undo(world),

@@ -4,8 +4,7 @@ use std::rc::Rc;
 
 use super::view::{Link, Notice, Pad, View};
 use super::{Desk, World};
-use crate::quantity::Unit;
-use crate::screen::pad::{Keys, back, front, unit_typed};
+use crate::screen::pad::{back, front};
 use crate::screen::route::{Place, Route};
 use crate::screen::{Act, Button, Choice, Screen};
 use crate::text;
@@ -47,6 +46,7 @@ impl Desk {
             due: self.due(),
             pad: self.pad(&screen),
             active: sight.active.map(|(field, _)| field),
+            as_typed: self.as_typed(&screen),
             has_pad: self.has_pad(),
             bare_unit: text::typed(self.bench.house.usual_unit),
             undo: self.undo_words(),
@@ -79,10 +79,9 @@ impl Desk {
     /// The pad; none while no field is active, a choice has taken it off the screen, or the phone's keyboard is chosen.
     fn pad(&self, screen: &Screen) -> Option<Pad> {
         let (field, keys) = self.sight.active.filter(|_| self.has_pad())?;
-        let typed = unit_typed(&screen.field(field)?.text);
-        let bare = if keys == Keys::Weight { Unit::Gram } else { self.bench.house.usual_unit };
+        let unit = self.lit(screen.field(field)?, keys);
         let decimal = self.bench.decimal;
         let face = if self.sight.is_turned { back(keys) } else { front(keys, decimal) };
-        Some(Pad { field, keys: face, unit: typed.unwrap_or(bare), decimal })
+        Some(Pad { field, keys: face, unit, decimal })
     }
 }

@@ -20,6 +20,7 @@ mod runs;
 mod sight;
 #[cfg(test)]
 mod tests;
+mod typing;
 mod view;
 
 use std::rc::Rc;

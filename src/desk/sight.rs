@@ -13,11 +13,26 @@ pub(super) fn few(names: &[&str], all: usize) -> String {
     }
 }
 
+/// A number being typed.
+#[derive(Clone, Debug)]
+pub(super) struct Typing {
+    /// Its field.
+    pub(super) field: &'static str,
+    /// The text as it was typed.
+    pub(super) typed: String,
+    /// The text as it is kept, with its unit.
+    pub(super) made: String,
+    /// What stood there last that says its unit.
+    pub(super) stood: String,
+}
+
 /// What is in sight. Nothing of it is kept.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Sight {
     /// The field the pad types into, and its keys.
     pub(super) active: Option<(&'static str, Keys)>,
+    /// What is being typed into a number's field.
+    pub(super) typing: Option<Typing>,
     /// Whether the pad shows its back.
     pub(super) is_turned: bool,
     /// Something to say above the page; empty when there is nothing.
@@ -44,6 +59,7 @@ impl Sight {
         if self.active != field {
             self.active = field;
             self.is_turned = false;
+            self.typing = None;
         }
     }
 

@@ -28,6 +28,8 @@ pub struct View {
     pub pad: Option<Pad>,
     /// The field that is active.
     pub active: Option<&'static str>,
+    /// The text as it is being typed in a field that holds it with its unit.
+    pub as_typed: Option<(&'static str, String)>,
     /// Whether numbers are typed on the pad, and not on the phone's keyboard.
     pub has_pad: bool,
     /// The unit that a bare number is read in.
@@ -86,8 +88,8 @@ pub struct Pad {
     pub field: &'static str,
     /// Its keys, four rows of five.
     pub keys: [Key; FACE],
-    /// The unit that is typed, or read into what is typed.
-    pub unit: Unit,
+    /// The unit that is typed, or that a number without one takes; none while it is asked.
+    pub unit: Option<Unit>,
     /// The decimal mark.
     pub decimal: Decimal,
 }

@@ -191,6 +191,12 @@ impl Unit {
         matches!(self, Unit::Grain | Unit::Gram | Unit::Kilogram | Unit::OunceWeight | Unit::Pound)
     }
 
+    /// Whether this unit is a litre, or a decimal part of one.
+    #[must_use]
+    pub const fn is_metric_volume(self) -> bool {
+        matches!(self, Unit::Millilitre | Unit::Centilitre | Unit::Decilitre | Unit::Litre)
+    }
+
     /// `count` of this unit.
     ///
     /// # Errors

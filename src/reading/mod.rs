@@ -6,6 +6,7 @@ pub(crate) mod contents;
 pub(crate) mod label;
 pub(crate) mod links;
 mod name;
+pub(crate) mod pours;
 pub(crate) mod rows;
 mod shares;
 pub(crate) mod yields;

@@ -24,7 +24,7 @@ pub(crate) fn counted_row((line, content): (&SpecLine, &Content), whole: &Mix, b
             };
         }
     };
-    let amount = exact_words(read.amount, bench);
+    let amount = exact_words(read.amount, read.unit, bench);
     let plain = |detail: String| Row {
         name: read.name.clone(),
         amount: amount.clone(),

@@ -8,6 +8,8 @@ use super::own;
 use super::sheet::Sheet;
 use super::{Act, AtHand, Button, Figure, Held, Problem, fixes};
 use crate::book::{Entry, House, Own, Taken};
+use crate::craft::jigger::TOLERANCE;
+use crate::craft::measure::nearest;
 use crate::quantity::{Abv, Amount, Conventions, Mass, Ratio, Temperature, Unit, Volume};
 use crate::substance::energy::StandardDrink;
 use crate::substance::juice::Citrus;
@@ -20,6 +22,8 @@ pub struct Bench {
     pub house: House,
     /// The decimal mark.
     pub decimal: Decimal,
+    /// Whether weights are shown in pounds and ounces.
+    pub in_pounds: bool,
     /// What the bar has written down.
     pub book: Held,
     /// Its own ingredients, by name.
@@ -46,6 +50,7 @@ impl Default for Bench {
                 citrus: Citrus::default(),
             },
             decimal: Decimal::default(),
+            in_pounds: false,
             book: Held::default(),
             own: Vec::new(),
             yields: String::new(),
@@ -202,11 +207,15 @@ impl Bench {
         let problem = match text::read_temperature(text, self.decimal) {
             Ok(None) => return Some(Temperature::TWENTY),
             Ok(Some(at)) if (coldest..=warmest).contains(&at.celsius()) => return Some(at),
-            Ok(Some(_)) => {
+            Ok(Some(at)) => {
                 let limit = |celsius| text::plain(celsius, 0, self.decimal);
-                let words =
-                    format!("Known from {} to {} °C. Type a temperature between.", limit(coldest), limit(warmest));
-                Problem::new(field, words)
+                // What is typed in °F is told in the degrees of the limits.
+                let typed = match text::is_fahrenheit(text) {
+                    true => format!("{} is {}. ", text.trim(), text::other_scale(at, text, self.decimal)),
+                    false => String::new(),
+                };
+                let (least, most) = (limit(coldest), limit(warmest));
+                Problem::new(field, format!("{typed}Known from {least} to {most} °C. Type a temperature between."))
             }
             Err(unread) => Problem::unread(field, unread),
         };
@@ -216,12 +225,53 @@ impl Bench {
 
     /// "45.0 g sugar".
     pub(crate) fn grams_of(&self, mass: Mass, what: &str) -> Figure {
-        let Figure { value, unit } = text::fine_grams(mass, self.decimal);
-        Figure { value, unit: format!("{unit} {what}") }
+        named(self.weight(mass), what)
+    }
+
+    /// "345 ml milk": a volume in a headline, of something.
+    pub(crate) fn headline_of(&self, volume: Volume, what: &str, written: Option<Unit>) -> Figure {
+        named(self.headline(volume, written), what)
+    }
+
+    /// A weight to what a good scale can tell.
+    pub(crate) fn weight(&self, mass: Mass) -> Figure {
+        self.weighed(mass, text::fine_grams(mass, self.decimal))
+    }
+
+    /// A weight that is these grams: in pounds and ounces where the bar weighs so, and then the grams. Less than an ounce
+    /// is weighed in grams.
+    pub(crate) fn weighed(&self, mass: Mass, grams: Figure) -> Figure {
+        if !self.in_pounds || mass < Mass::OUNCE {
+            return grams;
+        }
+        let Figure { value, unit } = text::pounds(mass, self.decimal);
+        Figure { value, unit: format!("{unit}, {grams}") }
+    }
+
+    /// A volume in a headline: in ounces where the bar counts in them, or what was typed is `written` so; in quarters where
+    /// they are close enough, and then what that is in millilitres.
+    pub(crate) fn headline(&self, volume: Volume, written: Option<Unit>) -> Figure {
+        let ml = text::litres_or_ml(volume, self.decimal);
+        if self.house.usual_unit != Unit::Ounce && written != Some(Unit::Ounce) {
+            return ml;
+        }
+        let house = &self.house.conventions;
+        let quarters = nearest(volume, house.ounce.volume() / 4).filter(|near| near.error.abs() <= TOLERANCE);
+        let Figure { value, unit } = text::ounces(quarters.map_or(volume, |near| near.volume), house, self.decimal);
+        Figure { value, unit: format!("{unit}, {ml}") }
     }
 
     /// A volume as text for another tool, to a hundredth of a millilitre.
     pub(crate) fn carried(&self, volume: Volume) -> String {
         format!("{} ml", text::editable(volume.ml(), self.decimal))
+    }
+}
+
+/// A figure of something: "45.0 g sugar", "1 lb 3¼ oz sugar, 546 g".
+fn named(figure: Figure, what: &str) -> Figure {
+    let Figure { value, unit } = figure;
+    match unit.split_once(',') {
+        Some((unit, same)) => Figure { value, unit: format!("{unit} {what},{same}") },
+        None => Figure { value, unit: format!("{unit} {what}") },
     }
 }

@@ -1,7 +1,9 @@
 //! The pad: which keys a field gets, and what a key does to its text.
 
+mod bare;
 mod press;
 
+pub use bare::with_unit_of;
 pub use press::{Entry, press, unit_typed};
 
 use crate::quantity::Unit;
@@ -16,6 +18,8 @@ pub enum Keys {
     Batch,
     /// A volume or a weight.
     Either,
+    /// A volume or a weight, or two of them set against each other.
+    Compared,
     /// A volume or a weight, large.
     Bulk,
     /// A weight.
@@ -114,7 +118,9 @@ pub const FACE: usize = 20;
 fn front_units(keys: Keys) -> [Key; 4] {
     let unit = Key::Unit;
     match keys {
-        Keys::Pour | Keys::Either => [unit(Unit::Ounce), unit(Unit::Millilitre), unit(Unit::Dash), Key::Turn],
+        Keys::Pour | Keys::Either | Keys::Compared => {
+            [unit(Unit::Ounce), unit(Unit::Millilitre), unit(Unit::Dash), Key::Turn]
+        }
         Keys::Batch => [unit(Unit::Ounce), unit(Unit::Millilitre), unit(Unit::Litre), Key::Turn],
         Keys::Bulk => [unit(Unit::Millilitre), unit(Unit::Litre), unit(Unit::Gram), Key::Turn],
         Keys::Marks => [unit(Unit::Ounce), unit(Unit::Millilitre), Key::Semicolon, Key::Turn],
@@ -159,7 +165,7 @@ pub fn front(keys: Keys, decimal: Decimal) -> [Key; FACE] {
 #[must_use]
 pub fn back(keys: Keys) -> [Key; FACE] {
     let last_four = match keys {
-        Keys::Either => [Unit::Gram, Unit::Kilogram, Unit::OunceWeight, Unit::Pound],
+        Keys::Either | Keys::Compared => [Unit::Gram, Unit::Kilogram, Unit::OunceWeight, Unit::Pound],
         Keys::Bulk => [Unit::Dash, Unit::Kilogram, Unit::OunceWeight, Unit::Pound],
         _ => [Unit::Decilitre, Unit::Drop, Unit::UsFluidOunce, Unit::ImperialPint],
     };
@@ -175,7 +181,7 @@ pub fn back(keys: Keys) -> [Key; FACE] {
         Key::Fraction('⅓'),
         Key::Fraction('⅔'),
         Key::Plus,
-        Key::Delete,
+        if keys == Keys::Compared { Key::Colon } else { Key::Delete },
         unit(Unit::Centilitre),
         unit(second),
         unit(Unit::Barspoon),
@@ -200,7 +206,7 @@ mod tests {
 
     #[test]
     fn every_unit_a_measure_needs_is_on_the_pad() {
-        for keys in [Keys::Pour, Keys::Batch, Keys::Either, Keys::Bulk] {
+        for keys in [Keys::Pour, Keys::Batch, Keys::Either, Keys::Compared, Keys::Bulk] {
             let mut units: Vec<Key> = front(keys, Decimal::Point)
                 .into_iter()
                 .chain(back(keys))

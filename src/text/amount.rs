@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use super::number::{Decimal, NumberProblem, is_space, read_number, scan, skip_spaces, starts_number};
+use super::number::{Decimal, NumberProblem, is_digit, is_space, read_number, scan, skip_spaces, starts_number};
 use super::units::{typed, unit_of};
 use super::unread::Unread;
 use crate::book::Taken;
@@ -57,6 +57,8 @@ pub enum AmountProblem {
     Mixed,
     /// Two amounts with nothing between.
     MissingPlus,
+    /// "45 oz? 45 ml?": one or the other, for the person to say.
+    Which(String, String),
     /// Zero.
     Zero,
     /// More than anybody pours or weighs.
@@ -72,6 +74,9 @@ impl fmt::Display for AmountProblem {
             AmountProblem::UnknownUnit(word) => {
                 write!(f, "No unit is called “{word}”. Try ml, cl, oz, dash, bsp or g.")
             }
+            AmountProblem::WrongKind { unit: Unit::Ounce, wanted: Dimension::Mass } => {
+                f.write_str("oz is a volume, and this is weighed. An ounce by weight is oz wt.")
+            }
             AmountProblem::WrongKind { unit, wanted: Dimension::Mass } => {
                 write!(f, "{} is a volume, and this is weighed. Type it in g, kg or lb.", typed(*unit))
             }
@@ -80,6 +85,7 @@ impl fmt::Display for AmountProblem {
             }
             AmountProblem::Mixed => f.write_str("A sum can't mix weights and volumes. Type one of the two."),
             AmountProblem::MissingPlus => f.write_str("Put a + between two amounts, like 1 oz + 2 dash."),
+            AmountProblem::Which(one, other) => write!(f, "Did you mean {one} or {other}?"),
             AmountProblem::Zero => f.write_str("Zero makes nothing. Type an amount above zero."),
             AmountProblem::TooMuch => f.write_str("That is more than 10 000 l. Check the number and its unit."),
             AmountProblem::TooLong => f.write_str("That is too long for an amount. Type one like 45 ml."),
@@ -93,6 +99,11 @@ impl AmountProblem {
     pub fn fixes(&self, text: &str) -> Vec<String> {
         match self {
             AmountProblem::Number(problem) => problem.readings(text),
+            AmountProblem::Which(one, other) => vec![one.clone(), other.clone()],
+            AmountProblem::WrongKind { unit: Unit::Ounce, wanted: Dimension::Mass } if !text.contains('+') => {
+                let number = text.trim_end_matches(|c: char| !is_digit(c)).trim();
+                vec![format!("{number} oz wt")]
+            }
             _ => Vec::new(),
         }
     }
@@ -120,6 +131,12 @@ pub fn read_amount(text: &str, reading: &Reading<'_>) -> Result<Option<Amount>, 
     }
     if text.trim().is_empty() {
         return Ok(None);
+    }
+    if let Some((one, other)) = text.split_once('?')
+        && let other = other.trim().trim_end_matches('?')
+        && !other.is_empty()
+    {
+        return Err(AmountProblem::Which(one.trim().to_owned(), other.to_owned()));
     }
     let mut total: Option<Amount> = None;
     for term in text.split('+') {
@@ -152,6 +169,13 @@ fn read_term(term: &str, reading: &Reading<'_>) -> Result<Option<Amount>, Amount
     let count = scan(&chars, &mut at, reading.decimal)?;
     skip_spaces(&chars, &mut at);
     let rest: String = chars[at..].iter().collect();
+    if let Some(ounces) = ounces_behind(&rest, reading)? {
+        if reading.kind == Dimension::Volume {
+            return Err(AmountProblem::WrongKind { unit: Unit::Pound, wanted: reading.kind });
+        }
+        let all = Mass::from_g(count * Mass::POUND.g() + ounces * Mass::OUNCE.g())?;
+        return Ok(Some(Amount::Mass(all)));
+    }
     let unit = if rest.is_empty() { reading.bare } else { unit_after(&rest)? };
     let wrong = match reading.kind {
         Dimension::Volume => unit.weighs(),
@@ -162,6 +186,24 @@ fn read_term(term: &str, reading: &Reading<'_>) -> Result<Option<Amount>, Amount
         return Err(AmountProblem::WrongKind { unit, wanted: reading.kind });
     }
     Ok(Some(unit.times(count, reading.conventions)?))
+}
+
+/// The ounces behind pounds, which are by weight: of "lb 3 oz", as of "lb 3", three.
+fn ounces_behind(rest: &str, reading: &Reading<'_>) -> Result<Option<f64>, AmountProblem> {
+    let (word, behind) = rest.split_at(rest.find(|c: char| !c.is_ascii_alphabetic()).unwrap_or(rest.len()));
+    let behind = behind.trim_start_matches(|c| is_space(c) || matches!(c, '.' | ','));
+    if unit_of(word) != Some(Unit::Pound) || !behind.starts_with(is_digit) {
+        return Ok(None);
+    }
+    let chars: Vec<char> = behind.chars().collect();
+    let mut at = 0;
+    let ounces = scan(&chars, &mut at, reading.decimal)?;
+    let unit: String = chars[at..].iter().collect();
+    match unit_of(&unit) {
+        Some(Unit::Ounce | Unit::OunceWeight) => Ok(Some(ounces)),
+        None if unit.trim().is_empty() => Ok(Some(ounces)),
+        _ => Err(AmountProblem::MissingPlus),
+    }
 }
 
 fn unit_after(rest: &str) -> Result<Unit, AmountProblem> {
@@ -273,6 +315,40 @@ mod tests {
         let problem = read("1,000 ml", Dimension::Volume).expect_err("ambiguous");
         assert_eq!(problem.to_string(), "1,000 can be read two ways. Did you mean 1000 or 1?");
         assert_eq!(problem.fixes("1,000 ml"), ["1000 ml", "1 ml"]);
+    }
+
+    #[test]
+    fn pounds_and_ounces_are_weighed() {
+        // A pound is 453.592 37 g (NIST Handbook 44, as in tests/published/nist_units.rs).
+        for (text, pounds) in [
+            ("1 lb 8 oz", 1.5),
+            ("1lb 8oz", 1.5),
+            ("2 lb 4", 2.25),
+            ("1 lb. 8 oz.", 1.5),
+            ("1 lb, 3½ oz wt", 1.218_75),
+            ("½ lb", 0.5),
+            ("1 lb 8 oz + 1 lb", 2.5),
+        ] {
+            let Ok(Some(Amount::Mass(mass))) = read(text, Dimension::Mass) else { panic!("{text}") };
+            assert!((mass.g() - pounds * 453.592_37).abs() < 1e-6, "{text}: {mass:?}");
+        }
+        assert_eq!(read("1 lb 8 g", Dimension::Mass), Err(AmountProblem::MissingPlus));
+        let poured = read("1 lb 8 oz", Dimension::Volume).expect_err("a weight").to_string();
+        assert!(poured.starts_with("lb is a weight"), "{poured}");
+        let asked = read("5½ oz", Dimension::Mass).expect_err("a volume");
+        assert_eq!(asked.to_string(), "oz is a volume, and this is weighed. An ounce by weight is oz wt.");
+        assert_eq!(asked.fixes("5½ oz"), ["5½ oz wt"]);
+        assert!(read("5½ oz wt", Dimension::Mass).is_ok());
+    }
+
+    #[test]
+    fn two_readings_are_asked_about() {
+        let problem = read("45 oz? 45 ml?", Dimension::Volume).expect_err("two readings");
+        assert_eq!(problem.to_string(), "Did you mean 45 oz or 45 ml?");
+        assert_eq!(problem.fixes("45 oz? 45 ml?"), ["45 oz", "45 ml"]);
+        for fix in problem.fixes("") {
+            assert!(read(&fix, Dimension::Volume).is_ok(), "{fix}");
+        }
     }
 
     #[test]

@@ -24,15 +24,15 @@ pub use figures::{Named, read_figures, read_named, read_taken, whole_figures};
 pub use list::read_marks;
 pub use number::{Decimal, NumberProblem, is_digit, read_number, replaced};
 pub use qr::{Qr, qr};
-pub use ratio::{MilkRatio, RatioProblem, read_milk_ratio};
+pub use ratio::{MilkRatio, RatioProblem, read_milk_ratio, read_sides};
 pub use show::{
     Figure, count, editable, exact_millilitres, figure, fine_grams, fraction_of, grams, litres_or_ml, millilitres,
-    ounces, percent, plain, signed_percent,
+    ounces, percent, plain, pounds, signed_percent, written,
 };
 pub use spec::{LineProblem, SpecLine, read_spec};
 pub use strength::read_strength;
 pub use sweetness::{Sweetness, read_sweetness};
-pub use temperature::read_temperature;
+pub use temperature::{is_fahrenheit, other_scale, read_temperature, says_degrees};
 pub use unit_name::name;
 pub use units::{typed, unit_of};
 pub use unread::Unread;

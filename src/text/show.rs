@@ -134,6 +134,23 @@ pub fn fine_grams(mass: Mass, decimal: Decimal) -> Figure {
     grams(mass, decimals, decimal)
 }
 
+/// Pounds and ounces: "1 lb 3¼ oz", "1 lb", and below a pound "7.1 oz wt", to a tenth of an ounce where it is no fraction
+/// of a bar.
+#[must_use]
+pub fn pounds(mass: Mass, decimal: Decimal) -> Figure {
+    let ounces = mass.g() / Mass::OUNCE.g();
+    let ounces = if fraction_of(ounces).is_some() { ounces } else { (ounces * 10.0).round() / 10.0 };
+    let pounds = ((ounces + 0.005) / 16.0).floor();
+    let rest = (ounces - 16.0 * pounds).max(0.0);
+    let shown = fraction_of(rest).unwrap_or_else(|| without_end_zeros(plain(rest, 1, decimal), decimal));
+    let whole = digits(pounds, 0).0;
+    match (pounds > 0.0, shown.as_str()) {
+        (true, "0") => Figure::new(whole, typed(Unit::Pound)),
+        (true, _) => Figure::new(format!("{whole} {} {shown}", typed(Unit::Pound)), typed(Unit::Ounce)),
+        (false, _) => Figure::new(shown, "oz wt"),
+    }
+}
+
 /// A percentage with one place: "4.5 %".
 #[must_use]
 pub fn percent(fraction: f64, decimal: Decimal) -> String {
@@ -178,15 +195,40 @@ pub fn ounces(volume: Volume, house: &Conventions, decimal: Decimal) -> Figure {
     Figure::new(fraction_of(value).unwrap_or_else(|| trimmed(value, decimal)), typed(Unit::Ounce))
 }
 
+fn count_of(amount: Amount, unit: Unit, house: &Conventions) -> Option<f64> {
+    match (amount, unit.size(house)) {
+        (Amount::Volume(volume), Size::Volume(one)) => volume.over(one).map(Ratio::value),
+        (Amount::Mass(mass), Size::Mass(one)) => Some(mass.g() / one.g()),
+        _ => None,
+    }
+}
+
 /// `amount` in `unit`; none when one is poured and the other weighed, or for a count.
 #[must_use]
 pub fn figure(amount: Amount, unit: Unit, house: &Conventions, decimal: Decimal) -> Option<Figure> {
-    let value = match (amount, unit.size(house)) {
-        (Amount::Volume(volume), Size::Volume(one)) => volume.over(one).map(Ratio::value)?,
-        (Amount::Mass(mass), Size::Mass(one)) => mass.g() / one.g(),
-        _ => return None,
-    };
+    let value = count_of(amount, unit, house)?;
     Some(Figure::new(trimmed(value, decimal), typed(unit)))
+}
+
+/// `amount` in the unit it was written in, as bars write that: "1¾ oz", "4 dashes", "4.5 cl", "10.0 g". As [`figure`] for
+/// what does not fit.
+#[must_use]
+pub fn written(amount: Amount, unit: Unit, house: &Conventions, decimal: Decimal) -> Option<Figure> {
+    let value = count_of(amount, unit, house)?;
+    let in_full = |decimals| without_end_zeros(plain(value, decimals, decimal), decimal);
+    let number = match unit {
+        Unit::Gram => plain(value, 1, decimal),
+        Unit::Millilitre => in_full(2),
+        Unit::Centilitre | Unit::Decilitre => in_full(3),
+        Unit::Litre | Unit::Kilogram => in_full(4),
+        _ => fraction_of(value).unwrap_or_else(|| in_full(2)),
+    };
+    let name = match unit {
+        Unit::Dash if value > 1.0 => "dashes",
+        Unit::Drop if value > 1.0 => "drops",
+        unit => typed(unit),
+    };
+    Some(Figure::new(number, name))
 }
 
 #[cfg(test)]
@@ -207,6 +249,23 @@ mod tests {
         assert_eq!(signed_percent(-0.0141, Decimal::Comma), "−1,4 %");
         assert_eq!(signed_percent(0.0001, Decimal::Point), "0.0 %");
         assert_eq!(signed_percent(-0.0001, Decimal::Point), "0.0 %");
+    }
+
+    /// A pound is 453.592 37 g, an ounce a sixteenth of it (NIST Handbook 44, as in tests/published/nist_units.rs).
+    #[test]
+    fn pounds_and_ounces() {
+        for (g, shown) in [
+            (453.592_37, "1 lb"),
+            (453.0, "1 lb"),
+            (546.0, "1 lb 3.3 oz"),
+            (545.728, "1 lb 3¼ oz"),
+            (200.0, "7.1 oz wt"),
+            (226.796_185, "8 oz wt"),
+            (10_000.0, "22 lb 0.7 oz"),
+            (0.0, "0 oz wt"),
+        ] {
+            assert_eq!(pounds(Mass::from_g(g).expect("g"), Decimal::Point).to_string(), shown, "{g}");
+        }
     }
 
     #[test]

@@ -2,6 +2,7 @@
 
 mod juice;
 mod measured;
+mod unit;
 mod written;
 
 use std::fmt;
@@ -14,6 +15,7 @@ use crate::book::{Line, is_poured};
 use crate::quantity::{Amount, Ratio, Unit};
 use juice::juice_of;
 use measured::{Measured, is_alike, measured_at};
+use unit::unit_written;
 use written::undressed;
 
 /// A line of text and what was understood of it. Nothing typed is dropped.
@@ -78,7 +80,10 @@ const MOST_LINES: usize = 200;
 #[must_use]
 pub fn read_spec(text: &str, reading: &Reading<'_>) -> Vec<SpecLine> {
     let mut lines = text.lines().map(str::trim).filter(|line| !line.is_empty());
-    let read = |line: &str| SpecLine { typed: line.to_owned(), read: read_line(line, reading) };
+    let read = |line: &str| {
+        let written = |read: Line| Line { unit: unit_written(line, &read), ..read };
+        SpecLine { typed: line.to_owned(), read: read_line(line, reading).map(written) }
+    };
     let mut all: Vec<SpecLine> = lines.by_ref().take(MOST_LINES).map(read).collect();
     let rest = lines.count();
     if rest > 0 {
@@ -240,11 +245,11 @@ fn named(amount: Amount, name: &str, mut said: String, reading: &Reading<'_>) ->
         if taken.is_some() {
             said.push_str(if said.is_empty() { "not counted: or " } else { "; not counted: or " });
             said.push_str(other);
-            return Ok(Line { amount, name: first.to_owned(), taken, unread, said });
+            return Ok(Line { amount, unit: None, name: first.to_owned(), taken, unread, said });
         }
     }
     let Named { taken, unread } = read_named(name, reading.decimal, reading.own);
-    Ok(Line { amount, name: name.to_owned(), taken, unread, said })
+    Ok(Line { amount, unit: None, name: name.to_owned(), taken, unread, said })
 }
 
 /// "(60 ml) gin" is "gin": the bracket says the amount again.

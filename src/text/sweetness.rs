@@ -1,6 +1,8 @@
 //! How sweet a syrup is, as people give it: "2:1", "65 °Bx", "66.7".
 
-use super::number::{Decimal, is_space, read_number, replaced};
+use super::amount::Reading;
+use super::number::{is_space, read_number, replaced};
+use super::ratio::amounts;
 use super::unread::Unread;
 use crate::quantity::{Brix, Ratio};
 
@@ -17,20 +19,23 @@ pub enum Sweetness {
 ///
 /// # Errors
 /// A sentence for the person who typed.
-pub fn read_sweetness(text: &str, decimal: Decimal) -> Result<Option<Sweetness>, Unread> {
+pub fn read_sweetness(text: &str, reading: &Reading<'_>) -> Result<Option<Sweetness>, Unread> {
     let words = || "Type sugar : water, like 2:1, or °Brix from 1 to under 85, like 65.".to_owned();
     let typed = text;
     let text = replaced(&text.trim().to_ascii_lowercase(), " to ", ":").replace('∶', ":");
     if text.is_empty() {
         return Ok(None);
     }
-    let number = |text: &str| match read_number(text, decimal) {
+    let number = |text: &str| match read_number(text, reading.decimal) {
         Ok(Some(value)) => Ok(value),
         Ok(None) => Err(Unread::from(words())),
         Err(problem) => Err(Unread::number(&problem, typed, words)),
     };
-    if let Some((sugar, water)) = text.split_once(':') {
-        let (sugar, water) = (number(sugar)?, number(water)?);
+    let sides = match (amounts(&text, reading), text.split_once(':')) {
+        (None, Some((sugar, water))) => Some((number(sugar)?, number(water)?)),
+        (sides, _) => sides,
+    };
+    if let Some((sugar, water)) = sides {
         // 85 °Bx is 5.67 to 1, and beyond what any formula here holds for.
         return match Ratio::from_value(sugar / water) {
             Ok(parts) if sugar > 0.0 && (0.01..=5.66).contains(&parts.value()) => Ok(Some(Sweetness::Parts(parts))),
@@ -47,6 +52,15 @@ pub fn read_sweetness(text: &str, decimal: Decimal) -> Result<Option<Sweetness>,
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::quantity::{Conventions, Unit};
+    use crate::text::{Decimal, Dimension};
+
+    fn read(text: &str, decimal: Decimal) -> Result<Option<Sweetness>, Unread> {
+        let conventions = Conventions::default();
+        let reading =
+            Reading { conventions: &conventions, decimal, bare: Unit::Gram, kind: Dimension::Either, own: &[] };
+        read_sweetness(text, &reading)
+    }
 
     #[test]
     fn ratios_and_degrees() {
@@ -56,15 +70,18 @@ mod tests {
             ("2:1", parts(2.0)),
             ("1 : 1", parts(1.0)),
             ("3 to 2", parts(1.5)),
+            ("500 g : 250 g", parts(2.0)),
+            ("1 kg : 500 ml", parts(2.0)),
+            ("2 cups : 1 cup", parts(2.0)),
             ("65", degrees(65.0)),
             ("66,7 °Bx", degrees(66.7)),
             ("50 %", degrees(50.0)),
             ("", Ok(None)),
         ] {
-            assert_eq!(read_sweetness(text, Decimal::Comma), expected, "{text}");
+            assert_eq!(read(text, Decimal::Comma), expected, "{text}");
         }
         for text in ["sweet", "2:0", "0:1", "90", "9:1", ":", "2:"] {
-            assert!(read_sweetness(text, Decimal::Point).is_err(), "{text}");
+            assert!(read(text, Decimal::Point).is_err(), "{text}");
         }
     }
 }

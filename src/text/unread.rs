@@ -46,7 +46,8 @@ impl NumberProblem {
 
 #[cfg(test)]
 mod tests {
-    use crate::text::{Decimal, read_percent, read_strength, read_sweetness, read_temperature};
+    use crate::quantity::{Conventions, Unit};
+    use crate::text::{Decimal, Dimension, Reading, read_percent, read_strength, read_sweetness, read_temperature};
 
     type Read<'a> = &'a dyn Fn(&str) -> Result<(), super::Unread>;
 
@@ -55,7 +56,15 @@ mod tests {
     fn a_number_of_two_meanings_is_offered_as_both() {
         let percent = |text: &str| read_percent(text, Decimal::Point, 100).map(|_| ());
         let strength = |text: &str| read_strength(text, Decimal::Point).map(|_| ());
-        let sweetness = |text: &str| read_sweetness(text, Decimal::Point).map(|_| ());
+        let conventions = Conventions::default();
+        let reading = Reading {
+            conventions: &conventions,
+            decimal: Decimal::Point,
+            bare: Unit::Millilitre,
+            kind: Dimension::Either,
+            own: &[],
+        };
+        let sweetness = |text: &str| read_sweetness(text, &reading).map(|_| ());
         let temperature = |text: &str| read_temperature(text, Decimal::Point).map(|_| ());
         let fields: [(&str, Read<'_>); 4] =
             [(" %", &percent), (" % vol", &strength), (" °Bx", &sweetness), (" °C", &temperature)];

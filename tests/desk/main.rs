@@ -12,3 +12,4 @@ mod runs;
 mod tabs;
 mod tools;
 mod undo;
+mod units;

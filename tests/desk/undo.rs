@@ -68,17 +68,17 @@ fn twenty_steps_back_and_forth_in_a_tool_and_in_a_spec() {
         let before = fields.map(|field| tab.value(field));
         for step in 1..=20 {
             let field = fields[step % 2];
-            tab.type_in(field, "1").type_in(field, &format!("1{step}"));
+            tab.type_in(field, "1").type_in(field, &format!("1{step} g"));
         }
         for step in (1..=20).rev() {
-            assert_eq!(tab.value(fields[step % 2]), format!("1{step}"), "{at}");
+            assert_eq!(tab.value(fields[step % 2]), format!("1{step} g"), "{at}");
             tab.act(Act::Undo);
         }
         assert_eq!(fields.map(|field| tab.value(field)), before, "{at}");
         for _ in 0..20 {
             tab.tap("Redo");
         }
-        assert_eq!(fields.map(|field| tab.value(field)), ["120", "119"].map(str::to_owned), "{at}");
+        assert_eq!(fields.map(|field| tab.value(field)), ["120 g", "119 g"].map(str::to_owned), "{at}");
     }
 }
 

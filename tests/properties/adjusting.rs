@@ -10,7 +10,11 @@ use meniscus::craft::syrup::{Correction, correct, instead, make_mass, with_sugar
 use meniscus::quantity::{Abv, Acidity, Amount, Brix, Mass, Ratio, Temperature, Volume};
 use meniscus::substance::juice::acid_correction;
 use meniscus::substance::mix::Mix;
-use meniscus::text::{Decimal, read_strength, read_sweetness, read_taken, read_temperature, whole_figures};
+use meniscus::text::{
+    Decimal, Dimension, read_milk_ratio, read_sides, read_strength, read_sweetness, read_taken, read_temperature,
+    whole_figures,
+};
+use meniscus::tool::shelf::settings::ShelfForm;
 
 fn rows() -> impl Strategy<Value = &'static Ingredient> {
     (0..LIBRARY.len()).prop_map(|at| &LIBRARY[at])
@@ -134,7 +138,10 @@ proptest! {
             let _ = named(&text);
             for decimal in [Decimal::Point, Decimal::Comma] {
                 let _ = read_taken(&text, decimal, &[]);
-                let _ = (read_strength(&text, decimal), read_sweetness(&text, decimal), read_temperature(&text, decimal));
+                let bench = ShelfForm::default().bench(decimal);
+                let reading = bench.reading(Dimension::Either);
+                let _ = (read_sweetness(&text, &reading), read_milk_ratio(&text, &reading), read_sides(&text, &reading));
+                let _ = (read_strength(&text, decimal), read_temperature(&text, decimal));
             }
         }
     }

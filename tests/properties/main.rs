@@ -3,6 +3,7 @@
 mod adjusting;
 #[path = "../faulty/mod.rs"]
 mod faulty;
+mod figures;
 mod import;
 mod ledger;
 mod mixing;

@@ -31,6 +31,7 @@ fn keys() -> impl Strategy<Value = Key> {
         Keys::Pour,
         Keys::Batch,
         Keys::Either,
+        Keys::Compared,
         Keys::Bulk,
         Keys::Weight,
         Keys::Count,

@@ -40,6 +40,7 @@ fn specs() -> impl Strategy<Value = Spec> {
     let line = (amount, names).prop_map(|(amount, name)| Line {
         said: String::new(),
         amount,
+        unit: None,
         name: name.into(),
         taken: read_taken(name, Decimal::Point, &[]),
         unread: None,

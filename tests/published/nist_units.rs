@@ -4,6 +4,7 @@
 //! twelve significant digits.
 
 use meniscus::quantity::{Conventions, Mass, Ounce, Size, Unit, Volume};
+use meniscus::text::{Decimal, other_scale, read_temperature};
 
 use crate::near;
 
@@ -91,4 +92,18 @@ fn a_us_house_means_them() {
     let imperial = Conventions { ounce: Ounce::Imperial, ..house };
     let Size::Volume(pint) = Unit::Pint.size(&imperial) else { panic!("a pint is poured") };
     exact(pint.ml(), 568.261_25, "imperial pint");
+}
+
+/// SP 811, B.8: from degree Fahrenheit to degree Celsius, t/°C = (t/°F − 32) / 1.8 (from memory). Water freezes at 32 °F and
+/// boils at 212 °F; the scales meet at −40.
+#[test]
+fn fahrenheit_and_celsius() {
+    for (fahrenheit, celsius) in
+        [("32 °F", 0.0), ("212 °F", 100.0), ("140 °F", 60.0), ("68 °F", 20.0), ("−40 °F", -40.0)]
+    {
+        let at = read_temperature(fahrenheit, Decimal::Point).expect("read").expect("a temperature");
+        near(at.celsius(), celsius, 1e-9, fahrenheit);
+        let back = other_scale(at, "in °C", Decimal::Point).to_string();
+        assert_eq!(back, fahrenheit);
+    }
 }

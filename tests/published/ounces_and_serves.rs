@@ -16,6 +16,7 @@ fn ratio(value: f64) -> Ratio {
 fn spec(volumes: &[Volume]) -> Spec {
     let line = |volume: &Volume| Line {
         amount: Amount::Volume(*volume),
+        unit: None,
         name: "gin".into(),
         taken: None,
         unread: None,

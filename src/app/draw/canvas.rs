@@ -95,7 +95,7 @@ impl Canvas {
 
 /// What the blocks show besides themselves.
 fn round_blocks(view: &View) -> impl PartialEq + '_ {
-    let fields = (view.active, view.has_pad, view.bare_unit);
+    let fields = (view.active, view.as_typed.is_some(), view.has_pad, view.bare_unit);
     let buttons = (&view.undo, view.screen.copy.is_empty(), &view.copied);
     (fields, buttons, view.is_installed, view.can_install)
 }

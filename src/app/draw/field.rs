@@ -37,9 +37,15 @@ fn amount(view: &View, field: &Field, keys: Keys) -> Node {
         ("maxlength", "20000"),
     ];
     let mode = ("inputmode", if view.has_pad { "none" } else { "text" }.into());
-    let assumed = assumed_unit(view, keys, &field.text);
-    let assumed = said("span", &[("class", "assumed"), ("aria-hidden", "true")], assumed.into());
-    row(class, field, vec![input(field, fixed, Some(mode)), assumed])
+    // The unit that what is typed has taken is shown behind it, and put in the field when that is left.
+    let (shown, assumed) = match &view.as_typed {
+        Some((name, typed)) if *name == field.name => {
+            (typed, owned(field.text.strip_prefix(typed.trim_end()).unwrap_or_default().trim_start()))
+        }
+        _ => (&field.text, assumed_unit(view, keys, &field.text).into()),
+    };
+    let assumed = said("span", &[("class", "assumed"), ("aria-hidden", "true")], assumed);
+    row(class, field, vec![input(field, shown, fixed, Some(mode)), assumed])
 }
 
 /// A row with a label and a line of words; the phone's own keyboard.
@@ -53,13 +59,13 @@ fn words_row(field: &Field, placeholder: &'static str) -> Node {
         ("enterkeyhint", "done"),
         ("maxlength", "2000"),
     ];
-    row(class, field, vec![input(field, fixed, Some(("placeholder", placeholder.into())))])
+    row(class, field, vec![input(field, &field.text, fixed, Some(("placeholder", placeholder.into())))])
 }
 
 /// A row with a day and a time, on the browser's own picker.
 fn when(field: &Field) -> Node {
     let class = if field.problem.is_some() { "field when wrong" } else { "field when" };
-    row(class, field, vec![input(field, &[("type", "datetime-local")], None)])
+    row(class, field, vec![input(field, &field.text, &[("type", "datetime-local")], None)])
 }
 
 /// Several lines of words under their label; the phone's own keyboard.
@@ -80,14 +86,14 @@ fn row(class: &'static str, field: &Field, inside: Vec<Node>) -> Node {
     Element { tag: "div", attributes, children, ..Element::default() }.into()
 }
 
-fn input(field: &Field, fixed: Fixed, more: Option<Attribute>) -> Node {
+fn input(field: &Field, text: &str, fixed: Fixed, more: Option<Attribute>) -> Node {
     let mut attributes = vec![("id", field.name.into())];
     attributes.extend(more);
     if field.problem.is_some() {
         attributes.push(("aria-invalid", "true".into()));
         attributes.push(("aria-describedby", problem_id(field.name)));
     }
-    live("input", fixed, attributes, Live::Value(field.text.clone()))
+    live("input", fixed, attributes, Live::Value(text.to_owned()))
 }
 
 /// An element that a person can change.
@@ -102,7 +108,7 @@ fn assumed_unit(view: &View, keys: Keys, typed: &str) -> &'static str {
         Keys::Weight if number_alone => "g",
         Keys::Celsius if number_alone && !typed.ends_with(['F', 'f', 'C', 'c']) => "°C",
         Keys::Percent if !typed.contains('%') => "%",
-        Keys::Pour | Keys::Batch | Keys::Either | Keys::Bulk if number_alone => view.bare_unit,
+        Keys::Pour | Keys::Batch | Keys::Either | Keys::Compared | Keys::Bulk if number_alone => view.bare_unit,
         _ => "",
     }
 }

@@ -37,10 +37,10 @@ fn one(key: Key, pad: &Pad, is_back: bool) -> Node {
     .into()
 }
 
-fn class_of(key: Key, unit: Unit) -> &'static str {
+fn class_of(key: Key, unit: Option<Unit>) -> &'static str {
     match key {
         Key::Fraction(_) => "key fraction",
-        Key::Unit(own) if own == unit => "key unit on",
+        Key::Unit(own) if Some(own) == unit => "key unit on",
         Key::Unit(_)
         | Key::Colon
         | Key::Semicolon

@@ -87,6 +87,13 @@ fn a_bare_number_shows_the_unit_it_is_read_in() {
 }
 
 #[test]
+fn a_number_being_typed_shows_the_unit_it_has_taken() {
+    let mut view = view(Route::Serves, &[("made", "1.1 l")]);
+    view.as_typed = Some(("made", "1.1".into()));
+    holds(&html(&nodes(view)), "value=\"1.1\"><span class=\"assumed\" aria-hidden=\"true\">l</span>");
+}
+
+#[test]
 fn a_problem_stands_under_its_field_with_what_would_settle_it() {
     let parts = nodes(view(Route::Measure, &[("amount", "1,725 ml")]));
     let page = html(&parts);
@@ -142,8 +149,12 @@ fn what_is_typed_is_never_taken_for_html() {
 
 #[test]
 fn the_pad_has_the_keys_of_its_face_and_turns_back() {
-    let mut shown =
-        Pad { field: "amount", keys: front(Keys::Pour, Decimal::Point), unit: Unit::Ounce, decimal: Decimal::Point };
+    let mut shown = Pad {
+        field: "amount",
+        keys: front(Keys::Pour, Decimal::Point),
+        unit: Some(Unit::Ounce),
+        decimal: Decimal::Point,
+    };
     let press = |pad: Pad, label: &str| {
         let view = View { pad: Some(pad), ..View::default() };
         let pad = &nodes(view)[3..4];

@@ -39,10 +39,11 @@ impl Entry {
     }
 }
 
-/// The unit in which the last amount of a text is typed.
+/// The unit in which the last amount of a text is typed; of two readings that are asked about, as in "45 oz? 45 ml?", the
+/// first.
 #[must_use]
 pub fn unit_typed(text: &str) -> Option<Unit> {
-    unit_of(split_unit(text).1)
+    unit_of(split_unit(text.split('?').next().unwrap_or_default()).1)
 }
 
 /// What a key makes of a field. [`Key::Turn`] and [`Key::Done`] leave it alone.
@@ -58,6 +59,8 @@ pub fn press(entry: &Entry, key: Key, decimal: Decimal) -> Entry {
         Key::Unit(unit) => with_unit(&entry, unit),
         Key::Plus => follow(&entry, "+", " + "),
         Key::Semicolon => follow(&entry, ";", "; "),
+        // Behind an amount another follows.
+        Key::Colon if unit_typed(&entry.text).is_some() && !entry.text.contains(':') => follow(&entry, ":", " : "),
         Key::Colon if entry.is_selected_whole() || entry.text.is_empty() => Entry::at_end("1:"),
         Key::Colon if entry.text.contains(':') => entry,
         Key::Colon => insert(&entry, ":"),
@@ -135,8 +138,10 @@ fn number(entry: &Entry, c: char) -> Entry {
     if let Some(entry) = before_unit(entry, append) {
         return entry;
     }
-    if entry.is_at_end() && entry.text.chars().next_back().is_some_and(is_fraction) {
-        return Entry::at_end(append(&entry.text));
+    if entry.start == entry.end && entry.text.chars().take(entry.end).last().is_some_and(is_fraction) {
+        let before = entry.end - 1;
+        let Entry { text, end, .. } = insert(&Entry { start: before, end: before, ..entry.clone() }, &c.to_string());
+        return Entry { text, start: end + 1, end: end + 1 };
     }
     insert(entry, &c.to_string())
 }
@@ -235,7 +240,7 @@ fn delete(entry: &Entry) -> Entry {
         return Entry::at_end(amount.trim_end());
     }
     let before: String = entry.text.chars().take(entry.start).collect();
-    let kept = match before.trim_end_matches([' ', '+', ';', '%']) {
+    let kept = match before.trim_end_matches([' ', '+', ';', ':', '%']) {
         joint if joint.len() < before.len() => joint.chars().count(),
         _ => entry.start.saturating_sub(1),
     };
@@ -277,6 +282,8 @@ mod tests {
         assert_eq!(typed_in("4 5 ml ⌫ ⌫"), "4");
         assert_eq!(typed_in("1 oz + ⌫"), "1 oz");
         assert_eq!(typed_in("1 : 5 +1"), "1:6");
+        assert_eq!(typed_in("1 oz : 5 . 7 5 oz"), "1 oz : 5.75 oz");
+        assert_eq!(typed_in("1 oz : ⌫"), "1 oz");
         assert_eq!(typed_in("1 8 −1"), "17");
         assert_eq!(typed_in("5 % %"), "5 %");
         assert_eq!(typed_in("1 8 −"), "−18");
@@ -286,6 +293,8 @@ mod tests {
         assert_eq!(typed_in("6 8 °F °F"), "68");
         assert_eq!(typed_in("½ ; ¾ oz"), "½; ¾ oz");
         assert_eq!(typed_in("½ oz 5"), "5½ oz");
+        assert_eq!(typed_in("½ oz 5 6"), "56½ oz");
+        assert_eq!(typed_in("½ 5 6"), "56½");
         assert_eq!(typed_in("1 ⅓ +1"), "2⅓");
         assert_eq!(typed_in("5 % ⌫"), "5");
         assert_eq!(typed_in("1 . 5 oz ."), "1.5 oz");

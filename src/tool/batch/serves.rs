@@ -2,11 +2,12 @@
 
 use crate::book::{BOTTLES, Bottle, glass_of};
 use crate::craft::serves::{self, Bottling, Shared};
-use crate::quantity::{Ratio, Volume};
+use crate::quantity::{Ratio, Unit, Volume};
 use crate::reading::label;
-use crate::screen::pad::Keys;
+use crate::reading::pours::poured;
+use crate::screen::pad::{Keys, unit_typed};
 use crate::screen::route::Route;
-use crate::screen::{Answer, Bench, Block, Choice, Figure, Opt, Problem, Strip, Tone, Tool, choice, form, plural};
+use crate::screen::{Answer, Bench, Block, Choice, Figure, Opt, Problem, Row, Strip, Tone, Tool, choice, form, plural};
 use crate::text;
 
 /// Which way the question goes.
@@ -86,7 +87,7 @@ impl Tool for ServesForm {
                 let (Some(made), Some(serve), Some(loss)) = (made, serve, loss) else {
                     return answer.without_answer("Type how much there is, and one serve.");
                 };
-                answer = serves_left(answer, bench, (made, serve, loss));
+                answer = self.serves_left(answer, bench, (made, serve, loss));
             }
             Ask::ToMake => {
                 let wanted = bench.count(WANTED, &self.wanted, problems);
@@ -96,6 +97,10 @@ impl Tool for ServesForm {
                 };
                 answer = self.to_make(answer, bench, (wanted, serve, loss, headspace));
             }
+        }
+        if let Some(row) = serve.and_then(|serve| self.poured_row(serve, bench)) {
+            answer.rows_title = "With your jiggers";
+            answer.rows = vec![row];
         }
         if let Some(of) = serve.and_then(glass_of) {
             answer.remarks.push(format!("That serve is a UK measure by the glass: {of}."));
@@ -134,6 +139,21 @@ impl ServesForm {
         Ask::read(&self.ask)
     }
 
+    /// A volume as one serve is written: in ounces where that is.
+    fn as_serve(&self, volume: Volume, bench: &Bench) -> Figure {
+        match unit_typed(&self.serve).unwrap_or(bench.house.usual_unit) {
+            Unit::Ounce => text::ounces(volume, &bench.house.conventions, bench.decimal),
+            _ => precise_ml(volume, bench),
+        }
+    }
+
+    /// One serve, as the jiggers pour it; none where they cannot.
+    fn poured_row(&self, serve: Volume, bench: &Bench) -> Option<Row> {
+        let shown = self.as_serve(serve, bench).to_string();
+        let detail = poured(serve, &shown, bench)?;
+        Some(Row { name: "One serve".into(), amount: shown, detail, ..Row::default() })
+    }
+
     /// The bottle chosen; 700 ml for a size we do not know.
     fn bottle(&self) -> Bottle {
         let size = |bottle: &&Bottle| bottle.ml.to_string() == self.bottle;
@@ -152,7 +172,7 @@ impl ServesForm {
         };
         let bottling = self.bottles(&mut answer, bench, make, headspace);
         answer.strip = Strip {
-            figures: vec![text::litres_or_ml(make, bench.decimal)],
+            figures: vec![bench.headline(make, unit_typed(&self.serve))],
             also: bottling.map_or_else(String::new, |bottling| {
                 format!(
                     "{} {} of {} ml, {} in each",
@@ -169,6 +189,38 @@ impl ServesForm {
         answer
     }
 
+    fn serves_left(&self, mut answer: Answer, bench: &Bench, (made, serve, loss): (Volume, Volume, Ratio)) -> Answer {
+        let Shared { serves, spare, lost, emptying } = match serves::share(made, serve, loss) {
+            Ok(shared) => shared,
+            Err(problem) => return too_many(answer, SERVE, &problem),
+        };
+        let ml = |volume| text::litres_or_ml(volume, bench.decimal);
+        let as_serve = |volume| self.as_serve(volume, bench);
+        let also = match emptying {
+            Some(larger) if spare.ml() >= 0.5 => {
+                format!("{} spare. Pour {} to empty it", ml(spare), as_serve(larger))
+            }
+            Some(_) => "Nothing spare".to_owned(),
+            None => format!("Not one whole serve: {} is there", ml(spare)),
+        };
+        let unit = format!("{} of {}", plural(serves as usize, "serve", "serves"), as_serve(serve));
+        answer.strip = Strip {
+            figures: vec![Figure::new(text::count(f64::from(serves), bench.decimal), unit)],
+            also,
+            tone: Tone::Answer,
+        };
+        answer.cells_title = "The batch";
+        answer.cell("lost on the way", ml(lost));
+        if let Some(emptying) = emptying {
+            // The strip says it as the serve is written.
+            let in_oz = text::ounces(emptying, &bench.house.conventions, bench.decimal);
+            let other = if as_serve(emptying).unit == in_oz.unit { precise_ml(emptying, bench) } else { in_oz };
+            answer.cell(format!("serve that empties it, in {}", other.unit), other);
+        }
+        answer.carry("Scale a spec to this", Route::Scale.href_with("total", &bench.carried(made)));
+        answer
+    }
+
     fn bottles(&self, answer: &mut Answer, bench: &Bench, volume: Volume, headspace: Ratio) -> Option<Bottling> {
         let bottling = match serves::bottle(volume, self.bottle().volume(), headspace) {
             Ok(bottling) => bottling,
@@ -178,49 +230,12 @@ impl ServesForm {
             }
         };
         answer.cells_title = "In bottles";
-        let count = f64::from(bottling.bottles);
-        let unit = format!("× {} ml", self.bottle().ml);
-        answer.cell(
-            plural(bottling.bottles as usize, "bottle", "bottles"),
-            Figure::new(text::count(count, bench.decimal), unit),
-        );
         answer.cell("full, with headspace", precise_ml(bottling.full, bench));
-        answer.cell("each, filled alike", precise_ml(bottling.even, bench));
         answer.cell("or the last one", precise_ml(bottling.last, bench));
         let Bottle { ml, regions } = self.bottle();
         answer.remarks.push(format!("{ml} ml is a standard size in: {regions}."));
         Some(bottling)
     }
-}
-
-fn serves_left(mut answer: Answer, bench: &Bench, (made, serve, loss): (Volume, Volume, Ratio)) -> Answer {
-    let Shared { serves, spare, lost, emptying } = match serves::share(made, serve, loss) {
-        Ok(shared) => shared,
-        Err(problem) => return too_many(answer, SERVE, &problem),
-    };
-    let ml = |volume| text::litres_or_ml(volume, bench.decimal);
-    let also = match emptying {
-        Some(larger) if spare.ml() >= 0.5 => {
-            format!("{} spare. Pour {} to empty it", ml(spare), precise_ml(larger, bench))
-        }
-        Some(_) => "Nothing spare".to_owned(),
-        None => format!("Not one whole serve: {} is there", ml(spare)),
-    };
-    let unit = format!("{} of {}", plural(serves as usize, "serve", "serves"), precise_ml(serve, bench));
-    answer.strip = Strip {
-        figures: vec![Figure::new(text::count(f64::from(serves), bench.decimal), unit)],
-        also,
-        tone: Tone::Answer,
-    };
-    answer.cells_title = "The batch";
-    answer.cell("lost on the way", ml(lost));
-    answer.cell("spare at the end", ml(spare));
-    if let Some(emptying) = emptying {
-        answer.cell("serve that empties it", precise_ml(emptying, bench));
-        answer.cell("that serve in oz", text::ounces(emptying, &bench.house.conventions, bench.decimal));
-    }
-    answer.carry("Scale a spec to this", Route::Scale.href_with("total", &bench.carried(made)));
-    answer
 }
 
 fn bottle_option(bottle: &Bottle) -> Opt {
@@ -239,6 +254,8 @@ fn too_many(mut answer: Answer, field: &'static str, problem: &serves::ServesPro
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::text::Decimal;
+    use crate::tool::shelf::settings::ShelfForm;
 
     #[test]
     fn answers_both_ways() {
@@ -251,6 +268,25 @@ mod tests {
         let answer = form.answer(&Bench::default());
         assert_eq!(answer.strip.figures[0].to_string(), "2\u{202f}760 ml");
         assert_eq!(answer.strip.also, "5 bottles of 700 ml, 552 ml in each");
+    }
+
+    #[test]
+    fn a_serve_in_ounces_is_said_in_ounces_and_poured_with_the_jiggers() {
+        let shelf = |usual: &str| ShelfForm { usual_unit: usual.into(), ..ShelfForm::default() }.bench(Decimal::Point);
+        let answer = ServesForm { serve: "3 oz".into(), ..ServesForm::default() }.answer(&shelf("ml"));
+        assert_eq!(answer.strip.figures[0].to_string(), "31 serves of 3 oz");
+        assert_eq!(answer.strip.also, "49.7 ml spare. Pour 3.05 oz to empty it");
+        let row = &answer.rows[0];
+        assert_eq!((row.amount.as_str(), row.detail.as_str()), ("3 oz", "pour 2 oz + 1 oz, exact"));
+        // What one jigger pours needs no words.
+        assert!(ServesForm { serve: "2 oz".into(), ..ServesForm::default() }.answer(&shelf("ml")).rows.is_empty());
+        let make = ServesForm { ask: "make".into(), wanted: "12".into(), ..ServesForm::default() };
+        let headline = |serve: &str, usual| {
+            ServesForm { serve: serve.into(), ..make.clone() }.answer(&shelf(usual)).strip.figures[0].to_string()
+        };
+        assert_eq!(headline("90 ml", "ml"), "1\u{202f}080 ml");
+        assert_eq!(headline("3 oz", "ml"), "36 oz, 1\u{202f}065 ml");
+        assert_eq!(headline("90 ml", "oz"), "36½ oz, 1\u{202f}080 ml");
     }
 
     #[test]

@@ -299,7 +299,7 @@ impl CordialForm {
             also: format!("Makes {} at {reading}", text::litres_or_ml(*volume, bench.decimal)),
             tone: Tone::Answer,
         };
-        for (powder, mass) in &made.acids {
+        for (powder, mass) in made.acids.iter().filter(|_| made.acids.len() > 1) {
             answer.cell(powder.name.to_ascii_lowercase(), text::fine_grams(*mass, bench.decimal));
         }
         if *zest > Mass::ZERO {

@@ -97,9 +97,11 @@ impl Tool for FruitForm {
             Some(count) => Figure::new(text::count(f64::from(count), bench.decimal), fruit.plural),
             None => return answer.without_answer("That is more fruit than anybody can press. Check the amount."),
         };
-        let (volume, mass) =
-            (text::litres_or_ml(given.volume, bench.decimal), text::grams(given.mass, 0, bench.decimal));
-        let weight = text::grams(*whole, 0, bench.decimal);
+        let (volume, mass) = (
+            text::litres_or_ml(given.volume, bench.decimal),
+            bench.weighed(given.mass, text::grams(given.mass, 0, bench.decimal)),
+        );
+        let weight = bench.weighed(*whole, text::grams(*whole, 0, bench.decimal));
         answer.strip = match self.known() {
             Given::Wanted => Strip {
                 figures: vec![counted, weight],
@@ -107,7 +109,7 @@ impl Tool for FruitForm {
                 tone: Tone::Answer,
             },
             _ => Strip {
-                figures: vec![Figure::new(volume.value.clone(), format!("{} {noun}", volume.unit)), mass.clone()],
+                figures: vec![bench.headline_of(given.volume, &noun, None), mass.clone()],
                 also: format!("from {weight}, {counted}, at {share_words}{of_own}"),
                 tone: Tone::Answer,
             },
@@ -123,7 +125,9 @@ impl Tool for FruitForm {
         let label = |share: Ratio, words: &str| format!("{words}, {}", text::percent(share.value(), bench.decimal));
         answer.cell(label(least, "poor fruit"), per(least));
         answer.cell(label(most, "good fruit"), per(most));
-        answer.cell(format!("weight of the {noun}"), mass);
+        if self.known() == Given::Wanted {
+            answer.cell(format!("weight of the {noun}"), mass);
+        }
         answer.cell("one of them", text::grams(each, 0, bench.decimal));
         if let Some(reads) = litre.reads().filter(|reads| reads.degrees() > 0.0) {
             let number = |value| text::count(value, bench.decimal);

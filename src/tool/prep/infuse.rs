@@ -7,7 +7,7 @@ use crate::reading::label::{self, Keeps};
 use crate::screen::pad::Keys;
 use crate::screen::plan::{HOUR, MINUTE, Making, Plan, Step};
 use crate::screen::{Answer, Bench, Block, Choice, Figure, Input, Problem, Tone, Tool, choice, form};
-use crate::text;
+use crate::text::{self, Dimension};
 
 /// What is made.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -152,15 +152,16 @@ impl Tool for InfuseForm {
         let Some(parts) = self.parts(bench, &mut answer.problems) else {
             return answer.without_answer("Type how much, and the proportion.");
         };
-        let figure = |(what, amount): &(&str, Amount)| {
-            let figure = shown(*amount, bench);
-            Figure::new(figure.value, format!("{} {what}", figure.unit))
+        let figure = |(what, amount): &(&str, Amount)| match amount {
+            Amount::Mass(mass) => bench.grams_of(*mass, what),
+            Amount::Volume(volume) => bench.headline_of(*volume, what, None),
+            Amount::Count(_) => Figure::new(shown(*amount, bench).value, *what),
         };
         answer.strip.figures = parts.weighed.iter().take(2).map(figure).collect();
         answer.strip.also.clone_from(&parts.also);
         answer.strip.tone = Tone::Answer;
         answer.cells_title = "All of it";
-        for (what, amount) in &parts.weighed {
+        for (what, amount) in parts.weighed.iter().skip(2) {
             answer.cell(*what, shown(*amount, bench));
         }
         answer.remarks.push(format!("{remark} ({PRACTICE})."));
@@ -278,7 +279,7 @@ impl InfuseForm {
         let (name, of) = self.names();
         let solid = self.make().words().solid;
         let ratio = |text: &str, problems: &mut Vec<Problem>| {
-            text::read_milk_ratio(text, bench.decimal).unwrap_or_else(|_| {
+            text::read_milk_ratio(text, &bench.reading(Dimension::Either)).unwrap_or_else(|_| {
                 problems.push(Problem::new(of, "Type a ratio, like 1:5."));
                 None
             })
@@ -339,7 +340,7 @@ impl InfuseForm {
 
 fn shown(amount: Amount, bench: &Bench) -> Figure {
     match amount {
-        Amount::Mass(mass) => text::fine_grams(mass, bench.decimal),
+        Amount::Mass(mass) => bench.weight(mass),
         Amount::Volume(volume) => text::litres_or_ml(volume, bench.decimal),
         Amount::Count(count) => Figure::new(text::count(count.value(), bench.decimal), ""),
     }

@@ -9,16 +9,16 @@ mod verdict;
 use crate::book::{Allergen, Ask, Kind, Measured, Taken, allergens_in, asked_in, ingredient};
 use crate::craft::milk_wash::{Clots, Verdict, Wash, drink_for, milk_for, washed};
 use crate::craft::pour::litre_of;
-use crate::quantity::{Acidity, Mass, Ratio, Temperature, Volume};
+use crate::quantity::{Acidity, Mass, Ratio, Temperature, Unit, Volume};
 use crate::reading::label::{self, Keeps};
 use crate::reading::{self, Contents, PLACEHOLDER};
-use crate::screen::pad::Keys;
+use crate::screen::pad::{Keys, unit_typed};
 use crate::screen::plan::{Cut, Makes, Making};
 use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Block, Choice, Figure, Input, Opt, Problem, Strip, Tone, Tool, choice, form};
 use crate::substance::milk::{MILKS, Milk, USUAL_DRINK_PER_MILK};
 use crate::substance::mix::Mix;
-use crate::text;
+use crate::text::{self, Dimension};
 
 /// Which is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -232,7 +232,7 @@ impl MilkWashForm {
 
     fn worked(&self, bench: &Bench, answer: &mut Answer) -> Option<Worked> {
         let problems = &mut answer.problems;
-        let ratio = text::read_milk_ratio(&self.ratio, bench.decimal).unwrap_or_else(|problem| {
+        let ratio = text::read_milk_ratio(&self.ratio, &bench.reading(Dimension::Either)).unwrap_or_else(|problem| {
             problems.push(Problem::new(RATIO, problem));
             None
         });
@@ -312,16 +312,28 @@ impl MilkWashForm {
     /// What goes over what, and the one figure to act on.
     fn amounts(&self, answer: &mut Answer, wash: &Wash, bench: &Bench) -> Figure {
         let ml = |volume| text::litres_or_ml(volume, bench.decimal);
-        answer.cell("milk, in first", ml(wash.milk));
-        answer.cell("milk in oz", text::ounces(wash.milk, &bench.house.conventions, bench.decimal));
-        answer.cell("drink, over the milk", ml(wash.drink));
-        answer.cell("vessel holds at least", ml(wash.together()));
         let (volume, noun) = match self.known() {
             Given::Milk => (wash.drink, "drink"),
             _ => (wash.milk, "milk"),
         };
-        let figure = ml(volume);
-        Figure::new(figure.value, format!("{} {noun}", figure.unit))
+        let typed = match self.known() {
+            Given::Milk => &self.milk,
+            Given::Drink => &self.drink,
+            Given::Spec => "",
+        };
+        let figure = bench.headline_of(volume, noun, unit_typed(typed));
+        let is_in_oz = figure.unit.starts_with(text::typed(Unit::Ounce));
+        // The other of the two is the headline, and what both come to stands beneath it.
+        if self.known() == Given::Milk {
+            answer.cell("milk, in first", ml(wash.milk));
+        }
+        if !is_in_oz || self.known() == Given::Milk {
+            answer.cell("milk in oz", text::ounces(wash.milk, &bench.house.conventions, bench.decimal));
+        }
+        if self.known() != Given::Milk {
+            answer.cell("drink, over the milk", ml(wash.drink));
+        }
+        figure
     }
 
     fn laid_out(&self, mut answer: Answer, worked: &Worked, judged: Option<Verdict>, bench: &Bench) -> Answer {

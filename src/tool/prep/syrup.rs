@@ -4,7 +4,7 @@ mod correct;
 mod swap;
 
 use crate::craft::syrup;
-use crate::quantity::{Amount, Brix, Mass, OutOfRange, Temperature, Volume};
+use crate::quantity::{Amount, Brix, Mass, OutOfRange, Temperature};
 use crate::reading::label;
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
@@ -191,7 +191,7 @@ impl SyrupForm {
     }
 
     fn read(field: &'static str, text: &str, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Sweetness> {
-        text::read_sweetness(text, bench.decimal).unwrap_or_else(|unread| {
+        text::read_sweetness(text, &bench.reading(Dimension::Either)).unwrap_or_else(|unread| {
             problems.push(Problem::unread(field, unread));
             None
         })
@@ -241,7 +241,7 @@ impl SyrupForm {
             tone: Tone::Answer,
         };
         answer.cells_title = "The syrup";
-        figures(&mut answer, brix, volume, bench);
+        figures(&mut answer, brix, bench);
         warn_of_crystals(&mut answer, brix, kept, bench);
         if RatioBy::read(&self.ratio_by) == RatioBy::Cup && self.sweetness.contains(':') {
             answer.remarks.push(
@@ -269,11 +269,10 @@ fn degrees(brix: Brix, bench: &Bench) -> String {
     text::plain(brix.degrees(), 1, bench.decimal)
 }
 
-fn figures(answer: &mut Answer, brix: Brix, volume: Volume, bench: &Bench) {
+fn figures(answer: &mut Answer, brix: Brix, bench: &Bench) {
     let show = |answer: &mut Answer| -> Result<(), OutOfRange> {
         let density = sucrose::density(brix, Temperature::TWENTY)?.g_per_ml();
         answer.explained("sweetness", Figure::new(degrees(brix, bench), "°Bx"), BRIX);
-        answer.cell("makes at 20 °C", text::litres_or_ml(volume, bench.decimal));
         answer.cell("sugar", Figure::new(text::plain(density * 10.0 * brix.degrees(), 0, bench.decimal), "g/l"));
         answer.cell("density at 20 °C", Figure::new(text::plain(density, 3, bench.decimal), "g/ml"));
         let gravity = text::plain(sucrose::specific_gravity(brix)?, 3, bench.decimal);

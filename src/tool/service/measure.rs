@@ -1,11 +1,14 @@
 //! Measure: any amount in any unit, and how to pour it.
 
+mod other;
+
 use crate::book::{Ingredient, Kind, LIBRARY, ingredient};
-use crate::craft::jigger::{self, Plan, Vessel};
+use crate::craft::jigger;
 use crate::craft::measure::{Both, both, nearest};
 use crate::craft::pour;
 use crate::quantity::{Amount, Density, Mass, Ounce, Ratio, Unit, Volume};
 use crate::reading::contents::figures_of;
+use crate::reading::pours::pour_words;
 use crate::screen::pad::{Keys, unit_typed};
 use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Block, Figure, Opt, Problem, Strip, Tone, Tool, form};
@@ -100,7 +103,7 @@ impl Tool for MeasureForm {
         let poured = LIBRARY.iter().filter(|ingredient| ingredient.kind != Kind::Powder && ingredient.key != "ice");
         let own = Opt::new(OWN, "My own density");
         let liquids = water_first(poured).map(Opt::ingredient).chain([own]).collect();
-        let mut blocks = vec![Block::amount(AMOUNT, "Amount", Keys::Either), Block::pick("liquid", "Of", liquids)];
+        let mut blocks = vec![Block::amount(AMOUNT, "Amount", Keys::Compared), Block::pick("liquid", "Of", liquids)];
         blocks.push(match self.ingredient() {
             Some(_) => Block::amount(AT, "At", Keys::Celsius),
             None => Block::amount(OWN_DENSITY, "Density, g/ml", Keys::Count),
@@ -109,6 +112,12 @@ impl Tool for MeasureForm {
     }
 
     fn answer(&self, bench: &Bench) -> Answer {
+        if text::says_degrees(&self.amount) {
+            return self.degrees(bench);
+        }
+        if self.amount.contains(':') {
+            return self.ratio(bench);
+        }
         let mut answer = Answer::default();
         let weighed = self.weighed(bench, &mut answer.problems);
         let typed = bench.amount(AMOUNT, &self.amount, text::Dimension::Either, &mut answer.problems);
@@ -119,10 +128,13 @@ impl Tool for MeasureForm {
         let plan = jigger::plan(both.volume, &bench.house);
         answer.strip = Strip {
             figures: vec![headline(typed, both, &self.amount, bench)],
-            also: plan.as_ref().map_or_else(|| no_plan(both.volume, bench), |plan| pour_words(plan, bench)),
+            also: plan
+                .as_ref()
+                .map_or_else(|| no_plan(both.volume, bench), |plan| format!("Pour {}", pour_words(plan, bench))),
             tone: Tone::Answer,
         };
         equivalents(&mut answer, both, bench);
+        self.other_degrees(&mut answer, bench);
         if self.liquid != "water" || matches!(typed, Amount::Mass(_)) {
             let density = text::plain(weighed.density.g_per_ml(), 3, bench.decimal);
             answer.remarks.push(format!("{}: {density} g/ml. {}.", weighed.name, weighed.source));
@@ -152,13 +164,13 @@ fn water_first<'a>(all: impl Iterator<Item = &'a Ingredient> + Clone) -> impl It
     all.clone().filter(is_water).chain(all.filter(move |ingredient| !is_water(ingredient)))
 }
 
-/// Millilitres, unless they were typed: then house ounces.
+/// Millilitres, unless they were typed: then house ounces, as everywhere in a bar that counts in them.
 fn headline(typed: Amount, both: Both, text: &str, bench: &Bench) -> Figure {
-    let in_ml = unit_typed(text) == Some(Unit::Millilitre)
-        || (bench.house.usual_unit == Unit::Millilitre && !text.chars().any(|c| c.is_ascii_alphabetic()));
-    match typed {
-        Amount::Volume(_) if in_ml => text::ounces(both.volume, &bench.house.conventions, bench.decimal),
-        _ => text::litres_or_ml(both.volume, bench.decimal),
+    let unit = unit_typed(text).unwrap_or(bench.house.usual_unit);
+    match (typed, unit) {
+        (Amount::Volume(_), Unit::Millilitre) => text::ounces(both.volume, &bench.house.conventions, bench.decimal),
+        (Amount::Volume(_), Unit::Ounce) => text::litres_or_ml(both.volume, bench.decimal),
+        _ => bench.headline(both.volume, None),
     }
 }
 
@@ -172,32 +184,6 @@ fn no_plan(volume: Volume, bench: &Bench) -> String {
     } else {
         format!("More than {} pours: measure it in a jug.", jigger::MOST_POURS)
     }
-}
-
-/// "Jigger: 1½ oz + ¼ oz, exact".
-pub(super) fn pour_words(plan: &Plan, bench: &Bench) -> String {
-    let pours: Vec<String> = plan
-        .pours
-        .iter()
-        .map(|pour| {
-            let times = if pour.times > 1 { format!("{} × ", pour.times) } else { String::new() };
-            match &pour.vessel {
-                Vessel::Jigger(label) => format!("{times}{label}"),
-                Vessel::Barspoon => format!("{} bsp", pour.times),
-                Vessel::Dash if pour.times == 1 => "1 dash".to_owned(),
-                Vessel::Dash => format!("{} dashes", pour.times),
-            }
-        })
-        .collect();
-    let error = if plan.is_exact() {
-        "exact".to_owned()
-    } else {
-        let ml = text::plain(plan.error_ml(), 1, bench.decimal);
-        let sign = if plan.error_ml() > 0.0 { "+" } else { "" };
-        let verdict = if plan.is_close() { "" } else { "closest: " };
-        format!("{verdict}{sign}{ml} ml, {}", text::signed_percent(plan.error(), bench.decimal))
-    };
-    format!("Pour {}, {error}", pours.join(" + "))
 }
 
 fn equivalents(answer: &mut Answer, both: Both, bench: &Bench) {
@@ -218,14 +204,22 @@ fn equivalents(answer: &mut Answer, both: Both, bench: &Bench) {
         Unit::Barspoon | Unit::Teaspoon | Unit::Tablespoon => !large,
         _ => true,
     });
+    let headline = answer.strip.figures.clone();
+    // What the headline says needs no tile.
+    let is_said = |unit: Unit| {
+        headline.iter().any(|figure| figure.unit.split(' ').any(|said| said.trim_end_matches(',') == text::typed(unit)))
+    };
     for unit in units {
         let amount = if unit.weighs() { Amount::Mass(both.mass) } else { Amount::Volume(both.volume) };
-        if let Some(figure) = text::figure(amount, unit, house, bench.decimal) {
+        if let Some(figure) = text::figure(amount, unit, house, bench.decimal).filter(|_| !is_said(unit)) {
             let name = match unit {
                 Unit::Gram => "grams of this liquid".to_owned(),
                 unit => text::name(unit, house, bench.decimal),
             };
             answer.cell(name, figure);
+        }
+        if unit == Unit::Pound && both.mass >= Mass::POUND {
+            answer.cell("lb and oz", text::pounds(both.mass, bench.decimal));
         }
         if unit == Unit::Ounce {
             rounded(answer, both.volume, bench);

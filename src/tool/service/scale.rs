@@ -38,8 +38,8 @@ choice! { By:
 }
 
 choice! { Rounding:
-    OneMl = "1ml", "1 ml";
-    FiveMl = "5ml", "5 ml";
+    OneMl = "1ml", "1 ml or ¼ oz";
+    FiveMl = "5ml", "5 ml or ¼ oz";
     Jiggers = "jiggers", "My jiggers";
     TenthGram = "0.1g", "Scale, 0.1 g";
 }
@@ -226,7 +226,7 @@ impl ScaleForm {
         } else {
             format!("shares drift up to {}", text::percent(worst, bench.decimal))
         };
-        let makes = text::litres_or_ml(whole, bench.decimal);
+        let makes = bench.headline(whole, spec.lines.first().and_then(|line| line.unit));
         answer.strip = Strip {
             figures: vec![Figure::new(format!("×{times}"), format!("{makes} in all"))],
             also: format!("Before ice or water; {drift}"),
@@ -272,7 +272,7 @@ impl ScaleForm {
         answer.carry("Its balance", Route::Balance.href());
         answer.carry("Share it out in serves", Route::Serves.href_with("made", &carried));
         let line =
-            |line: &crate::book::Line| format!("{} {}", exact_words(line.amount.times(factor), bench), line.name);
+            |line: &crate::book::Line| format!("{} {}", exact_words(line.amount.times(factor), None, bench), line.name);
         let scaled: Vec<String> = spec.lines.iter().map(line).collect();
         links::milk_wash(read, is_washed, &scaled.join("\n"), &mut answer, bench);
         let strength = read.whole().map(|_| text::editable(drunk.strength().fraction() * 100.0, bench.decimal));

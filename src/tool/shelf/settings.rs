@@ -2,7 +2,7 @@
 
 mod choices;
 
-pub use choices::{DecimalMark, Keyboard, Theme, UsualUnit};
+pub use choices::{DecimalMark, Keyboard, Theme, UsualUnit, Weights};
 
 use crate::book::{House, Jigger};
 use crate::quantity::{Amount, Conventions, Ounce, Unit, Volume};
@@ -22,6 +22,8 @@ form! {
         ounce = "us",
         /// The unit of a bare number: a key of [`UsualUnit`].
         usual_unit = "ml",
+        /// What weights are shown in: a key of [`Weights`].
+        weights = "g",
         /// One dash.
         dash = "0.8 ml",
         /// One barspoon.
@@ -95,6 +97,7 @@ impl Tool for ShelfForm {
             Block::chips::<Ounce>("ounce", "One oz is", true),
             remark("30 ml is common practice, no source. Spoons, cup and pints follow the ounce."),
             Block::chips::<UsualUnit>("usual_unit", "A bare number is in", true),
+            Block::chips::<Weights>("weights", "Weights are shown in", true),
             Block::Heading("Small measures"),
             Block::amount(DASH, "One dash", Keys::Pour),
             Block::amount(BARSPOON, "One barspoon", Keys::Pour),
@@ -234,7 +237,8 @@ impl ShelfForm {
         }
         let (region, citrus) = (StandardDrink::read(&self.region), Citrus::read(&self.citrus));
         let house = House { conventions, usual_unit, jiggers, region, citrus };
-        let mut bench = Bench { house, decimal, yields: self.yields.clone(), ..Bench::default() };
+        let in_pounds = Weights::read(&self.weights) == Weights::Pounds;
+        let mut bench = Bench { house, decimal, in_pounds, yields: self.yields.clone(), ..Bench::default() };
         bench.read_own();
         (bench, problems)
     }
@@ -297,6 +301,7 @@ fn small(
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::quantity::Mass;
 
     #[test]
     fn the_default_shelf_reads_without_a_problem() {
@@ -354,6 +359,15 @@ mod tests {
             let shelf = ShelfForm { lines_1: fix.into(), ..ShelfForm::default() };
             assert_eq!(shelf.problems(Decimal::Comma), [], "{fix}");
         }
+    }
+
+    /// 500 g is 1 lb 1.6 oz of 453.592 37 g (NIST Handbook 44, as in tests/published/nist_units.rs).
+    #[test]
+    fn weights_are_shown_as_the_bar_weighs() {
+        let bench = |weights: &str| ShelfForm { weights: weights.into(), ..ShelfForm::default() }.bench(Decimal::Point);
+        let shown = |g: f64, weights| bench(weights).grams_of(Mass::from_g(g).expect("g"), "sugar").to_string();
+        assert_eq!((shown(500.0, "g"), shown(500.0, "lb")), ("500 g sugar".into(), "1 lb 1.6 oz sugar, 500 g".into()));
+        assert_eq!(shown(2.5, "lb"), "2.5 g sugar", "less than an ounce");
     }
 
     #[test]

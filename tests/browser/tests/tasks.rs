@@ -97,7 +97,7 @@ async fn milk_wash() -> Result<()> {
     phone.tap_on("Milk I have").await?;
     phone.type_in("milk", "1 oz").await?;
     phone.type_in("ratio", "1:5¾").await?;
-    phone.strip_says("170 ml drink").await?;
+    phone.strip_says("5¾ oz drink, 170 ml").await?;
     Ok(())
 }
 

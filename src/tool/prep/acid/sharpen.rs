@@ -174,9 +174,8 @@ impl AcidForm {
                 Strip { figures, also: format!("{}: {also}", all.join(", ")), tone: Tone::Answer }
             }
         };
-        for (powder, mass) in &acids {
-            answer.cell(format!("{}, exactly", short_name(powder)), text::grams(*mass, 2, bench.decimal));
-        }
+        let exact: Vec<(&str, Mass)> = acids.iter().map(|(powder, mass)| (short_name(powder), *mass)).collect();
+        self.say_exactly(&mut answer, &exact, bench);
         for (label, mix) in [("pH before, about", &liquid), ("pH after, about", &made)] {
             if let Some(ph) = ph_words(mix, bench) {
                 answer.explained(label, Figure::new(ph, ""), "From its acids and the salts of juice, at 25 °C. Fruit varies by 0.2; above about 15 % vol only a hint.");
@@ -213,9 +212,8 @@ fn short_name(powder: &Ingredient) -> &'static str {
 fn thinned(mut answer: Answer, liquid: &Mix, times: f64, bench: &Bench) -> Answer {
     let volume = liquid.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
     let water = Volume::from_ml(volume.ml() * (times - 1.0)).unwrap_or(Volume::ZERO);
-    let figure = text::litres_or_ml(water, bench.decimal);
     answer.strip = Strip {
-        figures: vec![Figure::new(figure.value, format!("{} water", figure.unit))],
+        figures: vec![bench.headline_of(water, "water", None)],
         also: if water.ml() < 0.05 {
             "It is as sour as that already".into()
         } else {

@@ -2,7 +2,7 @@
 
 use super::{AcidForm, CITRIC, JUICE, MALIC, MOST_ACID, OWN_CITRIC, OWN_MALIC};
 use crate::craft::acid::{Acids, StandIn, stand_in, stands_in_for};
-use crate::quantity::{Acidity, Mass, Volume};
+use crate::quantity::{Acidity, Mass, Unit, Volume};
 use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Figure, Problem, Strip, Tone};
 use crate::substance::juice::JuiceAcids;
@@ -80,14 +80,23 @@ impl AcidForm {
         answer.cells_title = "To make it";
         answer.cell("water, about", ml(made.water));
         answer.cell("true strength", Figure::new(text::percent(made.true_strength, bench.decimal), ""));
-        answer.cell("citric, exactly", text::grams(made.citric, 2, bench.decimal));
-        answer.cell("malic, exactly", text::grams(made.malic, 2, bench.decimal));
         answer.cell(
             "acid, as citric",
             Figure::new(text::plain(acids.as_citric() * made.true_strength, 1, bench.decimal), "g/l"),
         );
+        self.say_exactly(answer, &[("citric", made.citric), ("malic", made.malic)], bench);
         self.remark_on_profile(answer, bench);
         answer.carry("Measure this much", Route::Measure.href_with("amount", &bench.carried(juice)));
+    }
+
+    /// What is weighed before it is rounded to the step of the scale, where that is coarser than a hundredth of a gram.
+    pub(super) fn say_exactly(&self, answer: &mut Answer, weighed: &[(&str, Mass)], bench: &Bench) {
+        if self.step().decimals() >= 2 {
+            return;
+        }
+        let exactly = |(name, mass): &(&str, Mass)| format!("{} {name}", text::grams(*mass, 2, bench.decimal));
+        let all: Vec<String> = weighed.iter().filter(|(_, mass)| *mass > Mass::ZERO).map(exactly).collect();
+        answer.remarks.push(format!("Rounded to a {} scale; exactly {}.", self.step_shown(bench), all.join(", ")));
     }
 
     pub(super) fn backwards(&self, mut answer: Answer, acids: Option<Acids>, bench: &Bench) -> Answer {
@@ -97,16 +106,19 @@ impl AcidForm {
         let Some((acids, juice)) = juice else {
             return answer.without_answer("Type the grams of acid there are.");
         };
-        let figure = text::litres_or_ml(juice, bench.decimal);
+        let figure = bench.headline_of(juice, self.fruit(), None);
+        let is_in_oz = figure.unit.starts_with(text::typed(Unit::Ounce));
         answer.strip = Strip {
-            figures: vec![Figure::new(figure.value, format!("{} {}", figure.unit, self.fruit()))],
+            figures: vec![figure],
             also: "is as sour as this acid in water made up to the same volume".into(),
             tone: Tone::Answer,
         };
         answer.cells_title = "By titration";
         answer.cell("acid, as citric", Figure::new(text::plain(acids.as_citric(), 1, bench.decimal), "g/l"));
         let ounces = text::ounces(juice, &bench.house.conventions, bench.decimal);
-        answer.cell("juice in oz", ounces);
+        if !is_in_oz {
+            answer.cell("juice in oz", ounces);
+        }
         answer.remarks.push("By equal titratable acidity. Malic and citric do not taste alike.".into());
         self.remark_on_profile(&mut answer, bench);
         answer.carry("Measure this much", Route::Measure.href_with("amount", &bench.carried(juice)));

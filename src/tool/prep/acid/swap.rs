@@ -107,7 +107,9 @@ impl AcidForm {
             tone: Tone::Answer,
         };
         answer.cells_title = "The same counted as";
-        for acid in [Acid::Citric, Acid::Malic, Acid::Tartaric, Acid::Lactic] {
+        let counted_as = acid;
+        let others = [Acid::Citric, Acid::Malic, Acid::Tartaric, Acid::Lactic].into_iter();
+        for acid in others.filter(|acid| *acid != counted_as) {
             if let Some(acidity) = from_titration(base, normality, sample, acid) {
                 answer.cell(acid.name(), per_litre(acidity.g_per_l()));
             }

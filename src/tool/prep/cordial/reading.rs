@@ -21,7 +21,6 @@ pub(super) fn figures(answer: &mut Answer, mix: &Mix, bench: &Bench) -> String {
     let brix = text::plain(reads, 1, bench.decimal);
     let acid = text::count(reading.acid, bench.decimal);
     answer.cells_title = "The cordial";
-    answer.cell("makes", text::litres_or_ml(reading.volume, bench.decimal));
     answer.explained("reads", Figure::new(brix.clone(), "°Bx"), READS);
     answer.explained("sugar", Figure::new(text::count(reading.sugar, bench.decimal), "g/l"), SUGAR);
     answer.explained("acid", Figure::new(acid.clone(), "g/l"), ACID);

@@ -148,8 +148,7 @@ impl CordialForm {
             return self.not_solved(answer, &split, bench);
         };
         let serves = self.serves(&swap, bench, &mut answer);
-        let ml = |volume| text::millilitres(volume, bench.decimal);
-        let pour = ml(swap.pour);
+        let written = split.lines.iter().find_map(|line| line.read.as_ref().ok()?.unit);
         let replaced: Vec<&str> = split
             .lines
             .iter()
@@ -159,7 +158,7 @@ impl CordialForm {
             .map(|line| line.name.as_str())
             .collect();
         answer.strip = Strip {
-            figures: vec![Figure::new(pour.value.clone(), format!("{} cordial", pour.unit))],
+            figures: vec![bench.headline_of(swap.pour, "cordial", written)],
             also: match &split.missing {
                 Some(name) => format!("Without “{name}”, which is not counted"),
                 None => format!("in place of {}", replaced.join(", ")),

@@ -10,7 +10,7 @@ fn answers_both_ways() {
     assert_eq!(answer.cautions.len(), 1);
 
     let milk = MilkWashForm { known: "milk".into(), ratio: "1:5¾".into(), milk: "1 oz".into(), ..Default::default() };
-    assert_eq!(milk.answer(&Bench::default()).strip.figures[0].to_string(), "170 ml drink");
+    assert_eq!(milk.answer(&Bench::default()).strip.figures[0].to_string(), "5¾ oz drink, 170 ml");
 }
 
 #[test]

@@ -20,11 +20,10 @@ impl StrengthForm {
             return answer.without_answer("None of it can be counted yet: see its lines below.");
         }
         let reading = read_mix(&read.mix);
-        let ml = |volume| text::litres_or_ml(volume, bench.decimal);
         let strength = text::plain(reading.strength.fraction() * 100.0, 1, bench.decimal);
         let apart = read.apart;
         answer.strip = Strip {
-            figures: vec![Figure::new(strength, "% vol"), ml(reading.volume)],
+            figures: vec![Figure::new(strength, "% vol"), bench.headline(reading.volume, None)],
             also: match read.missing.first() {
                 Some(name) => format!("Without “{name}”: see its line below"),
                 None => format!("{} lost to contraction", text::millilitres(apart.less(reading.volume), bench.decimal)),
@@ -36,7 +35,9 @@ impl StrengthForm {
         answer.cell("US proof", Figure::new(text::plain(proof, 1, bench.decimal), "°"));
         answer.cell("ethanol", text::grams(read.mix.ethanol, 1, bench.decimal));
         answer.cell("sugar", Figure::new(text::count(reading.sugar, bench.decimal), "g/l"));
-        answer.cell("lost to contraction", text::millilitres(apart.less(reading.volume), bench.decimal));
+        if !read.missing.is_empty() {
+            answer.cell("lost to contraction", text::millilitres(apart.less(reading.volume), bench.decimal));
+        }
         answer.remarks.push("Give a strength behind a name: gin 57 %, rum 126 proof.".into());
         answer.carry("Share it out in serves", Route::Serves.href_with("made", &bench.carried(reading.volume)));
         answer

@@ -3,8 +3,9 @@
 use super::{BOTTLE, CutBy, FLAMMABLE, FROM, SPIRIT, StrengthForm, TO};
 use crate::craft::strength::{Cut, cut, cut_to_fill};
 use crate::quantity::{Abv, Amount, Temperature, Volume};
+use crate::screen::pad::unit_typed;
 use crate::screen::route::Route;
-use crate::screen::{Answer, Bench, Figure, Problem, Strip, Tone};
+use crate::screen::{Answer, Bench, Problem, Strip, Tone};
 use crate::substance::ethanol;
 use crate::text::{self, Dimension};
 
@@ -50,13 +51,11 @@ impl StrengthForm {
         bench: &Bench,
     ) -> Answer {
         let ml = |volume| text::litres_or_ml(volume, bench.decimal);
-        let grams = text::fine_grams(made.water, bench.decimal);
-        let water = Figure::new(grams.value.clone(), format!("{} water", grams.unit));
+        let water = bench.grams_of(made.water, "water");
         let percent = text::percent(to.fraction(), bench.decimal);
         let mut figures = vec![water];
         if self.cut_by() == CutBy::Bottle {
-            let spirit = ml(spirit);
-            figures.insert(0, Figure::new(spirit.value, format!("{} spirit", spirit.unit)));
+            figures.insert(0, bench.headline_of(spirit, "spirit", unit_typed(&self.bottle)));
         }
         answer.strip = Strip {
             figures,
@@ -64,10 +63,9 @@ impl StrengthForm {
             tone: Tone::Answer,
         };
         answer.cells_title = "Letting it down";
-        answer.cell("spirit", ml(spirit));
-        answer.cell("water, weighed", grams);
-        answer.cell("water, poured", ml(made.water_volume));
-        answer.cell("makes at 20 °C", ml(made.total));
+        if self.cut_by() == CutBy::Spirit {
+            answer.cell("spirit", ml(spirit));
+        }
         answer.explained("lost to contraction", text::millilitres(made.contraction, bench.decimal),
             "Spirit and water draw together: what they make is less than the two poured. Weighing is exact whatever the temperature.");
         let naive = spirit.ml() * (from.fraction() / to.fraction() - 1.0);

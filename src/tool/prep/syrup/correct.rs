@@ -106,7 +106,7 @@ impl SyrupForm {
             tone: Tone::Answer,
         };
         answer.cells_title = "Then";
-        figures(&mut answer, makes, volume, bench);
+        figures(&mut answer, makes, bench);
         let was = mass.volume_at(sucrose::density(reads, Temperature::TWENTY).unwrap_or(density));
         answer.cell("before", text::litres_or_ml(was, bench.decimal));
         warn_of_crystals(&mut answer, makes, Temperature::TWENTY, bench);

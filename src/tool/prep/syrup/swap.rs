@@ -4,8 +4,10 @@ use super::SyrupForm;
 use crate::book::{Ingredient, Kind, LIBRARY, Measured, Taken, ingredient};
 use crate::craft::pour::{litre_of, pour};
 use crate::craft::syrup::{Instead, instead};
-use crate::quantity::{Mass, Volume};
-use crate::screen::pad::Keys;
+use crate::quantity::{Mass, Unit, Volume};
+use crate::reading::pours::poured;
+use crate::reading::rows::with_said;
+use crate::screen::pad::{Keys, unit_typed};
 use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Block, Figure, Opt, Problem, Row, Strip, Tone};
 use crate::text::{self, Dimension};
@@ -43,11 +45,12 @@ impl SyrupForm {
             return answer.without_answer("");
         };
         let to = taken(&self.swap_to);
+        let written = unit_typed(&self.swapped);
         let Some(made) = instead(&was, &litre_of(&to)) else { return answer.without_answer("") };
         let name = to.ingredient.name;
         let water = water_words(&made, bench);
         answer.strip = Strip {
-            figures: vec![amount_of(to.ingredient, &made, bench)],
+            figures: vec![amount_of(to.ingredient, &made, written, bench)],
             also: format!("of {name}: the same sugar. {water}"),
             tone: Tone::Answer,
         };
@@ -58,29 +61,31 @@ impl SyrupForm {
             text::grams(was.water, 1, bench.decimal),
             "A sweetener brings water too. When that changes, so do the length and the strength of the drink.",
         );
-        answer.rows_title = "And of the others";
-        answer.rows = sweeteners()
-            .filter(|row| row.key != self.swap_from && row.key != to.ingredient.key)
-            .filter_map(|row| Some(other(row, &instead(&was, &litre_of(&taken(row.key)))?, bench)))
+        answer.rows_title = "Each, with your jiggers";
+        let others = sweeteners().filter(|row| row.key != self.swap_from && row.key != to.ingredient.key);
+        // What is taken first, for how it is poured.
+        answer.rows = std::iter::once(to.ingredient)
+            .chain(others)
+            .filter_map(|row| Some(row_of(row, &instead(&was, &litre_of(&taken(row.key)))?, written, bench)))
             .collect();
         answer.remarks.push(
             "At equal sugar. Honey and agave taste sweeter than table sugar by their fructose (common practice, no source)."
                 .into(),
         );
-        if let Some(volume) = poured(&made, to.ingredient) {
+        if let Some(volume) = volume_of(&made, to.ingredient) {
             answer.carry("Measure this much", Route::Measure.href_with("amount", &bench.carried(volume)));
         }
         answer
     }
 }
 
-fn poured(made: &Instead, row: &Ingredient) -> Option<Volume> {
+fn volume_of(made: &Instead, row: &Ingredient) -> Option<Volume> {
     (row.kind != Kind::Powder).then(|| Volume::LITRE * made.times)
 }
 
-fn amount_of(row: &Ingredient, made: &Instead, bench: &Bench) -> Figure {
-    match poured(made, row) {
-        Some(volume) => text::millilitres(volume, bench.decimal),
+fn amount_of(row: &Ingredient, made: &Instead, written: Option<Unit>, bench: &Bench) -> Figure {
+    match volume_of(made, row) {
+        Some(volume) => bench.headline(volume, written),
         None => text::grams(made.mix.mass(), 1, bench.decimal),
     }
 }
@@ -96,11 +101,9 @@ fn water_words(made: &Instead, bench: &Bench) -> String {
     }
 }
 
-fn other(row: &Ingredient, made: &Instead, bench: &Bench) -> Row {
-    Row {
-        name: row.name.into(),
-        amount: amount_of(row, made, bench).to_string(),
-        detail: water_words(made, bench),
-        ..Row::default()
-    }
+fn row_of(row: &Ingredient, made: &Instead, written: Option<Unit>, bench: &Bench) -> Row {
+    let amount = amount_of(row, made, written, bench).to_string();
+    let pour = volume_of(made, row).and_then(|volume| poured(volume, &amount, bench));
+    let detail = with_said(water_words(made, bench), &pour.unwrap_or_default());
+    Row { name: row.name.into(), amount, detail, ..Row::default() }
 }

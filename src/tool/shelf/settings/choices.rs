@@ -46,6 +46,20 @@ choice! { UsualUnit:
     Ounce = "oz", "oz";
 }
 
+/// What weights are shown in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Weights {
+    /// Grams.
+    Grams,
+    /// Pounds and ounces.
+    Pounds,
+}
+
+choice! { Weights:
+    Grams = "g", "g";
+    Pounds = "lb", "lb and oz";
+}
+
 /// The decimal mark shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum DecimalMark {
