@@ -295,6 +295,7 @@ pub const LIBRARY: &[Ingredient] = &[
     powder("tartaric-acid", "Tartaric acid", &[(Acid::Tartaric, 1000.0)]).also(&["tartaric"]),
     powder("lactic-acid", "Lactic acid, 80 %", &[(Acid::Lactic, 800.0)]).also(&["lactic acid", "lactic"]),
     powder("ascorbic-acid", "Ascorbic acid", &[(Acid::Ascorbic, 1000.0)]).also(&["ascorbic"]),
+    other("salt", "Salt", Kind::Powder).solids(1000.0).roomy(0.35).from("pure substance", ""),
     // Water.
     other("saline", "Saline, 20 %", Kind::Water).also(&["saline", "salt solution"]).solids(230.0).roomy(0.35),
     other("water", "Water", Kind::Water).from("OIML R 22 (1975)", ""),

@@ -1,9 +1,9 @@
 //! What the lines of a spec are taken to be, each read once; and that in words.
 
-use crate::book::{Ingredient, Kind, Taken, alike, is_poured};
+use crate::book::{Fit, Ingredient, Kind, Taken, alike, fit, is_poured};
 use crate::craft::pour::{litre_of, pour};
 use crate::quantity::{Acidity, Amount, Temperature, Volume};
-use crate::screen::{Bench, Fix};
+use crate::screen::{Bench, Fix, plural};
 use crate::substance::mix::Mix;
 use crate::text::{self, Dimension, LineProblem, SpecLine, read_spec};
 
@@ -74,6 +74,14 @@ impl Contents {
         self.mix.mass().g() > 0.0
     }
 
+    /// "2 lines not counted", of those that should be; empty where all are.
+    pub(crate) fn not_counted(&self) -> String {
+        match self.missing.len() {
+            0 => String::new(),
+            count => format!("{count} {} not counted", plural(count, "line", "lines")),
+        }
+    }
+
     /// What is in it, when every line that is poured or weighed is known; none else.
     pub(crate) fn whole(&self) -> Option<&Mix> {
         self.missing.is_empty().then_some(&self.mix)
@@ -107,7 +115,7 @@ fn content(line: &SpecLine) -> Content {
         Ok(line) => line,
         Err(LineProblem::Top(_)) => return Content::NoAmount,
         Err(LineProblem::NoAmount) if is_poured(&line.typed) => return Content::NoAmount,
-        Err(LineProblem::NoAmount) => return Content::Words,
+        Err(problem) if problem.is_words() => return Content::Words,
         Err(_) => return Content::Unclear,
     };
     match (&line.taken, line.amount) {
@@ -151,6 +159,15 @@ pub(crate) fn words(taken: &Taken, bench: &Bench) -> String {
     format!("as {name}{joint}{figures}{spread}")
 }
 
+/// Why a line is asked about that nothing fits, or more than one thing.
+pub(crate) fn question(name: &str, bench: &Bench) -> String {
+    let bare = name.split('(').next().unwrap_or(name);
+    match fit(bare, bench.reading(Dimension::Either).own) {
+        Fit::Maybe(names) => format!("May be {}, so not counted. Which?", names.join(" or ")),
+        _ => "Not known, so not counted. What is it like?".into(),
+    }
+}
+
 /// What a line that nothing fits may be like, each as the line with that said.
 pub(crate) fn guesses(line: &SpecLine, name: &str) -> Vec<Fix> {
     let like = |key: &str, label: &str| Fix {
@@ -158,7 +175,7 @@ pub(crate) fn guesses(line: &SpecLine, name: &str) -> Vec<Fix> {
         spoken: String::new(),
         text: likened(&line.typed, name, key),
     };
-    let similar = alike(name).map(|ingredient| like(ingredient.name, ingredient.name));
+    let similar = alike(name).into_iter().map(|known| like(known, known));
     let usual = ["Spirit", "Liqueur", "Fruit juice", "Syrup", "Water"];
     similar.chain(usual.into_iter().map(|label| like(&label.to_ascii_lowercase(), label))).collect()
 }

@@ -6,6 +6,7 @@ pub(crate) mod contents;
 pub(crate) mod label;
 pub(crate) mod links;
 mod name;
+mod parts;
 pub(crate) mod rows;
 mod shares;
 pub(crate) mod yields;
@@ -14,6 +15,7 @@ pub(crate) use allergens::{allergens, cautions};
 pub(crate) use cells::four_cells;
 pub(crate) use contents::{Content, Contents};
 pub(crate) use name::named;
+pub(crate) use parts::ask_part;
 pub(crate) use shares::counted_row;
 
 /// A spec of our own to start from.

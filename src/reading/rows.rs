@@ -28,7 +28,7 @@ pub(crate) fn unread_row(line: &SpecLine, problem: &LineProblem) -> Row {
         name: line.typed.clone(),
         amount: String::new(),
         detail: problem.to_string(),
-        marked: *problem != LineProblem::NoAmount,
+        marked: !problem.is_words(),
         fixes: fixes(problem.fixes(&line.typed)),
         ..Row::default()
     }

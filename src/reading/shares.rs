@@ -1,6 +1,6 @@
 //! The lines of a spec as what each brings to the drink.
 
-use super::contents::{Content, guesses, words};
+use super::contents::{Content, guesses, question, words};
 use super::rows::{exact_words, unread_row, with_said};
 use crate::book::Line;
 use crate::craft::balance;
@@ -45,7 +45,7 @@ pub(crate) fn counted_row((line, content): (&SpecLine, &Content), whole: &Mix, b
             marked: true,
             typed: line.typed.clone(),
             fixes: guesses(line, &read.name),
-            ..plain("Not known, so not counted. What is it like?".into())
+            ..plain(question(&read.name, bench))
         },
         Content::Words | Content::NoAmount | Content::Unclear => plain(String::new()),
     }

@@ -2,7 +2,7 @@
 //! "moon dust (as spirit)".
 
 use super::number::{Decimal, is_digit, is_space, read_number, replaced};
-use crate::book::{Kind, Measured, Taken, taken_as};
+use crate::book::{Fit, Kind, Measured, Taken, fit};
 use crate::quantity::{Abv, Acidity, Brix, Mass};
 use crate::substance::ethanol;
 
@@ -15,6 +15,8 @@ const MOST_ACID: f64 = 400.0;
 pub struct Named {
     /// What it is taken to be; none when nothing fits.
     pub taken: Option<Taken>,
+    /// The name that it is read as, where it is spelt otherwise; empty where it is not.
+    pub read_as: String,
     /// A figure in it that cannot be used.
     pub unread: Option<String>,
 }
@@ -27,19 +29,23 @@ pub struct Named {
 #[must_use]
 pub fn read_named(name: &str, decimal: Decimal, own: &[(String, Taken)]) -> Named {
     let bare = likened(name).unwrap_or(without_figures(name));
-    let (known, parts) = match taken_as(bare, own) {
+    let (known, parts) = match fit(bare, own) {
         // A name of the library's may hold its ratio: "Rich syrup 2:1 by weight".
-        Some(known) if bare.trim().eq_ignore_ascii_case(known.ingredient.name) => (Some(known), None),
+        Fit::As(known, read_as) if bare.trim().eq_ignore_ascii_case(known.ingredient.name) => {
+            (Fit::As(known, read_as), None)
+        }
         known => match without_ratio(bare, decimal).or_else(|| without_ratio(name, decimal)) {
             Some((rest, parts)) => {
                 let rest = if likened(name).is_some() { bare } else { rest.as_str() };
-                (taken_as(if rest.trim().is_empty() { "syrup" } else { rest }, own), Some(parts))
+                (fit(if rest.trim().is_empty() { "syrup" } else { rest }, own), Some(parts))
             }
             None => (known, None),
         },
     };
     let Given { measured: mut given, is_bare_percent, unread } = figures(name, decimal);
-    let Some(Taken { ingredient, measured: known }) = known else { return Named { taken: None, unread } };
+    let Fit::As(Taken { ingredient, measured: known }, read_as) = known else {
+        return Named { unread, ..Named::default() };
+    };
     if is_bare_percent && ingredient.percent <= 0.0 && known.strength.is_none() {
         given.strength = None;
     }
@@ -59,7 +65,7 @@ pub fn read_named(name: &str, decimal: Decimal, own: &[(String, Taken)]) -> Name
         sweetness: if sugar_given { given.sweetness } else { known.sweetness },
         acid: given.acid.or(known.acid),
     };
-    Named { taken: Some(Taken { ingredient, measured }), unread }
+    Named { taken: Some(Taken { ingredient, measured }), read_as, unread }
 }
 
 /// As [`read_named`], what it is taken to be alone.

@@ -10,13 +10,12 @@ pub use record::{changed, edited, loses, loses_much, way_at};
 use crate::book::{Card, Way};
 use crate::craft::balance::balance as read_mix;
 use crate::quantity::{Ratio, Temperature, Volume};
-use crate::reading::rows::unscaled_row;
-use crate::reading::{self, Contents, label, links, named};
+use crate::reading::{self, Contents, counted_row, label, links, named};
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
 use crate::screen::{
-    Act, Answer, Bench, Block, Button, Carry, Choice, Figure, Input, Opt, Problem, Strip, Tone, Tool, choice, form,
-    newer_caution,
+    Act, Answer, Bench, Block, Button, Carry, Choice, Figure, Input, Opt, Problem, Row, Strip, Tone, Tool, choice,
+    form, newer_caution,
 };
 use crate::text;
 
@@ -148,7 +147,8 @@ impl Tool for CardForm {
         answer.cautions.extend(newer_caution(entry.newer));
         let read = Contents::of(&self.lines, bench);
         let lines = &read.lines;
-        answer.rows = lines.iter().map(|line| unscaled_row(line, bench)).collect();
+        let rows = read.pairs().map(|line| Row { shares: Vec::new(), ..counted_row(line, &read.mix, bench) });
+        answer.rows = rows.collect();
         self.offer_moves(&mut answer.rows);
         let holds = bench.volume("holds", &self.holds, &mut answer.problems);
         let reading = read_mix(&read.mix);
@@ -164,6 +164,8 @@ impl Tool for CardForm {
                 ));
             }
         }
+        answer.leads = read.not_counted();
+        reading::ask_part(&mut answer, LINES, &self.lines, lines, bench);
         self.waits(&mut answer, bench);
         reading::cautions(&mut answer, lines);
         let how = [Method::read_or_none(&self.method).map_or("", Method::label), &self.glass, &self.ice, &self.garnish];
@@ -176,7 +178,7 @@ impl Tool for CardForm {
                 false => Figure::new("–", ""),
             }],
             also: match read.missing.first() {
-                Some(name) => format!("{}. Without “{name}”", named(&self.name)),
+                Some(_) => format!("{}. {}", named(&self.name), read.not_counted()),
                 None if lines.is_empty() => "Type or paste its lines".into(),
                 None => format!("{}, {amount} before ice. {}", named(&self.name), how.join(", ")),
             },
@@ -306,6 +308,35 @@ mod tests {
         assert_eq!(far.field("way").map(|field| field.text.as_str()), Some("washed"));
         let none = screen(Route::Card, &texts(&[("id", "gone")]), &bench());
         assert_eq!(none.strip.also, "Choose a spec in All, or start one.");
+    }
+
+    #[test]
+    fn what_each_line_is_read_as_is_said_on_the_spec() {
+        let bench = bench();
+        let form = CardForm {
+            id: "demo-1".into(),
+            lines: "60 ml gin\n20 ml lime juise\n20 ml moon dust\n8 mint leaves\nStir".into(),
+            ..CardForm::default()
+        };
+        let answer = form.answer(&bench);
+        let details: Vec<&str> = answer.rows.iter().map(|row| row.detail.as_str()).collect();
+        assert_eq!(
+            details,
+            [
+                "as London dry gin, 40 % vol",
+                "as Lime juice, 15 g/l sugar, 45.9 g/l acid (citric 39 to 53 g/l); read as lime juice",
+                "Not known, so not counted. What is it like?",
+                "Counted, so left out.",
+                "No amount, so it is kept as it is.",
+            ]
+        );
+        assert!(answer.rows.iter().all(|row| row.shares.is_empty()));
+        assert!(answer.strip.also.ends_with("1 line not counted"), "{:?}", answer.strip);
+        assert_eq!(answer.leads, "1 line not counted");
+        // A tap on what it is like puts the line right.
+        let fix = answer.rows[2].fixes[0].clone();
+        let settled = CardForm { lines: form.lines.replace("20 ml moon dust", &fix.text), ..form };
+        assert_eq!(settled.answer(&bench).leads, "");
     }
 
     #[test]
