@@ -29,6 +29,10 @@ pub(super) fn do_effect(effect: Effect, tell: &Rc<dyn Fn(&News)>) {
         }),
         Effect::Select(field) => browser::next_frame(move || browser::select(field)),
         Effect::Show(field) => browser::show(field.to_owned()),
+        Effect::Reach(id) => {
+            browser::show(id.to_owned());
+            browser::next_frame(move || browser::focus(id));
+        }
         Effect::Leave => browser::next_frame(browser::leave_input),
     }
 }

@@ -13,8 +13,8 @@ const fn liqueur(key: &'static str, name: &'static str, percent: f64, sugar: f64
     Ingredient::new(key, name, Kind::Liqueur).at(percent).sweet(sugar)
 }
 
-/// A wine, with its acid as tartaric. Its salts make it read as sour as wine is, pH 3.2 to 3.5, from memory; as potassium,
-/// 28 mmol/l is 1.1 g/l.
+/// A wine: acids in all, of which its salts hold a third, so that it titrates 5 to 7 g/l as tartaric and reads as sour as
+/// wine is, pH 3.2 to 3.5, both from memory.
 const fn wine(
     key: &'static str,
     name: &'static str,
@@ -23,7 +23,7 @@ const fn wine(
     acids: &'static [(Acid, f64)],
 ) -> Ingredient {
     let plain = Ingredient::new(key, name, Kind::Wine).at(percent);
-    plain.fruit_sweet(sugar).sour(acids).salts(28.0).declare(&[Allergen::Sulphites]).from(WINE, "")
+    plain.fruit_sweet(sugar).sour(acids).salts(44.0).declare(&[Allergen::Sulphites]).from(WINE, "")
 }
 
 /// A juice: sugar, acids, and the potassium of juice (20 to 50 mmol/l, from memory).
@@ -44,7 +44,8 @@ const fn powder(key: &'static str, name: &'static str, acids: &'static [(Acid, f
     Ingredient::new(key, name, Kind::Powder).sour(acids).from("pure substance", "")
 }
 
-const WINE_ACID: &[(Acid, f64)] = &[(Acid::Tartaric, 4.0), (Acid::Malic, 1.5)];
+/// With 44 mmol/l of salts it titrates 5.5 g/l as tartaric.
+const WINE_ACID: &[(Acid, f64)] = &[(Acid::Tartaric, 6.0), (Acid::Malic, 2.5)];
 const WINE: &str = "common practice, no source; salts so that it reads the pH that it has, from memory";
 const GRAPEFRUIT: &str = "19.6 g/l of citric acid as published; 25.0 ready to drink, Penniston et al., J Endourol 2008;22(3):567–570; sugar and salts common practice, no source";
 const PENNISTON: &str = "Penniston et al., J Endourol 2008;22(3):567–570; sugar common practice, no source";
@@ -137,15 +138,15 @@ pub const LIBRARY: &[Ingredient] = &[
     wine("fino-sherry", "Dry sherry", 15.0, 3.0, WINE_ACID).also(&["sherry", "fino", "manzanilla"]),
     wine("sweet-sherry", "Sweet sherry", 17.0, 380.0, WINE_ACID).also(&["cream sherry", "PX sherry"]),
     wine("ruby-port", "Ruby port", 20.0, 100.0, WINE_ACID).also(&["port", "port wine"]),
-    wine("white-wine", "Dry white wine", 12.5, 3.0, &[(Acid::Tartaric, 4.5), (Acid::Malic, 2.0)])
+    wine("white-wine", "Dry white wine", 12.5, 3.0, &[(Acid::Tartaric, 6.5), (Acid::Malic, 3.0)])
         .also(&["wine", "white wine"]),
-    wine("red-wine", "Dry red wine", 13.5, 3.0, &[(Acid::Tartaric, 4.0), (Acid::Lactic, 1.5)]).also(&["red wine"]),
-    wine("sparkling-wine", "Sparkling wine, brut", 12.0, 9.0, &[(Acid::Tartaric, 4.5), (Acid::Malic, 2.0)]).also(&[
+    wine("red-wine", "Dry red wine", 13.5, 3.0, &[(Acid::Tartaric, 6.0), (Acid::Lactic, 2.5)]).also(&["red wine"]),
+    wine("sparkling-wine", "Sparkling wine, brut", 12.0, 9.0, &[(Acid::Tartaric, 6.5), (Acid::Malic, 3.0)]).also(&[
         "sparkling wine",
         "champagne",
         "sparkling",
     ]),
-    wine("cider", "Dry cider", 5.0, 12.0, &[(Acid::Malic, 5.0)]).also(&["cider"]).salts(20.0),
+    wine("cider", "Dry cider", 5.0, 12.0, &[(Acid::Malic, 6.5)]).also(&["cider"]).salts(26.0),
     wine("lager", "Lager", 5.0, 25.0, &[(Acid::Lactic, 0.5)]).also(&["beer"]).declare(&[Allergen::Gluten]).salts(4.0),
     // Bitters.
     other("aromatic-bitters", "Aromatic bitters", Kind::Bitters).also(&["bitters"]).at(45.0).sweet(50.0),
@@ -295,6 +296,7 @@ pub const LIBRARY: &[Ingredient] = &[
     powder("tartaric-acid", "Tartaric acid", &[(Acid::Tartaric, 1000.0)]).also(&["tartaric"]),
     powder("lactic-acid", "Lactic acid, 80 %", &[(Acid::Lactic, 800.0)]).also(&["lactic acid", "lactic"]),
     powder("ascorbic-acid", "Ascorbic acid", &[(Acid::Ascorbic, 1000.0)]).also(&["ascorbic"]),
+    other("salt", "Salt", Kind::Powder).solids(1000.0).roomy(0.35).from("pure substance", ""),
     // Water.
     other("saline", "Saline, 20 %", Kind::Water).also(&["saline", "salt solution"]).solids(230.0).roomy(0.35),
     other("water", "Water", Kind::Water).from("OIML R 22 (1975)", ""),

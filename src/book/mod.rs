@@ -27,7 +27,7 @@ pub use import::{Aside, Besides, Import, Standing, run_standing, standing};
 pub use ingredient::{Allergen, Ask, COMMON, Handled, Ingredient, Kind, Sugar};
 pub use library::{LIBRARY, ingredient};
 pub use loose::Loose;
-pub use named::{Holds, Measured, Taken, alike, is_poured, named, named_to_the_end, taken_as};
+pub use named::{Fit, Holds, Measured, Taken, abroad, alike, fit, is_poured, named, named_to_the_end, taken_as};
 pub use order::stood_before;
 pub use records::{Book, Deed, Entry, Pairs, Stamp, Unread};
 pub use run::{Logged, MOST_KEY, MOST_PARTS, Part, Run, Tick};

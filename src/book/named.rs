@@ -1,7 +1,12 @@
 //! Which ingredient of the library a name means, and what a bar has measured of its own.
 
-use super::ingredient::{Handled, Ingredient};
-use super::library::LIBRARY;
+mod abroad;
+mod near;
+
+pub use abroad::abroad;
+
+use super::ingredient::{Handled, Ingredient, Kind};
+use super::library::{LIBRARY, ingredient};
 use crate::quantity::{Abv, Acidity, Brix, Mass, Ratio};
 use crate::substance::acid::Acid;
 
@@ -108,37 +113,106 @@ const ENDS_UNLIKE: [&str; 24] = [
 /// Words after which a name says what was done to the ingredient.
 const DONE_TO_IT: [&str; 4] = [" with ", " infused", " washed", ", "];
 
-/// As [`named`], with a bar's own ingredients before the library's of the same length.
+/// What a name may mean.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Fit {
+    /// This; and the phrase that it is read as, where it is spelt otherwise.
+    As(Taken, String),
+    /// One of these names of the library: it is asked which.
+    Maybe(Vec<&'static str>),
+    /// Nothing here.
+    Nothing,
+}
+
+/// As [`fit`], where that is one thing.
 #[must_use]
 pub fn taken_as(name: &str, own: &[(String, Taken)]) -> Option<Taken> {
+    if let Fit::As(taken, _) = fit(name, own) { Some(taken) } else { None }
+}
+
+/// As [`named`], with a bar's own ingredients before the library's of the same length; what is misspelt or may mean two
+/// things says so.
+#[must_use]
+pub fn fit(name: &str, own: &[(String, Taken)]) -> Fit {
+    let exactly = |taken| Fit::As(taken, String::new());
     // A bar's own name may hold any word.
     let own_name = own.iter().rev().find(|(phrase, _)| phrase.eq_ignore_ascii_case(name.trim()));
     if let Some((_, taken)) = own_name {
-        return Some(*taken);
+        return exactly(*taken);
     }
     let ends_in = |end: usize, words: &[&str]| words.iter().any(|word| ends_with_words(&name[..end], word));
     if word_ends(name).any(|end| ends_in(end, &NOTHING_LIKE)) {
-        return None;
+        return Fit::Nothing;
     }
     // "Orange liqueur, dry" is the whole of it; of "gin, tea-infused" and "gin with tea" the beginning counts.
-    let to_the_end = word_ends(name).next().map(|end| best_at(&name[..end], own));
+    let Some(whole) = word_ends(name).next().map(|end| best_at(&name[..end], own)) else { return Fit::Nothing };
     let cut = |at: usize| DONE_TO_IT.iter().any(|word| name[at..].starts_with(word));
-    let end = name.char_indices().map(|(at, _)| at).find(|at| *at > 0 && cut(*at)).unwrap_or(name.len());
-    match to_the_end? {
-        End::Found(taken) if end == name.len() || name[end..].starts_with(',') => return Some(taken),
-        End::Unlike => return None,
+    let mut joints = name.char_indices().filter(|(at, c)| *at > 0 && matches!(c, ' ' | ','));
+    let end = joints.find(|(at, _)| cut(*at)).map_or(name.len(), |(at, _)| at);
+    match whole {
+        End::Found(taken, _) if name[end..].starts_with(',') => return exactly(taken),
+        End::Unlike => return Fit::Nothing,
         _ => {}
     }
-    word_ends(&name[..end]).find_map(|end| match best_at(&name[..end], own) {
-        End::Found(taken) => Some(Some(taken)),
-        End::Unlike => Some(None),
+    let mut ends = word_ends(&name[..end]);
+    let Some(last) = ends.next() else { return Fit::Nothing };
+    let text = &name[..last];
+    match if end == name.len() { whole } else { best_at(text, own) } {
+        End::Unlike => return Fit::Nothing,
+        End::Found(taken, length) if length >= text.trim_start().len() => return exactly(taken),
+        End::Found(taken, length) => return less_exactly(text, Some((taken, length)), own),
+        End::Unknown => match less_exactly(text, None, own) {
+            Fit::Nothing => {}
+            fit => return fit,
+        },
+    }
+    let earlier = ends.find_map(|end| match best_at(&name[..end], own) {
+        End::Found(taken, _) => Some(exactly(taken)),
+        End::Unlike => Some(Fit::Nothing),
         End::Unknown => None,
-    })?
+    });
+    earlier.unwrap_or(Fit::Nothing)
+}
+
+/// What a text is that is no phrase of the library to the letter: a name abroad, or misspelt; else what it ends in.
+fn less_exactly(text: &str, exact: Option<(Taken, usize)>, own: &[(String, Taken)]) -> Fit {
+    let folded = abroad::folded(text);
+    let folded = abroad::without_fresh(&folded);
+    let plain = |key| ingredient(key).map(|ingredient| Taken { ingredient, measured: Measured::default() });
+    let longest = abroad::names().filter(|(name, _)| ends_with_words(folded, name)).max_by_key(|(name, _)| name.len());
+    let mut exact = exact;
+    if let Some((name, keys)) = longest.filter(|(name, _)| exact.is_none_or(|(_, length)| name.len() > length)) {
+        if let Some((one, other)) = keys.split_once(',') {
+            let names = [one, other].map(|key| ingredient(key).map_or("", |ingredient| ingredient.name));
+            // "Orange bitter" may be more of a name than "bitter".
+            return match near::near(folded, name, None, own) {
+                Fit::Nothing => Fit::Maybe(names.to_vec()),
+                fit => fit,
+            };
+        }
+        exact = plain(keys).map(|taken| (taken, name.len()));
+        if name.len() == folded.trim_start().len() {
+            return exact.map_or(Fit::Nothing, |(taken, _)| Fit::As(taken, String::new()));
+        }
+    }
+    if let Some((key, of)) = abroad::of(folded) {
+        let is_such =
+            |taken: &Taken| plain(key).map_or(Kind::Liqueur, |like| like.ingredient.kind) == taken.ingredient.kind;
+        let known = taken_as(of, own).filter(is_such).or_else(|| plain(key));
+        return known.map_or(Fit::Nothing, |taken| Fit::As(taken, String::new()));
+    }
+    let exact = exact.as_ref();
+    let phrase = exact.and_then(|(_, length)| folded.get(folded.len().checked_sub(*length)?..)).unwrap_or_default();
+    match near::near(folded, phrase, exact.map(|(taken, _)| taken), own) {
+        Fit::Nothing => exact.map_or(Fit::Nothing, |(taken, _)| Fit::As(*taken, String::new())),
+        fit => fit,
+    }
 }
 
 /// What a text ends in.
 enum End {
-    Found(Taken),
+    /// This, by a phrase of so many bytes.
+    Found(Taken, usize),
     /// A word that makes it something that nothing here is like.
     Unlike,
     Unknown,
@@ -155,7 +229,7 @@ fn best_at(text: &str, own: &[(String, Taken)]) -> End {
             best = Some((*taken, phrase.len()));
         }
     }
-    best.map_or(End::Unknown, |(taken, _)| End::Found(taken))
+    best.map_or(End::Unknown, |(taken, length)| End::Found(taken, length))
 }
 
 /// As [`named`], when the phrase is the end of the name: of "coffee beans" nothing is coffee.
@@ -165,7 +239,7 @@ pub fn named_to_the_end(name: &str) -> Option<&'static Ingredient> {
 }
 
 /// Words that end the name of what is pressed from a fruit.
-const PRESSED: [&str; 6] = ["juice", "purée", "puree", "pulp", "vinegar", "verjus"];
+const PRESSED: [&str; 7] = ["juice", "saft", "purée", "puree", "pulp", "vinegar", "verjus"];
 
 /// Whether a name is of something poured, so that it wants an amount with a unit. A bare "lime" is a fruit; eggs, ice and
 /// spoons of sugar are counted.
@@ -178,15 +252,24 @@ pub fn is_poured(name: &str) -> bool {
     })
 }
 
-/// Ingredients that share a longer word with a name, for a guess at what it may be like; three at most.
-pub fn alike(name: &str) -> impl Iterator<Item = &'static Ingredient> {
-    let shares = |ingredient: &&'static Ingredient| {
-        let theirs = || ingredient.name.split(|c| !is_of_word(c));
-        name.split(|c| !is_of_word(c))
-            .filter(|word| word.len() >= 4)
-            .any(|word| theirs().any(|their| their.eq_ignore_ascii_case(word)))
-    };
-    LIBRARY.iter().filter(shares).take(3)
+/// Names of the library that a name which nothing fits may mean: those it nearly is, then three at most that share a
+/// longer word with it.
+#[must_use]
+pub fn alike(name: &str) -> Vec<&'static str> {
+    let bare = name.split('(').next().unwrap_or(name);
+    let mut names = if let Fit::Maybe(names) = fit(bare, &[]) { names } else { Vec::new() };
+    let most = names.len() + 3;
+    for ingredient in LIBRARY {
+        let mut theirs = ingredient.name.split(|c| !is_of_word(c));
+        let shares = theirs.any(|their| {
+            let mut words = name.split(|c| !is_of_word(c)).filter(|word| word.len() >= 4);
+            words.any(|word| their.eq_ignore_ascii_case(word))
+        });
+        if shares && names.len() < most && !names.contains(&ingredient.name) {
+            names.push(ingredient.name);
+        }
+    }
+    names
 }
 
 fn is_of_word(c: char) -> bool {
@@ -226,80 +309,4 @@ fn ends_with_words(text: &str, phrase: &str) -> bool {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn the_last_noun_decides() {
-        for (name, key) in [
-            ("London dry gin", "london-dry-gin"),
-            ("gin", "london-dry-gin"),
-            ("GIN", "london-dry-gin"),
-            ("lemon-leaf gin", "london-dry-gin"),
-            ("gin cordial", "cordial"),
-            ("Ginger syrup", "ginger-syrup"),
-            ("pear brandy", "pear-brandy"),
-            ("pear", "pear-juice"),
-            ("juice of lemon", "lemon-juice"),
-            ("fresh lime juice", "lime-juice"),
-            ("lime juice, strained", "lime-juice"),
-            ("rich simple syrup", "rich-syrup"),
-            ("gin infused with tea", "london-dry-gin"),
-            ("gin, tea-infused", "london-dry-gin"),
-            ("butter-washed bourbon", "bourbon"),
-            ("Irish cream", "cream-liqueur"),
-            ("port wine", "ruby-port"),
-            ("cream soda", "sweet-soda"),
-            ("1 whole egg", "whole-egg"),
-            ("Orange liqueur, sweet", "blue-orange-liqueur"),
-            ("syrup", "simple-syrup"),
-            ("honey syrup", "honey-syrup"),
-            ("orange bitters", "orange-bitters"),
-            ("cherry bark bitters", "aromatic-bitters"),
-            ("banana liqueur", "liqueur"),
-            ("apple puree", "puree"),
-            ("raspberry purée", "raspberry-puree"),
-            ("whole milk", "whole-milk"),
-            ("almond milk", "almond-drink"),
-            ("soda", "soda-water"),
-            ("cachaca", "cachaca"),
-            ("egg white", "egg-white"),
-            ("saline 20 %", "saline"),
-        ] {
-            assert_eq!(named(name).map(|ingredient| ingredient.key), Some(key), "{name}");
-        }
-        for name in [
-            "mint leaves",
-            "😀",
-            "",
-            "moon dust",
-            "ginnel",
-            "alcohol-free gin",
-            "non-alcoholic beer",
-            "lemon peel",
-            "lime zest",
-            "coffee beans",
-            "coconut milk",
-            "sweetened condensed milk",
-        ] {
-            assert_eq!(named(name), None, "{name}");
-        }
-        assert_eq!(named_to_the_end("coffee beans"), None);
-    }
-
-    #[test]
-    fn every_name_of_the_library_means_its_own_row() {
-        for row in LIBRARY {
-            for phrase in [row.name].iter().chain(row.names) {
-                assert_eq!(named(phrase).map(|found| found.key), Some(row.key), "{phrase}");
-            }
-        }
-    }
-
-    #[test]
-    fn guesses_share_a_word() {
-        let keys: Vec<&str> = alike("wild cherry thing").map(|ingredient| ingredient.key).collect();
-        assert_eq!(keys, ["cherry-liqueur", "cherry-distillate-liqueur"]);
-        assert_eq!(alike("moon dust").count(), 0);
-    }
-}
+mod tests;

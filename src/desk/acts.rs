@@ -4,7 +4,7 @@ use super::effect::{raise, send};
 use super::records::Open;
 use super::{Desk, Effect, News, World};
 use crate::screen::route::Route;
-use crate::screen::{Act, Block, Button, Field, Input};
+use crate::screen::{ASKED, Act, Block, Button, Field, Input};
 use crate::store::SaveProblem;
 use crate::store::deeds::{self, Deed};
 use crate::tool::specs::{all, card};
@@ -30,6 +30,7 @@ impl Desk {
             Act::Activate(name) => self.activate(name.as_deref()),
             Act::Turn => self.sight.is_turned = !self.sight.is_turned,
             Act::Dismiss => self.sight.notice.clear(),
+            Act::Look => self.effects.push(Effect::Reach(ASKED)),
             Act::Update => self.effects.push(raise("meniscus-update-now")),
             Act::Install => self.effects.push(raise("meniscus-install")),
             Act::KeepYield(yields) => self.keep_yield(yields, world),

@@ -23,6 +23,8 @@ pub enum Effect {
     Select(&'static str),
     /// Scrolls a field into sight.
     Show(&'static str),
+    /// Scrolls a piece of the page into sight, and focuses it.
+    Reach(&'static str),
     /// Takes the focus off whatever field has it.
     Leave,
 }

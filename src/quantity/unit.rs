@@ -35,6 +35,8 @@ pub struct Conventions {
     pub dash: Volume,
     /// One barspoon.
     pub barspoon: Volume,
+    /// One part of a list of parts, where the list says so; else a house ounce.
+    pub part: Option<Volume>,
 }
 
 impl Conventions {
@@ -60,7 +62,7 @@ impl Conventions {
 
 impl Default for Conventions {
     fn default() -> Self {
-        Conventions { ounce: Ounce::default(), dash: Self::DASH, barspoon: Self::BARSPOON }
+        Conventions { ounce: Ounce::default(), dash: Self::DASH, barspoon: Self::BARSPOON, part: None }
     }
 }
 

@@ -1,11 +1,11 @@
 //! What the lines of a spec are taken to be, each read once; and that in words.
 
 use super::yields;
-use crate::book::{Ingredient, Kind, Taken, alike, is_poured};
+use crate::book::{Fit, Ingredient, Kind, Taken, alike, fit, is_poured};
 use crate::craft::milk_wash::{Clots, through, verdict};
 use crate::craft::pour::{fits, litre_of, pour};
 use crate::quantity::{Acidity, Amount, Mass, Ratio, Temperature, Volume};
-use crate::screen::{Bench, Fix};
+use crate::screen::{Bench, Fix, plural};
 use crate::substance::milk::{MILKS, Milk};
 use crate::substance::mix::Mix;
 use crate::text::{self, Dimension, LineProblem, SpecLine, read_spec};
@@ -77,6 +77,14 @@ impl Contents {
         self.mix.mass().g() > 0.0
     }
 
+    /// "2 lines not counted", of those that should be; empty where all are.
+    pub(crate) fn not_counted(&self) -> String {
+        match self.missing.len() {
+            0 => String::new(),
+            count => format!("{count} {} not counted", plural(count, "line", "lines")),
+        }
+    }
+
     /// What is drunk of it: all of it; or, where its milk clots by its acid, what comes through the filter, and that it does.
     pub(crate) fn drunk(&self, bench: &Bench) -> (Mix, bool) {
         let washed = self.washed(yields::through_milk(bench).0);
@@ -143,7 +151,7 @@ fn content(line: &SpecLine) -> Content {
         Ok(line) => line,
         Err(LineProblem::Top(_)) => return Content::NoAmount,
         Err(LineProblem::NoAmount) if is_poured(&line.typed) => return Content::NoAmount,
-        Err(LineProblem::NoAmount) => return Content::Words,
+        Err(problem) if problem.is_words() => return Content::Words,
         Err(_) => return Content::Unclear,
     };
     match (&line.taken, line.amount) {
@@ -196,6 +204,15 @@ pub(crate) fn words(taken: &Taken, bench: &Bench) -> String {
     format!("as {name}{joint}{figures}{spread}")
 }
 
+/// Why a line is asked about that nothing fits, or more than one thing.
+pub(crate) fn question(name: &str, bench: &Bench) -> String {
+    let bare = name.split('(').next().unwrap_or(name);
+    match fit(bare, bench.reading(Dimension::Either).own) {
+        Fit::Maybe(names) => format!("May be {}, so not counted. Which?", names.join(" or ")),
+        _ => "Not known, so not counted. What is it like?".into(),
+    }
+}
+
 /// What a line that nothing fits may be like, each as the line with that said.
 pub(crate) fn guesses(line: &SpecLine, name: &str) -> Vec<Fix> {
     let like = |key: &str, label: &str| Fix {
@@ -203,7 +220,7 @@ pub(crate) fn guesses(line: &SpecLine, name: &str) -> Vec<Fix> {
         spoken: String::new(),
         text: likened(&line.typed, name, key),
     };
-    let similar = alike(name).map(|ingredient| like(ingredient.name, ingredient.name));
+    let similar = alike(name).into_iter().map(|known| like(known, known));
     let usual = ["Spirit", "Liqueur", "Fruit juice", "Syrup", "Water"];
     similar.chain(usual.into_iter().map(|label| like(&label.to_ascii_lowercase(), label))).collect()
 }

@@ -6,6 +6,7 @@ pub(crate) mod contents;
 pub(crate) mod label;
 pub(crate) mod links;
 mod name;
+mod parts;
 pub(crate) mod pours;
 pub(crate) mod rows;
 mod shares;
@@ -15,7 +16,8 @@ pub(crate) use allergens::{about, allergens, asks, cautions};
 pub(crate) use cells::four_cells;
 pub(crate) use contents::{Content, Contents};
 pub(crate) use name::named;
-pub(crate) use shares::counted_row;
+pub(crate) use parts::ask_part;
+pub(crate) use shares::{card_row, counted_row};
 
 /// A spec of our own to start from.
 pub(crate) const EXAMPLE: &str =

@@ -29,7 +29,7 @@ pub(crate) fn unread_row(line: &SpecLine, problem: &LineProblem) -> Row {
         name: line.typed.clone(),
         amount: String::new(),
         detail: problem.to_string(),
-        marked: *problem != LineProblem::NoAmount,
+        marked: !problem.is_words(),
         fixes: fixes(problem.fixes(&line.typed)),
         ..Row::default()
     }
@@ -71,7 +71,7 @@ pub(crate) fn with_said(detail: String, said: &str) -> String {
 
 /// What stands beneath an amount: the same in millilitres or grams where it is written in another unit, in ounces where
 /// the bar counts in them, and how to pour it.
-fn beneath(amount: Amount, unit: Option<Unit>, shown: &str, bench: &Bench) -> String {
+pub(super) fn beneath(amount: Amount, unit: Option<Unit>, shown: &str, bench: &Bench) -> String {
     let is_metric = unit.is_none_or(|unit| unit.is_metric_volume() || matches!(unit, Unit::Gram | Unit::Kilogram));
     match amount {
         Amount::Volume(volume) => {

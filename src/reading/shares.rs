@@ -1,7 +1,7 @@
 //! The lines of a spec as what each brings to the drink.
 
-use super::contents::{Content, guesses, words};
-use super::rows::{exact_words, unread_row, with_said};
+use super::contents::{Content, guesses, question, words};
+use super::rows::{beneath, exact_words, unread_row, with_said};
 use crate::book::Line;
 use crate::craft::balance;
 use crate::screen::{Bench, Row, Share};
@@ -45,10 +45,18 @@ pub(crate) fn counted_row((line, content): (&SpecLine, &Content), whole: &Mix, b
             marked: true,
             typed: line.typed.clone(),
             fixes: guesses(line, &read.name),
-            ..plain("Not known, so not counted. What is it like?".into())
+            ..plain(question(&read.name, bench))
         },
         Content::Words | Content::NoAmount | Content::Unclear => plain(String::new()),
     }
+}
+
+/// A line as it is poured and what it is taken as, on the spec itself; or why it is not counted.
+pub(crate) fn card_row(pair: (&SpecLine, &Content), bench: &Bench) -> Row {
+    let row = counted_row(pair, &Mix::default(), bench);
+    let pour =
+        pair.0.read.as_ref().map_or_else(|_| String::new(), |read| beneath(read.amount, read.unit, &row.amount, bench));
+    Row { shares: Vec::new(), detail: with_said(pour, &row.detail), ..row }
 }
 
 fn as_words(line: &Line, bench: &Bench) -> String {

@@ -27,6 +27,8 @@ pub enum Act {
     Turn,
     /// Puts the notice away.
     Dismiss,
+    /// Goes to the first row that needs a look.
+    Look,
     /// Takes the new version that waits.
     Update,
     /// Asks the browser to install the app.

@@ -131,6 +131,8 @@ pub(crate) fn newer_caution(newer: Option<u32>) -> Option<String> {
 pub struct Answer {
     /// The answer.
     pub strip: Strip,
+    /// What a tap on the strip leads to, in words: the first row that needs a look; empty where none does.
+    pub leads: String,
     /// What is wrong, by field.
     pub problems: Vec<Problem>,
     /// Heading of `cells`.

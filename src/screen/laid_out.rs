@@ -25,6 +25,7 @@ pub(crate) fn laid_out(
     let copy = if answer.strip.tone == Tone::Answer { answer.as_text() } else { String::new() };
     let Answer {
         strip,
+        leads,
         mut problems,
         cells_title,
         cells,
@@ -79,5 +80,5 @@ pub(crate) fn laid_out(
     if !carry.is_empty() {
         blocks.push(Block::Carry(carry));
     }
-    Screen { strip, tall, blocks, copy }
+    Screen { strip, leads, tall, blocks, copy }
 }

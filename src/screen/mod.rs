@@ -37,11 +37,16 @@ pub use tool::Tool;
 
 pub(crate) use crate::text::Figure;
 
+/// Id of the row that the strip leads to.
+pub const ASKED: &str = "asked";
+
 /// What the app draws.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Screen {
     /// The strip.
     pub strip: Strip,
+    /// What a tap on the strip leads to, in words: the first row that needs a look; empty where none does.
+    pub leads: String,
     /// Whether the strip has room for two figures, by tool and not by answer, so that it never moves.
     pub tall: bool,
     /// The blocks in order. A field keeps its place while only texts change, so that drawing the

@@ -2,7 +2,9 @@
 
 use std::fmt;
 
-use super::number::{Decimal, NumberProblem, is_digit, is_space, read_number, scan, skip_spaces, starts_number};
+use super::number::{
+    Decimal, NumberProblem, is_digit, is_space, read_number, replaced, scan, skip_spaces, starts_number,
+};
 use super::units::{typed, unit_of};
 use super::unread::Unread;
 use crate::book::Taken;
@@ -71,6 +73,9 @@ impl fmt::Display for AmountProblem {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             AmountProblem::Number(problem) => problem.fmt(f),
+            AmountProblem::UnknownUnit(word) if is_part(word) => {
+                f.write_str("A part is as much as you choose. Type the amount in ml or oz.")
+            }
             AmountProblem::UnknownUnit(word) => {
                 write!(f, "No unit is called “{word}”. Try ml, cl, oz, dash, bsp or g.")
             }
@@ -93,6 +98,12 @@ impl fmt::Display for AmountProblem {
     }
 }
 
+/// Whether a word is "part": a list of them says what one is.
+#[must_use]
+pub fn is_part(word: &str) -> bool {
+    word.eq_ignore_ascii_case("part") || word.eq_ignore_ascii_case("parts")
+}
+
 impl AmountProblem {
     /// Texts that would settle it, for one tap; `text` is what was typed.
     #[must_use]
@@ -104,6 +115,7 @@ impl AmountProblem {
                 let number = text.trim_end_matches(|c: char| !is_digit(c)).trim();
                 vec![format!("{number} oz wt")]
             }
+            AmountProblem::UnknownUnit(word) if is_part(word) => vec![replaced(text, word, typed(Unit::Ounce))],
             _ => Vec::new(),
         }
     }
@@ -298,6 +310,8 @@ mod tests {
         assert_eq!(words("1000000 l"), "That is more than 10 000 l. Check the number and its unit.");
         assert_eq!(words("5 g"), "g is a weight, and this is poured. Type it in ml, cl, l or oz.");
         assert_eq!(words("5 splosh"), "No unit is called “splosh”. Try ml, cl, oz, dash, bsp or g.");
+        assert_eq!(words("2 parts"), "A part is as much as you choose. Type the amount in ml or oz.");
+        assert_eq!(AmountProblem::UnknownUnit("parts".into()).fixes("2 parts"), ["2 oz"]);
         assert_eq!(words("1 oz 2 dash"), "Put a + between two amounts, like 1 oz + 2 dash.");
         assert_eq!(words("lime"), "Type an amount, like 45 ml or 1½ oz.");
         assert_eq!(words("🍸"), "🍸 isn't a number. Type an amount, like 45 ml or 1½ oz.");

@@ -3,7 +3,7 @@
 
 use super::number::{Decimal, is_digit, is_space, read_number, replaced};
 use super::show::editable;
-use crate::book::{Kind, Measured, Taken, taken_as};
+use crate::book::{Fit, Kind, Measured, Taken, fit};
 use crate::quantity::{Abv, Acidity, Brix, Mass, Ratio, Temperature, Volume};
 use crate::substance::acid::Acid;
 use crate::substance::ethanol;
@@ -20,6 +20,8 @@ const MOST_SALTS: f64 = 1_000.0;
 pub struct Named {
     /// What it is taken to be; none when nothing fits.
     pub taken: Option<Taken>,
+    /// The name that it is read as, where it is spelt otherwise; empty where it is not.
+    pub read_as: String,
     /// A figure in it that cannot be used.
     pub unread: Option<String>,
 }
@@ -32,19 +34,23 @@ pub struct Named {
 #[must_use]
 pub fn read_named(name: &str, decimal: Decimal, own: &[(String, Taken)]) -> Named {
     let bare = likened(name).unwrap_or(without_figures(name));
-    let (known, parts) = match taken_as(bare, own) {
+    let (known, parts) = match fit(bare, own) {
         // A name of the library's may hold its ratio: "Rich syrup 2:1 by weight".
-        Some(known) if bare.trim().eq_ignore_ascii_case(known.ingredient.name) => (Some(known), None),
+        Fit::As(known, read_as) if bare.trim().eq_ignore_ascii_case(known.ingredient.name) => {
+            (Fit::As(known, read_as), None)
+        }
         known => match without_ratio(bare, decimal).or_else(|| without_ratio(name, decimal)) {
             Some((rest, parts)) => {
                 let rest = if likened(name).is_some() { bare } else { rest.as_str() };
-                (taken_as(if rest.trim().is_empty() { "syrup" } else { rest }, own), Some(parts))
+                (fit(if rest.trim().is_empty() { "syrup" } else { rest }, own), Some(parts))
             }
             None => (known, None),
         },
     };
     let Given { measured: mut given, is_bare_percent, unread } = figures(name, decimal);
-    let Some(Taken { ingredient, measured: known }) = known else { return Named { taken: None, unread } };
+    let Fit::As(Taken { ingredient, measured: known }, read_as) = known else {
+        return Named { unread, ..Named::default() };
+    };
     if is_bare_percent && ingredient.percent <= 0.0 && known.strength.is_none() {
         given.strength = None;
     }
@@ -65,7 +71,7 @@ pub fn read_named(name: &str, decimal: Decimal, own: &[(String, Taken)]) -> Name
         acid: given.acid.or(if given.holds.acids.is_some() { None } else { known.acid }),
         holds: given.holds.or(known.holds),
     };
-    Named { taken: Some(Taken { ingredient, measured }), unread }
+    Named { taken: Some(Taken { ingredient, measured }), read_as, unread }
 }
 
 /// As [`read_named`], what it is taken to be alone.

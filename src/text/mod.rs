@@ -19,7 +19,7 @@ mod unread;
 mod wait;
 mod yields;
 
-pub use amount::{AmountProblem, Dimension, Reading, read_amount, read_count, read_percent};
+pub use amount::{AmountProblem, Dimension, Reading, is_part, read_amount, read_count, read_percent};
 pub use figures::{Named, read_figures, read_named, read_taken, whole_figures};
 pub use list::read_marks;
 pub use number::{Decimal, NumberProblem, is_digit, read_number, replaced};

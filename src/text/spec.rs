@@ -1,20 +1,24 @@
 //! Specs as people type or paste them, line by line: "2 oz gin", "Gin 60 ml", "2 dashes bitters".
 
+mod egg;
 mod juice;
 mod measured;
+mod share;
 mod unit;
 mod written;
 
 use std::fmt;
 
-use super::amount::{AmountProblem, Reading};
+use super::amount::{AmountProblem, Reading, is_part};
 use super::figures::{Named, read_named};
 use super::number::{NumberProblem, is_digit, is_space, replaced, starts_number};
 use super::units::{leading_unit, typed};
 use crate::book::{Line, is_poured};
-use crate::quantity::{Amount, Ratio, Unit};
+use crate::quantity::{Amount, Conventions, Ratio, Unit, Volume};
+use egg::poured;
 use juice::juice_of;
 use measured::{Measured, is_alike, measured_at};
+use share::{counted_in, share_of};
 use unit::unit_written;
 use written::undressed;
 
@@ -34,6 +38,10 @@ pub enum LineProblem {
     NoAmount,
     /// As much as fills the glass; of what.
     Top(String),
+    /// No ingredient: it says what one part is.
+    Part,
+    /// A share of the whole, percent, and of what, where that cannot be worked out.
+    Share(f64, String),
     /// A number that looks like a measure, without a unit.
     NoUnit(String),
     /// An amount of nothing.
@@ -53,6 +61,8 @@ impl fmt::Display for LineProblem {
         match self {
             LineProblem::NoAmount => f.write_str("No amount, so it is kept as it is."),
             LineProblem::Top(name) => write!(f, "How much fills the glass? Write it like 90 ml {name}."),
+            LineProblem::Part => f.write_str("So much is one part."),
+            LineProblem::Share(_, name) => write!(f, "A share of how much? Write it like 30 ml {name}."),
             LineProblem::NoUnit(number) => write!(f, "{number} of what? Add a unit, like {number} ml."),
             LineProblem::NoName => f.write_str("An amount of what? Add a name."),
             LineProblem::Amount(problem) => problem.fmt(f),
@@ -80,11 +90,18 @@ const MOST_LINES: usize = 200;
 #[must_use]
 pub fn read_spec(text: &str, reading: &Reading<'_>) -> Vec<SpecLine> {
     let mut lines = text.lines().map(str::trim).filter(|line| !line.is_empty());
+    let part = match names_parts(text) {
+        true => lines.clone().take(MOST_LINES).find_map(|line| part_in(line, reading)),
+        false => None,
+    };
+    let conventions = Conventions { part, ..*reading.conventions };
+    let reading = &Reading { conventions: &conventions, ..*reading };
     let read = |line: &str| {
         let written = |read: Line| Line { unit: unit_written(line, &read), ..read };
         SpecLine { typed: line.to_owned(), read: read_line(line, reading).map(written) }
     };
     let mut all: Vec<SpecLine> = lines.by_ref().take(MOST_LINES).map(read).collect();
+    counted_in(&mut all, reading);
     let rest = lines.count();
     if rest > 0 {
         all.push(SpecLine { typed: format!("… and {rest} more"), read: Err(LineProblem::TooMany) });
@@ -96,7 +113,13 @@ fn read_line(line: &str, reading: &Reading<'_>) -> Result<Line, LineProblem> {
     if line.chars().count() > LONGEST_LINE {
         return Err(LineProblem::TooLong);
     }
+    if reading.conventions.part.is_some() && part_in(line, reading).is_some() {
+        return Err(LineProblem::Part);
+    }
     let line = &*undressed(line);
+    if let Some((percent, name)) = share_of(line, reading) {
+        return Err(LineProblem::Share(percent, name.to_owned()));
+    }
     if let Some(juice) = juice_of(line, reading) {
         return juice;
     }
@@ -120,6 +143,25 @@ fn read_line(line: &str, reading: &Reading<'_>) -> Result<Line, LineProblem> {
         return Err(LineProblem::Top(name.to_owned()));
     }
     Err(asked.unwrap_or(if holds_amount(line) { LineProblem::Unclear } else { LineProblem::NoAmount }))
+}
+
+/// Whether a text says "part" anywhere; most do not.
+fn names_parts(text: &str) -> bool {
+    text.as_bytes().windows(4).any(|word| word[0] | 32 == b'p' && word.eq_ignore_ascii_case(b"part"))
+}
+
+/// What a line says that one part is: "1 part = 30 ml".
+fn part_in(line: &str, reading: &Reading<'_>) -> Option<Volume> {
+    let line = undressed(line);
+    let line = line.trim_matches(['(', ')']);
+    let line = ["1 ", "a ", "A "].iter().find_map(|one| line.strip_prefix(one)).unwrap_or(line);
+    let (_, rest) = line.split_at_checked(4).filter(|(word, _)| is_part(word))?;
+    let rest = rest.trim_start();
+    let amount = rest.strip_prefix(['=', ':']).or_else(|| rest.strip_prefix("is "))?;
+    match amount_alone(amount.trim_start(), reading) {
+        Ok((Amount::Volume(part), _)) => Some(part),
+        _ => None,
+    }
 }
 
 /// What heads a list, or says what it makes, is no ingredient. Ice may be one: it is not where a colon follows.
@@ -241,15 +283,30 @@ fn named(amount: Amount, name: &str, mut said: String, reading: &Reading<'_>) ->
     // "gin or vodka": the first counts, where it is known.
     if let Some(at) = word_at(name, "or") {
         let (first, other) = (name[..at].trim_end(), name[at + 2..].trim_start());
-        let Named { taken, unread } = read_named(first, reading.decimal, reading.own);
-        if taken.is_some() {
-            said.push_str(if said.is_empty() { "not counted: or " } else { "; not counted: or " });
-            said.push_str(other);
-            return Ok(Line { amount, unit: None, name: first.to_owned(), taken, unread, said });
+        let known = read_named(first, reading.decimal, reading.own);
+        if known.taken.is_some() {
+            say(&mut said, &format!("not counted: or {other}"));
+            return Ok(line(amount, first, known, said));
         }
     }
-    let Named { taken, unread } = read_named(name, reading.decimal, reading.own);
-    Ok(Line { amount, unit: None, name: name.to_owned(), taken, unread, said })
+    Ok(line(amount, name, read_named(name, reading.decimal, reading.own), said))
+}
+
+fn line(amount: Amount, name: &str, known: Named, mut said: String) -> Line {
+    let Named { taken, read_as, unread } = known;
+    let amount = poured(amount, taken.as_ref(), name, &mut said);
+    if !read_as.is_empty() {
+        say(&mut said, &format!("read as {read_as}"));
+    }
+    Line { amount, unit: None, name: name.to_owned(), taken, unread, said }
+}
+
+/// Adds to what is said of a line.
+fn say(said: &mut String, more: &str) {
+    if !said.is_empty() {
+        said.push_str("; ");
+    }
+    said.push_str(more);
 }
 
 /// "(60 ml) gin" is "gin": the bracket says the amount again.
@@ -261,6 +318,12 @@ fn without_brackets(text: &str) -> String {
 }
 
 impl LineProblem {
+    /// Whether the line is no ingredient, and so lacks nothing.
+    #[must_use]
+    pub const fn is_words(&self) -> bool {
+        matches!(self, LineProblem::NoAmount | LineProblem::Part)
+    }
+
     /// The line rewritten so that it can be read, for one tap.
     #[must_use]
     pub fn fixes(&self, line: &str) -> Vec<String> {
@@ -276,103 +339,4 @@ impl LineProblem {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::quantity::{Conventions, Mass};
-    use crate::text::{Decimal, Dimension};
-
-    fn read(line: &str) -> Result<Line, LineProblem> {
-        let conventions = Conventions::default();
-        let reading = Reading {
-            conventions: &conventions,
-            decimal: Decimal::Point,
-            bare: Unit::Millilitre,
-            kind: Dimension::Either,
-            own: &[],
-        };
-        read_spec(line, &reading).remove(0).read
-    }
-
-    #[track_caller]
-    fn volume(line: &str, ml: f64, name: &str) {
-        match read(line).expect(line) {
-            Line { amount: Amount::Volume(volume), name: found, .. } => {
-                assert!((volume.ml() - ml).abs() < 1e-3, "{line}: {volume:?}");
-                assert_eq!(found, name, "{line}");
-            }
-            other => panic!("{line}: {other:?}"),
-        }
-    }
-
-    #[test]
-    fn lines_as_bars_write_them() {
-        volume("2 oz gin", 59.147, "gin");
-        volume("3/4 oz lemon juice", 22.180, "lemon juice");
-        volume("2 dashes bitters", 1.6, "bitters");
-        volume("2 dashes of bitters", 1.6, "bitters");
-        volume("Gin 60 ml", 60.0, "Gin");
-        volume("Gin: 60ml", 60.0, "Gin");
-        volume("Rich syrup 2:1 30 ml", 30.0, "Rich syrup 2:1");
-        volume("• 1½ oz pear brandy", 44.360, "pear brandy");
-        volume("- 22,5 ml lime", 22.5, "lime");
-        volume("2 oz (60 ml) gin", 59.147, "gin");
-        volume("Gin (60 ml)", 60.0, "Gin");
-        volume("1 part vermouth", 29.574, "vermouth");
-        volume("Vermouth 1 1/2 oz", 44.360, "Vermouth");
-        volume("1. 60 ml gin", 60.0, "gin");
-        volume("2) Gin 60 ml", 60.0, "Gin");
-        volume("2 oz, gin", 59.147, "gin");
-        volume("Lime .75 oz", 22.180, "Lime");
-        volume("○ 45 ml gin", 45.0, "gin");
-    }
-
-    #[test]
-    fn lines_beyond_the_limit_are_counted_not_dropped() {
-        let conventions = Conventions::default();
-        let reading = Reading {
-            conventions: &conventions,
-            decimal: Decimal::Point,
-            bare: Unit::Millilitre,
-            kind: Dimension::Either,
-            own: &[],
-        };
-        let lines = read_spec(&"1 ml gin\n".repeat(210), &reading);
-        assert_eq!(lines.len(), 201);
-        assert_eq!((lines[200].typed.as_str(), &lines[200].read), ("… and 10 more", &Err(LineProblem::TooMany)));
-    }
-
-    #[test]
-    fn weights_and_counts() {
-        let line = read("400 g pear purée").expect("a line");
-        assert_eq!(line.amount, Amount::Mass(Mass::from_g(400.0).expect("mass")));
-        assert_eq!((line.name.as_str(), line.taken.map(|taken| taken.ingredient.key)), ("pear purée", Some("puree")));
-        assert!(matches!(read("8 mint leaves"), Ok(Line { amount: Amount::Count(_), .. })));
-        assert!(matches!(read("1 egg white"), Ok(Line { amount: Amount::Count(_), .. })));
-        assert!(matches!(read("½ lime"), Ok(Line { amount: Amount::Count(_), .. })));
-        // What is squeezed is its juice.
-        assert!(matches!(read("½ lime, squeezed"), Ok(Line { amount: Amount::Volume(_), .. })));
-    }
-
-    #[test]
-    fn what_cannot_be_read_says_why() {
-        assert_eq!(read("Orchard lantern"), Err(LineProblem::NoAmount));
-        assert_eq!(read("top with soda"), Err(LineProblem::Top("soda".into())));
-        assert_eq!(read("60 gin"), Err(LineProblem::NoUnit("60".into())));
-        assert_eq!(read("45 ml"), Err(LineProblem::NoName));
-        assert_eq!(read("2 gin"), Err(LineProblem::NoUnit("2".into())));
-        assert_eq!(read("Gin 60"), Err(LineProblem::NoUnit("60".into())));
-        assert_eq!(read("1 bottle (750 ml) gin"), Err(LineProblem::Unclear));
-        for line in ["1 750 ml bottle gin", "Gin 1,000 ml", "Gin 3-2 oz"] {
-            assert!(matches!(read(line), Err(LineProblem::Amount(AmountProblem::Number(_)))), "{line}");
-        }
-        assert_eq!(read("0 oz gin"), Err(LineProblem::Amount(AmountProblem::Zero)));
-        assert_eq!(
-            read("3-2 dashes bitters").map_err(|p| p.to_string()),
-            Err("That is a range. Type one number.".into())
-        );
-        assert_eq!(read(&"x".repeat(300)), Err(LineProblem::TooLong));
-        let problem = read("1,000 ml gin").expect_err("ambiguous");
-        assert_eq!(problem.fixes("1,000 ml gin"), ["1000 ml gin", "1 ml gin"]);
-        assert_eq!(LineProblem::NoUnit("60".into()).fixes("60 gin"), ["60 ml gin", "60 oz gin", "60 g gin"]);
-    }
-}
+mod tests;

@@ -5,7 +5,7 @@ use std::cell::Cell;
 use crate::faulty::Faulty;
 use meniscus::desk::{Desk, Device, Effect, News, View, World};
 use meniscus::screen::route::Route;
-use meniscus::screen::{Act, Block};
+use meniscus::screen::{Act, Block, Fix, Row};
 use meniscus::store::SaveProblem;
 use meniscus::text::Decimal;
 
@@ -101,6 +101,31 @@ impl<'a> Tab<'a> {
         let button = rows.flatten().flat_map(|row| &row.buttons).find(|button| button.spoken == spoken);
         let act = button.unwrap_or_else(|| panic!("no {spoken:?}")).act.clone();
         self.act(act)
+    }
+
+    /// Taps what would settle a question under a field, or beside a row, by what it says.
+    pub fn settle(&mut self, label: &str) -> &mut Tab<'a> {
+        let view = self.view();
+        let mut acts = view.screen.blocks.iter().flat_map(|block| -> Vec<(String, Act)> {
+            match block {
+                Block::Field(field) => {
+                    let fixes = field.problem.iter().flat_map(|problem| &problem.fixes);
+                    fixes.map(|fix| (fix.label.clone(), Act::Type(field.name.into(), fix.text.clone()))).collect()
+                }
+                Block::Table(_, rows) => {
+                    let typed = |row: &Row| if row.typed.is_empty() { row.name.clone() } else { row.typed.clone() };
+                    let of = |row: &Row| {
+                        let typed = typed(row);
+                        let act = |fix: &Fix| (fix.label.clone(), Act::Rewrite(typed.clone(), fix.text.clone()));
+                        row.fixes.iter().map(act).collect::<Vec<_>>()
+                    };
+                    rows.iter().flat_map(of).collect()
+                }
+                _ => Vec::new(),
+            }
+        });
+        let act = acts.find(|(said, _)| said == label).map(|(_, act)| act);
+        self.act(act.unwrap_or_else(|| panic!("nothing to settle by {label:?}")))
     }
 
     fn button(&mut self, label: &str) -> Option<Act> {

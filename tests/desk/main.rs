@@ -8,6 +8,7 @@ mod faults;
 mod faulty;
 mod frame;
 mod links;
+mod pasted;
 mod runs;
 mod tabs;
 mod tools;

@@ -33,6 +33,17 @@ fn emptied_and_brought_back() {
 }
 
 #[test]
+fn the_strip_leads_to_the_line_that_is_asked_about() {
+    let keeper = Faulty::default();
+    let mut tab = Tab::open(&keeper, "service/balance");
+    tab.type_in("spec", "60 ml gin\n20 ml moon dust");
+    assert_eq!(tab.view().screen.leads, "1 line not counted");
+    tab.act(Act::Look);
+    assert_eq!(tab.effects.last(), Some(&Effect::Reach("asked")));
+    assert_eq!(tab.type_in("spec", "60 ml gin").view().screen.leads, "");
+}
+
+#[test]
 fn an_amount_is_carried_to_the_next_tool() {
     let keeper = Faulty::default();
     let mut tab = Tab::open(&keeper, "service/measure");

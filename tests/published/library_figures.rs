@@ -102,6 +102,11 @@ fn wine_cider_beer_and_grapefruit() {
         let ph = balance(&litre(key)).ph.expect("a pH");
         assert!((least..=most).contains(&ph), "{key}: {ph}");
     }
+    // Titrated, wine has 5 to 7 g/l as tartaric (75.05 g to the equivalent), from memory.
+    for key in ["white-wine", "red-wine", "dry-vermouth"] {
+        let tartaric = litre(key).titratable_acidity().expect("possible").g_per_l() * 75.05 / 64.04;
+        assert!((4.7..=7.0).contains(&tartaric), "{key}: {tartaric}");
+    }
     let grapefruit = litre("grapefruit-juice").mass_of(Acid::Citric).g();
     assert!((19.6..=25.0).contains(&grapefruit), "{grapefruit}");
 }

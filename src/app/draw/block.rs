@@ -4,7 +4,7 @@ use super::field::{field, fix_buttons};
 use super::label::label;
 use super::node::{Node, Tap, button, element, link, owned, said, with, words};
 use crate::desk::View;
-use crate::screen::{Act, Block, Button, Cell, Row, Share};
+use crate::screen::{ASKED, Act, Block, Button, Cell, Row, Share};
 use crate::text::Qr;
 
 /// The pieces of a block.
@@ -19,7 +19,9 @@ pub(super) fn block(view: &View, block: &Block) -> Vec<Node> {
         Block::Table(_, rows) if rows.is_empty() => Vec::new(),
         Block::Cells(_, cells) if cells.is_empty() => Vec::new(),
         Block::Table(title, rows) => {
-            vec![heading(title), element("ul", &[("class", "rows")], rows.iter().map(row).collect())]
+            let asked = rows.iter().position(|row| row.marked && !view.screen.leads.is_empty());
+            let rows = rows.iter().enumerate().map(|(at, shown)| row(shown, asked == Some(at)));
+            vec![heading(title), element("ul", &[("class", "rows")], rows.collect())]
         }
         Block::Cells(title, cells) => {
             vec![heading(title), element("dl", &[("class", "cells")], cells.iter().map(cell).collect())]
@@ -53,7 +55,8 @@ fn heading(words: &'static str) -> Node {
     said("h2", &[], words.into())
 }
 
-fn row(row: &Row) -> Node {
+/// A row of a table; the one that the strip leads to can be focused.
+fn row(row: &Row, is_asked: bool) -> Node {
     let typed = if row.typed.is_empty() { &row.name } else { &row.typed };
     let mut detail = vec![words(&row.detail)];
     fix_buttons(&row.fixes, |fixed| Tap::Act(Act::Rewrite(typed.clone(), fixed)), &mut detail);
@@ -71,7 +74,10 @@ fn row(row: &Row) -> Node {
     }
     let moves = row.buttons.iter().map(|shown| act_button("move", shown)).collect();
     children.push(element("span", &[("class", "moves")], moves));
-    let attributes = if row.marked { vec![("class", "marked".into())] } else { Vec::new() };
+    let mut attributes = if row.marked { vec![("class", "marked".into())] } else { Vec::new() };
+    if is_asked {
+        attributes.extend([("id", ASKED.into()), ("tabindex", "-1".into())]);
+    }
     with("li", &[], attributes, children)
 }
 

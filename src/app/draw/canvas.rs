@@ -97,7 +97,7 @@ impl Canvas {
 fn round_blocks(view: &View) -> impl PartialEq + '_ {
     let fields = (view.active, view.as_typed.is_some(), view.has_pad, view.bare_unit);
     let buttons = (&view.undo, view.screen.copy.is_empty(), &view.copied);
-    (fields, buttons, view.is_installed, view.can_install)
+    (fields, buttons, view.is_installed, view.can_install, view.screen.leads.is_empty())
 }
 
 /// The name of a field; of another block, what kind it is.

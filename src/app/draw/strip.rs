@@ -1,7 +1,7 @@
 //! The strip of tape that holds the answer.
 
-use super::node::{Node, Text, owned, said, with};
-use crate::screen::{Screen, Tone};
+use super::node::{Node, Tap, Text, button, owned, said, with};
+use crate::screen::{Act, Screen, Tone};
 use crate::text::Figure;
 
 /// The answer of a screen. Its height is fixed, so it never moves.
@@ -14,6 +14,14 @@ pub(super) fn strip(screen: &Screen) -> Node {
     };
     let mut children: Vec<Node> = screen.strip.figures.iter().map(figure).collect();
     children.push(said("span", &[("class", "also")], owned(&screen.strip.also)));
+    if !screen.leads.is_empty() {
+        children.push(button(
+            "leads",
+            Text::Borrowed(""),
+            &format!("{}: go there", screen.leads),
+            Some(Tap::Act(Act::Look)),
+        ));
+    }
     with("output", &[], vec![("class", class.into())], children)
 }
 

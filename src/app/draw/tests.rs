@@ -110,7 +110,16 @@ fn a_line_that_is_not_read_is_rewritten_as_it_was_typed() {
     let page = html(&parts);
     holds(&page, "<div class=\"lines\"><label for=\"spec\">");
     holds(&page, ">2 oz gin\n1,725 ml mystery</textarea>");
-    holds(&page, "<li class=\"marked\"><span class=\"name\">1,725 ml mystery</span><b></b><span class=\"detail\">");
+    holds(
+        &page,
+        "<li class=\"marked\" id=\"asked\" tabindex=\"-1\"><span class=\"name\">1,725 ml mystery</span><b></b><span class=\"detail\">",
+    );
+    // A tap on the strip leads there.
+    holds(&html(&parts[1..2]), "aria-label=\"1 line not counted: go there\"");
+    assert_eq!(tap_on(&parts[1..2], ""), Some(Tap::Act(Act::Look)));
+    let settled = nodes(view(Route::Balance, &[("spec", "2 oz gin")]));
+    assert_eq!(tap_on(&settled[1..2], ""), None);
+    assert!(!html(&settled).contains("id=\"asked\""));
     let fix = tap_on(&parts, "1.7250 ml mystery").expect("a fix");
     assert_eq!(fix, Tap::Act(Act::Rewrite("1,725 ml mystery".into(), "1.7250 ml mystery".into())));
 }

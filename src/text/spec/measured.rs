@@ -1,9 +1,9 @@
 //! An amount at the beginning of a text, in the ways people write one: a range, a multiple, a sum, the same again in another
 //! unit.
 
-use super::LineProblem;
+use super::{LineProblem, say};
 use crate::quantity::{Amount, Mass, Unit, Volume};
-use crate::text::amount::{AmountProblem, Reading};
+use crate::text::amount::{AmountProblem, Reading, is_part};
 use crate::text::number::{NumberProblem, is_digit, is_space, scan, skip_spaces};
 use crate::text::show::{fraction_of, trimmed};
 use crate::text::units::{leading_unit, typed};
@@ -30,6 +30,9 @@ pub(super) fn measured_at(text: &str, reading: &Reading<'_>) -> Result<Measured,
     }
     let Some((unit, after)) = unit_at(&rest) else { return Ok(Measured { number, amount: None, rest, said }) };
     let mut amount = measured(number, unit, reading)?;
+    if let LineUnit::Part = unit {
+        say(&mut said, &in_parts(number, reading));
+    }
     let mut rest = after;
     // "20 ml + 10 ml", "60 ml / 2 oz", "2 oz (60 ml)".
     while let Some((sign, more)) = sign_at(&rest) {
@@ -141,17 +144,31 @@ enum LineUnit {
 }
 
 fn leading_unit_or_part(words: &[&str]) -> Option<(LineUnit, usize)> {
-    let first = words.first()?.trim_end_matches(['.', ':']).to_ascii_lowercase();
-    if matches!(first.as_str(), "part" | "parts") {
+    if is_part(words.first()?.trim_end_matches(['.', ':'])) {
         return Some((LineUnit::Part, 1));
     }
     leading_unit(words).map(|(unit, used)| (LineUnit::Known(unit), used))
 }
 
+/// One part: what the list says, else a house ounce.
+fn a_part(reading: &Reading<'_>) -> Volume {
+    reading.conventions.part.unwrap_or(reading.conventions.ounce.volume())
+}
+
+/// "2 parts of 30 ml".
+fn in_parts(number: f64, reading: &Reading<'_>) -> String {
+    let number = (shown(number, reading), if number > 1.0 { "parts" } else { "part" });
+    let part = match reading.conventions.part {
+        Some(part) => format!("{} ml", trimmed(part.ml(), reading.decimal)),
+        None => format!("1 {}", typed(Unit::Ounce)),
+    };
+    format!("{} {} of {part}", number.0, number.1)
+}
+
 fn measured(number: f64, unit: LineUnit, reading: &Reading<'_>) -> Result<Amount, LineProblem> {
     let amount = match unit {
         LineUnit::Known(unit) => unit.times(number, reading.conventions),
-        LineUnit::Part => Volume::from_ml(number * reading.conventions.ounce.volume().ml()).map(Amount::Volume),
+        LineUnit::Part => Volume::from_ml(number * a_part(reading).ml()).map(Amount::Volume),
     };
     match amount.map_err(AmountProblem::from)? {
         Amount::Volume(volume) if volume <= Volume::ZERO => Err(AmountProblem::Zero.into()),

@@ -2,7 +2,7 @@
 
 use crate::craft::balance::balance;
 use crate::quantity::{Density, Ratio, Temperature, Volume};
-use crate::reading::contents::{guesses, washed_words};
+use crate::reading::contents::{guesses, question, washed_words};
 use crate::reading::rows::rewritten;
 use crate::reading::{self, Content, Contents, cells, counted_row, links};
 use crate::screen::pad::Keys;
@@ -53,7 +53,8 @@ impl Tool for BalanceForm {
             makes => bench.count(MAKES, makes, &mut answer.problems),
         };
         let water = bench.percent(WATER, &self.water, MOST_WATER, &mut answer.problems);
-        self.ask(&mut answer, &read);
+        self.ask(&mut answer, &read, bench);
+        answer.leads = read.not_counted();
         answer.rows_title = "What each line brings";
         answer.rows = read.pairs().map(|line| counted_row(line, &read.mix, bench)).collect();
         reading::cautions(&mut answer, &read.lines);
@@ -80,12 +81,12 @@ impl Tool for BalanceForm {
 
 impl BalanceForm {
     /// Asks under the spec what the first line that nothing fits is like: each guess is the whole spec with that said.
-    fn ask(&self, answer: &mut Answer, read: &Contents) {
+    fn ask(&self, answer: &mut Answer, read: &Contents, bench: &Bench) {
         let unknown = read.pairs().find(|(_, content)| matches!(content, Content::Unknown));
         let Some((line, read)) = unknown.and_then(|(line, _)| Some((line, line.read.as_ref().ok()?))) else { return };
         let whole = |fix: Fix| Fix { text: rewritten(&self.spec, &line.typed, &fix.text), ..fix };
         let fixes = guesses(line, &read.name).into_iter().map(whole).collect();
-        let words = format!("“{}” is not known, so it is not counted. What is it like?", read.name);
+        let words = format!("“{}”. {}", read.name, question(&read.name, bench));
         answer.problems.push(Problem { fixes, ..Problem::new(SPEC, words) });
     }
 
@@ -123,8 +124,8 @@ impl BalanceForm {
         cells::all(&mut answer, &reading, (&serve, serve_volume, read.has_more_energy), bench);
         if read.has_counted {
             answer.remarks.push(
-                "Counted eggs and fruit are left out. An egg white is about 30 ml, half a lime about 15 ml (common \
-                 practice, no source): write them in ml to count them."
+                "Counted fruit is left out. Half a lime is about 15 ml (common practice, no source): write it in ml \
+                 to count it."
                     .into(),
             );
         }
@@ -132,6 +133,7 @@ impl BalanceForm {
             answer.remarks.push("Milk, fat and protein are not in the energy; milk hides the pH.".into());
         }
         answer.remarks.push("Write your own figures behind a name: gin 57 %, quince liqueur (22 % vol, sugar 250 g/l, acid 4 g/l), apple juice 12.5 °Bx, moon dust (as spirit).".into());
+        reading::ask_part(&mut answer, SPEC, &self.spec, &read.lines, bench);
         answer.carry("Scale it", Route::Scale.href());
         match is_washed {
             true => links::milk_wash(read, is_washed, &self.spec, &mut answer, bench),

@@ -245,10 +245,7 @@ impl ScaleForm {
                 .remarks
                 .push(format!("Where weight meets volume, {} is taken as water, 1 g to the ml.", assumed.name));
         }
-        let is_part = |word: &str| word.eq_ignore_ascii_case("part") || word.eq_ignore_ascii_case("parts");
-        if lines.iter().any(|line| line.read.is_ok() && line.typed.split(' ').any(is_part)) {
-            answer.remarks.push("A part is read as one oz. Scale to a total or a vessel to choose its size.".into());
-        }
+        reading::ask_part(&mut answer, SPEC, &self.spec, lines, bench);
         if results.iter().any(|line| matches!(line.exact, Amount::Count(_))) {
             answer.remarks.push("Counted things are left out of the total.".into());
         }
@@ -364,8 +361,9 @@ mod tests {
     fn what_is_taken_for_granted_is_said() {
         let answer = answer(|form| form.spec = "2 parts gin\n1 part moon dust\n8 mint leaves\n10 g gum".into());
         assert!(answer.remarks[0].contains("gum is taken as water"), "{:?}", answer.remarks);
-        assert!(answer.remarks[1].starts_with("A part is read as one oz."));
-        assert!(answer.remarks[2].starts_with("Counted things"));
+        assert!(answer.remarks[1].starts_with("Counted things"));
+        assert!(answer.problems[0].words.starts_with("How much is one part?"), "{:?}", answer.problems);
+        assert!(rows(&answer)[0].ends_with("; 2 parts of 1 oz"), "{:?}", rows(&answer));
     }
 
     #[test]

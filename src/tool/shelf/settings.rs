@@ -225,7 +225,7 @@ impl ShelfForm {
         let dash = small(DASH, &self.dash, (0.1, 5.0), &reading, &mut problems).unwrap_or(Conventions::DASH);
         let barspoon =
             small(BARSPOON, &self.barspoon, (1.0, 20.0), &reading, &mut problems).unwrap_or(Conventions::BARSPOON);
-        let conventions = Conventions { ounce, dash, barspoon };
+        let conventions = Conventions { ounce, dash, barspoon, part: None };
         let jiggers = self.read_jiggers(&reading, &mut problems);
         if let Some(line) = text::unread_yield(&self.yields, decimal) {
             problems.push(Problem::new("yields", format!("“{line}” is no yield. Write it like: lime juice 38 %.")));

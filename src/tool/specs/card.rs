@@ -3,6 +3,8 @@
 mod lines;
 mod plain;
 mod record;
+#[cfg(test)]
+mod tests;
 
 pub use plain::{plain, read_plain};
 pub use record::{changed, edited, loses, loses_much, way_at};
@@ -12,8 +14,7 @@ use crate::craft::balance::balance as read_mix;
 use crate::quantity::{Ratio, Temperature, Volume};
 use crate::reading::contents::washed_words;
 use crate::reading::label::{self, Keeps};
-use crate::reading::rows::unscaled_row;
-use crate::reading::{self, Contents, links, named};
+use crate::reading::{self, Contents, card_row, links, named};
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
 use crate::screen::{
@@ -151,7 +152,7 @@ impl Tool for CardForm {
         answer.cautions.extend(newer_caution(entry.newer));
         let read = Contents::of(&self.lines, bench);
         let lines = &read.lines;
-        answer.rows = lines.iter().map(|line| unscaled_row(line, bench)).collect();
+        answer.rows = read.pairs().map(|line| card_row(line, bench)).collect();
         self.offer_moves(&mut answer.rows);
         let holds = bench.volume("holds", &self.holds, &mut answer.problems);
         let (drunk, is_washed) = read.drunk(bench);
@@ -171,6 +172,8 @@ impl Tool for CardForm {
                 ));
             }
         }
+        answer.leads = read.not_counted();
+        reading::ask_part(&mut answer, LINES, &self.lines, lines, bench);
         self.waits(&mut answer, bench);
         reading::cautions(&mut answer, lines);
         let how = [Method::read_or_none(&self.method).map_or("", Method::label), &self.glass, &self.ice, &self.garnish];
@@ -183,7 +186,7 @@ impl Tool for CardForm {
                 false => Figure::new("–", ""),
             }],
             also: match read.missing.first() {
-                Some(name) => format!("{}. Without “{name}”", named(&self.name)),
+                Some(_) => format!("{}. {}", named(&self.name), read.not_counted()),
                 None if lines.is_empty() => "Type or paste its lines".into(),
                 None => format!("{}, {amount} before ice. {}", named(&self.name), how.join(", ")),
             },
@@ -286,92 +289,4 @@ fn ways(card: &Card) -> Vec<Opt> {
         name => name.to_owned(),
     };
     card.ways.iter().enumerate().map(|way| Opt::new(way.0.to_string(), label(way))).collect()
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::book::{Book, Entry, Stamp, demo_cards};
-    use crate::screen::{Held, Texts};
-    use crate::tool::screen;
-
-    fn bench() -> Bench {
-        let entry = |(id, value)| {
-            std::sync::Arc::new(Entry { id, value, stamp: Stamp::default(), newer: None, pairs: Default::default() })
-        };
-        let book = Book { cards: demo_cards(0).into_iter().map(entry).collect(), ..Book::default() };
-        Bench { book: Held::new(book), ..Bench::default() }
-    }
-
-    fn texts(pairs: &[(&str, &str)]) -> Texts {
-        pairs.iter().map(|(name, text)| ((*name).to_owned(), (*text).to_owned())).collect()
-    }
-
-    #[test]
-    fn shows_the_way_that_is_open() {
-        let quick = screen(Route::Card, &texts(&[("id", "demo-1")]), &bench());
-        assert_eq!(quick.strip.figures[0].to_string(), "17.2 % vol");
-        assert!(
-            quick.strip.also.starts_with("Orchard lantern, 105 ml before ice. Built, tumbler, crushed"),
-            "{:?}",
-            quick.strip
-        );
-        let stirred = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "1")]), &bench());
-        assert!(stirred.field("lines").is_some_and(|field| field.text.starts_with("45 ml pear brandy\n20 ml dry")));
-        let far = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "99")]), &bench());
-        assert_eq!(far.field("way").map(|field| field.text.as_str()), Some("washed"));
-        let none = screen(Route::Card, &texts(&[("id", "gone")]), &bench());
-        assert_eq!(none.strip.also, "Choose a spec in All, or start one.");
-    }
-
-    #[test]
-    fn lines_move_and_go() {
-        let shown = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "1")]), &bench());
-        let Some(Block::Table(_, rows)) = shown.blocks.iter().find(|block| matches!(block, Block::Table(..))) else {
-            panic!("a table")
-        };
-        assert_eq!(rows[0].buttons.len(), 1, "the first cannot go up");
-        let put = |button: &Button| match &button.act {
-            Act::Put(puts) => puts[0].1.clone(),
-            other => panic!("{other:?}"),
-        };
-        assert!(put(&rows[1].buttons[0]).starts_with("20 ml dry vermouth\n45 ml pear brandy\n15 ml"));
-        assert!(!put(&rows[1].buttons[1]).contains("vermouth"));
-    }
-
-    #[test]
-    fn a_text_goes_into_its_record_and_no_other() {
-        let card = demo_cards(0).remove(0).1;
-        let changed = edited(&card, 1, "garnish", "pear fan").expect("a field");
-        assert_eq!(changed.ways[1].garnish, "pear fan");
-        assert_eq!(changed.ways[0], card.ways[0]);
-        assert_eq!(edited(&card, 0, "name", "Lamp").expect("a field").name, "Lamp");
-        assert_eq!(edited(&card, 9, "lines", ""), None);
-        // A tap on a line's fix, and one that changes nothing.
-        let fixed = super::changed(&card, 0, &Act::Rewrite("30 ml pear juice".into(), "30 ml pear purée".into()))
-            .expect("a change");
-        assert!(fixed.ways[0].lines.contains("\n30 ml pear purée\n"));
-        assert_eq!(super::changed(&card, 0, &Act::Rewrite("no such line".into(), "x".into())), None);
-        assert_eq!(edited(&card, 0, "search", ""), None);
-        let mut card = card;
-        for name in FIELDS {
-            assert!(
-                card.fields().iter().any(|(field, _)| *field == name)
-                    || card.ways[0].fields().iter().any(|(field, _)| *field == name),
-                "{name}"
-            );
-        }
-    }
-
-    #[test]
-    fn plain_text_says_all_of_it() {
-        let card = demo_cards(0).remove(0).1;
-        let text = plain(&card);
-        assert!(text.starts_with("Orchard lantern\n\nquick\n45 ml pear brandy\n"), "{text}");
-        for part in
-            ["Method: stirred", "Glass: tumbler", "It holds: 300 ml", "Garnish: pear slice", "Stir 30 s", "11 coins"]
-        {
-            assert!(text.contains(part), "{part}");
-        }
-    }
 }

@@ -2,7 +2,7 @@
 
 use super::StrengthForm;
 use crate::craft::balance::balance as read_mix;
-use crate::reading::{Contents, counted_row};
+use crate::reading::{self, Contents, counted_row};
 use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Figure, Strip, Tone};
 use crate::substance::ethanol;
@@ -16,6 +16,7 @@ impl StrengthForm {
         }
         answer.rows_title = "What each brings";
         answer.rows = read.pairs().map(|line| counted_row(line, &read.mix, bench)).collect();
+        answer.leads = read.not_counted();
         if !read.is_something() {
             return answer.without_answer("None of it can be counted yet: see its lines below.");
         }
@@ -38,6 +39,7 @@ impl StrengthForm {
         if !read.missing.is_empty() {
             answer.cell("lost to contraction", text::millilitres(apart.less(reading.volume), bench.decimal));
         }
+        reading::ask_part(&mut answer, "pours", &self.pours, &read.lines, bench);
         answer.remarks.push("Give a strength behind a name: gin 57 %, rum 126 proof.".into());
         answer.carry("Share it out in serves", Route::Serves.href_with("made", &bench.carried(reading.volume)));
         answer

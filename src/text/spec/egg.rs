@@ -1,0 +1,20 @@
+//! Eggs that are counted, as what is poured of them.
+
+use super::say;
+use crate::book::Taken;
+use crate::quantity::{Amount, Volume};
+use crate::text::show::fraction_of;
+
+/// Millilitres of one. Common practice, no source; a whole egg is its white and its yolk.
+const EGGS: [(&str, f64); 3] = [("egg-white", 30.0), ("egg-yolk", 18.0), ("whole-egg", 48.0)];
+
+/// A count of eggs as what they pour; any other amount as it is.
+pub(super) fn poured(amount: Amount, taken: Option<&Taken>, name: &str, said: &mut String) -> Amount {
+    let Amount::Count(count) = amount else { return amount };
+    let each = taken.and_then(|taken| EGGS.iter().find(|(key, _)| *key == taken.ingredient.key));
+    let Some(volume) = each.and_then(|(_, ml)| Volume::from_ml(ml * count.value()).ok()) else { return amount };
+    let number = fraction_of(count.value()).unwrap_or_default();
+    let line = format!("{number} {name}: about {} ml, rule of thumb", volume.ml().round());
+    say(said, line.trim_start());
+    Amount::Volume(volume)
+}
