@@ -185,7 +185,10 @@ impl Tool for MilkWashForm {
             }
             DRINK => (Given::Drink, &mut self.drink),
             SPEC => {
-                self.came.clear();
+                // Another drink: what came for the last one, and was read of it, is not its own.
+                for text in [&mut self.came, &mut self.came_of, &mut self.mixed, &mut self.ph] {
+                    text.clear();
+                }
                 (Given::Spec, &mut self.spec)
             }
             MILK => (Given::Milk, &mut self.milk),
