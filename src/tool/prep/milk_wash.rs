@@ -136,7 +136,7 @@ impl Tool for MilkWashForm {
             });
         };
         let judged = worked.verdict();
-        if let Some(verdict) = judged.filter(|verdict| verdict.clots == Clots::No && self.ph.trim().is_empty()) {
+        if let Some(verdict) = judged.filter(|verdict| verdict.clots == Clots::No && self.of_ph(bench).is_none()) {
             return self.held_back(answer, &worked, verdict, bench);
         }
         let plan = self.steps(&worked, bench);

@@ -22,7 +22,7 @@ pub(super) struct Kind {
 pub(super) const KINDS: [Kind; 3] = [
     Kind { field: "brix", name: "°Bx", limits: (0.0, 60.0), unit: "°Bx" },
     Kind { field: "ph", name: "pH", limits: (0.5, 9.0), unit: "pH" },
-    Kind { field: "celsius", name: "temperature", limits: (-5.0, 95.0), unit: "°C" },
+    Kind { field: "celsius", name: "temperature", limits: (0.0, 95.0), unit: "°C" },
 ];
 
 /// What was noted of each kind.
