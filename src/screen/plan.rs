@@ -166,7 +166,7 @@ impl Step {
 
     /// Into the cold before it is served.
     pub(crate) fn chill() -> Step {
-        Step::work(CHILL, "Into the cold: it is served cold", 2 * MINUTE).then_wait(CHILLS_IN)
+        Step::work(CHILL, "Into the cold, it is served cold (2 h, rule of thumb)", 2 * MINUTE).then_wait(CHILLS_IN)
     }
 
     /// And so much comes out.

@@ -96,6 +96,17 @@ fn a_spec_goes_on_with_its_ice() {
     assert!(rows.iter().any(|row| row.contains("Freeze clear ice: one clear block|")), "{rows:?}");
     assert!(rows.iter().any(|row| row.contains("Measure 1\u{202f}800 ml rye whiskey")), "{rows:?}");
     assert!(tab.strip().contains("latest"), "{}", tab.strip());
+    // An hour more of slack, an hour earlier; it is kept, and Undo of what is typed takes it back.
+    let at = |strip: String| strip.split(" latest").next().and_then(|time| time.rsplit(' ').next().map(str::to_owned));
+    let before = at(tab.strip()).expect("a time");
+    tab.type_in("slack", "90");
+    let minutes = |time: &str| {
+        let (hours, minutes) = time.split_once(':').expect("a time");
+        hours.parse::<i32>().expect("hours") * 60 + minutes.parse::<i32>().expect("minutes")
+    };
+    let after = at(tab.strip()).expect("a time");
+    assert_eq!((minutes(&before) - minutes(&after)).rem_euclid(24 * 60), 60, "{before} {after}");
+    assert_eq!(Tab::open(&keeper, "batch/run").value("slack"), "90");
     // Deleted, and brought back.
     tab.act(Act::Empty);
     assert_eq!(stored(&keeper, "run/").len(), 0);

@@ -138,7 +138,7 @@ impl Tool for MilkWashForm {
             });
         };
         let judged = worked.verdict();
-        if let Some(verdict) = judged.filter(|verdict| verdict.clots == Clots::No && self.ph.trim().is_empty()) {
+        if let Some(verdict) = judged.filter(|verdict| verdict.clots == Clots::No && self.of_ph(bench).is_none()) {
             return self.held_back(answer, &worked, verdict, bench);
         }
         let plan = self.steps(&worked, bench);
@@ -188,7 +188,10 @@ impl Tool for MilkWashForm {
             }
             DRINK => (Given::Drink, &mut self.drink),
             SPEC => {
-                self.came.clear();
+                // Another drink: what came for the last one, and was read of it, is not its own.
+                for text in [&mut self.came, &mut self.came_of, &mut self.mixed, &mut self.ph] {
+                    text.clear();
+                }
                 (Given::Spec, &mut self.spec)
             }
             MILK => (Given::Milk, &mut self.milk),

@@ -22,7 +22,7 @@ pub(super) struct Kind {
 pub(super) const KINDS: [Kind; 3] = [
     Kind { field: "brix", name: "°Bx", limits: (0.0, 60.0), unit: "°Bx" },
     Kind { field: "ph", name: "pH", limits: (0.5, 9.0), unit: "pH" },
-    Kind { field: "celsius", name: "temperature", limits: (-5.0, 95.0), unit: "°C" },
+    Kind { field: "celsius", name: "temperature", limits: (0.0, 95.0), unit: "°C" },
 ];
 
 /// What was noted of each kind.
@@ -75,13 +75,14 @@ pub(super) fn idle(run: &Run, parts: &[Made], noted: &[Noted]) -> Vec<String> {
         }
         let takers = run.parts.iter().zip(parts).filter(|(part, _)| part.from == Some(made.key));
         let why = match takers.map(|(_, taker)| taker.title.as_str()).next() {
-            Some(taker) => format!("{taker} is not reckoned by it"),
+            Some(taker) => format!("{taker} is not reckoned by that"),
             None => "nothing on this sheet is made of it".to_owned(),
         };
+        let (are, count) = if names.len() == 1 { ("is", "counts") } else { ("are", "count") };
         said.push(format!(
-            "Of {}, {} is kept in the log and counts for nothing else: {why}.",
-            made.title,
-            names.join(" and ")
+            "{} noted at “{}” {are} kept in the log and {count} for nothing else: {why}.",
+            names.join(" and "),
+            made.title
         ));
     }
     said

@@ -1,5 +1,6 @@
 //! What to mind about the parts of a run.
 
+use super::part::tool_name;
 use super::spec::{SPEC, line_called};
 use crate::book::{Part, Run};
 use crate::reading::named;
@@ -31,6 +32,16 @@ pub(super) fn remarks(run: &Run, makings: &[Making], bench: &Bench) -> Vec<Strin
             (None, Some(_), _) => Some(format!("No line of {name} is called cordial: it is made as often as you say.")),
             (None, None, _) => None,
         });
+    }
+    for (part, wash) in run.parts.iter().zip(makings).filter(|(part, _)| part.from.is_some()) {
+        let is_taken = |key: u32| run.parts.iter().any(|other| other.from == Some(key));
+        let others = run.parts.iter().zip(makings).filter(|(other, making)| !is_taken(other.key) && wash.takes(making));
+        if wash.makes == Makes::WashedDrink && others.count() > 0 {
+            let name = tool_name(&part.tool);
+            said.push(format!(
+                "How much {name} is made goes by one juice alone, and it waits for the others: tap ⇄ beside it to go by another."
+            ));
+        }
     }
     if drinks.len() > 1 {
         said.push("“The spec, times” counts for the drink whose step is open: tap one of its steps first.".into());

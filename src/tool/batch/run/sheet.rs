@@ -77,6 +77,11 @@ pub fn worked_out(run: &Run, bench: &Bench) -> Sheet {
         let goes_in = |out: &&Out| !is_kept || out.came.makes != Makes::Ice.word();
         let mut before: Vec<usize> = match making.makes {
             Makes::Drink => outs.iter().filter(goes_in).map(|out| out.last).collect(),
+            Makes::WashedDrink => {
+                let is_juice_of_it = |out: &Out| making.juices.contains(&out.came.of.as_str());
+                let goes_in = |out: &&Out| Some(out.key) == part.from || is_juice_of_it(out);
+                outs.iter().filter(goes_in).map(|out| out.last).collect()
+            }
             _ => source.iter().map(|out| out.last).collect(),
         };
         let mut came = came(making, given, &plan, bench);

@@ -268,8 +268,10 @@ fn an_undo_takes_the_tick_back_and_leaves_what_was_typed() {
 #[test]
 fn what_cannot_be_read_takes_nothing_away() {
     let mut run = chain();
+    run.parts[1].texts.insert("method".into(), "agar".into());
     let count = sheet(&run, &bench(&run, NOW)).steps.len();
-    for brix in ["9 °Bx", "about 9", "84", "-3"] {
+    for brix in ["9 °Bx", "about 9", "84", "-3", "300"] {
+        run.marks.insert("0/press".into(), Tick { ph: brix.into(), celsius: brix.into(), ..Tick::default() });
         run.marks.insert("1/filter".into(), Tick { brix: brix.into(), ph: brix.into(), ..Tick::default() });
         assert_eq!(sheet(&run, &bench(&run, NOW)).steps.len(), count, "{brix}");
     }

@@ -38,7 +38,7 @@ impl MilkWashForm {
     }
 
     /// What the pH says that drink and milk read together.
-    fn of_ph(&self, bench: &Bench) -> Option<String> {
+    pub(super) fn of_ph(&self, bench: &Bench) -> Option<String> {
         let ph = text::read_number(&self.ph, bench.decimal).ok()??;
         let (typed, limit) = (self.ph.trim(), text::plain(CASEIN_CLOTS_AT, 1, bench.decimal));
         Some(match ph <= CASEIN_CLOTS_AT {

@@ -62,6 +62,24 @@ fn a_wash_mixes_its_drink_of_the_juice_that_came() {
 }
 
 #[test]
+fn a_wash_waits_for_each_of_its_juices() {
+    let fruit = |fruit: &str| part("fruit", &[("fruit", fruit), ("wanted", "500 ml")]);
+    let parts =
+        vec![fruit("pear"), fruit("lemon"), wash("500 ml gin\n200 ml pear juice\n100 ml lemon juice"), fruit("lime")];
+    let mut run = with_parts(&Run::default(), parts, &Bench::default());
+    let order: Vec<_> = run.parts.iter().map(|part| part.tool.as_str()).collect();
+    assert_eq!(order, ["fruit", "fruit", "fruit", "milk-wash"]);
+    let is_free = |run: &Run| sheet(run, &bench(run, NOW)).steps.iter().any(|step| step.key == "2/mix" && step.is_free);
+    let goes_by_one = |run: &Run| said(&shown(run, NOW)).iter().any(|said| said.contains("goes by one juice alone"));
+    assert!(goes_by_one(&run));
+    run = done(&run, "1/press", NOW);
+    assert!(!is_free(&run), "the pear is not pressed");
+    run = done(&run, "0/press", NOW);
+    assert!(is_free(&run), "the lime goes into nothing");
+    assert!(!goes_by_one(&washing()));
+}
+
+#[test]
 fn what_is_noted_at_a_wash_counts_in_it() {
     let mut run = washing();
     let milk = |run: &Run| words_of(run, "0/milk");
@@ -74,7 +92,7 @@ fn what_is_noted_at_a_wash_counts_in_it() {
         run.marks.insert("0/pour".into(), Tick { ph: ph.into(), ..Tick::default() });
         let said = said(&shown(&run, NOW));
         assert!(said.iter().any(|said| said.contains(words)), "{ph}: {said:?}");
-        assert!(!said.iter().any(|said| said.starts_with("Of Milk wash")), "it counts: {said:?}");
+        assert!(!said.iter().any(|said| said.contains("for nothing else")), "it counts: {said:?}");
     }
     // It is too cold where the juice is sour enough: nothing of it is lost on the sheet.
     let mut weak = washing();
@@ -91,8 +109,9 @@ fn what_is_noted_at_a_wash_counts_in_it() {
 #[test]
 fn a_reading_counts_or_says_why_it_does_not() {
     let mut run = chain();
-    let noted =
-        |run: &Run| said(&shown(run, NOW)).into_iter().filter(|said| said.starts_with("Of ")).collect::<Vec<_>>();
+    let noted = |run: &Run| {
+        said(&shown(run, NOW)).into_iter().filter(|said| said.contains("for nothing else")).collect::<Vec<_>>()
+    };
     assert_eq!(noted(&run), Vec::<String>::new());
     // Noted at the press: °Bx goes on through the clearing to the cordial, warmth makes the enzyme slow.
     let press = Tick { brix: "12".into(), celsius: "4".into(), ..Tick::default() };
@@ -105,8 +124,8 @@ fn a_reading_counts_or_says_why_it_does_not() {
     assert_eq!(
         noted(&run),
         [
-            "Of Pear, cleared with enzyme, pH is kept in the log and counts for nothing else: Pear cordial is not reckoned by it.",
-            "Of Pear cordial, °Bx and pH is kept in the log and counts for nothing else: nothing on this sheet is made of it.",
+            "pH noted at “Pear, cleared with enzyme” is kept in the log and counts for nothing else: Pear cordial is not reckoned by that.",
+            "°Bx and pH noted at “Pear cordial” are kept in the log and count for nothing else: nothing on this sheet is made of it.",
         ]
     );
     // What cannot go on says so.
