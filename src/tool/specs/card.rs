@@ -168,7 +168,7 @@ impl Tool for CardForm {
         reading::cautions(&mut answer, lines);
         let how = [Method::read_or_none(&self.method).map_or("", Method::label), &self.glass, &self.ice, &self.garnish];
         let how: Vec<&str> = how.into_iter().map(str::trim).filter(|word| !word.is_empty()).collect();
-        let amount = text::litres_or_ml(volume, bench.decimal);
+        let amount = bench.headline(volume, lines.iter().find_map(|line| line.read.as_ref().ok()?.unit));
         let strength = text::plain(reading.strength.fraction() * 100.0, 1, bench.decimal);
         answer.strip = Strip {
             figures: vec![match read.is_something() {
@@ -274,6 +274,8 @@ fn ways(card: &Card) -> Vec<Opt> {
 
 #[cfg(test)]
 mod tests {
+    use std::sync::Arc;
+
     use super::*;
     use crate::book::{Book, Entry, Stamp, demo_cards};
     use crate::screen::{Held, Texts};
@@ -281,7 +283,7 @@ mod tests {
 
     fn bench() -> Bench {
         let entry = |(id, value)| {
-            std::sync::Arc::new(Entry { id, value, stamp: Stamp::default(), newer: None, pairs: Default::default() })
+            Arc::new(Entry { id, value, stamp: Stamp::default(), newer: None, pairs: Default::default() })
         };
         let book = Book { cards: demo_cards(0).into_iter().map(entry).collect(), ..Book::default() };
         Bench { book: Held::new(book), ..Bench::default() }
@@ -302,6 +304,14 @@ mod tests {
         );
         let stirred = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "1")]), &bench());
         assert!(stirred.field("lines").is_some_and(|field| field.text.starts_with("45 ml pear brandy\n20 ml dry")));
+        let oz = bench();
+        let card = Arc::new(Entry {
+            value: edited(&oz.book.cards[0].value, 0, "lines", "2 oz gin\n1 oz lemon juice").expect("a field"),
+            ..Entry::clone(&oz.book.cards[0])
+        });
+        let oz = Bench { book: Held::new(Book { cards: vec![card], ..Book::default() }), ..Bench::default() };
+        let ounces = screen(Route::Card, &texts(&[("id", "demo-1")]), &oz);
+        assert!(ounces.strip.also.starts_with("Orchard lantern, 3 oz, 88."), "{:?}", ounces.strip);
         let far = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "99")]), &bench());
         assert_eq!(far.field("way").map(|field| field.text.as_str()), Some("washed"));
         let none = screen(Route::Card, &texts(&[("id", "gone")]), &bench());
