@@ -40,7 +40,7 @@ fn a_pasted_list_is_read_asked_about_and_poured() {
     assert_eq!(tab.view().screen.leads, "");
     let to = tab.link("Scale it");
     tab.go(&to).type_in("serves", "2");
-    assert!(tab.strip().starts_with("×2 670 ml in all"), "{}", tab.strip());
+    assert!(tab.strip().starts_with("×2 22¾ oz, 670 ml in all"), "{}", tab.strip());
     assert!(tab.rows()[4].starts_with("egg white|60 ml|"), "{:?}", tab.rows());
 }
 
@@ -63,7 +63,7 @@ fn the_same_list_is_read_alike_wherever_it_is_pasted() {
     tab.act(Act::Look);
     assert_eq!(tab.effects.last(), Some(&Effect::Reach("asked")));
     tab.settle("Syrup").settle("90 ml soda");
-    assert!(tab.strip().starts_with("7.4 % vol | Without a name, 335 ml before ice"), "{}", tab.strip());
+    assert!(tab.strip().starts_with("7.4 % vol | Without a name, 11¼ oz, 335 ml before ice"), "{}", tab.strip());
 }
 
 #[test]

@@ -178,7 +178,7 @@ impl Tool for CardForm {
         reading::cautions(&mut answer, lines);
         let how = [Method::read_or_none(&self.method).map_or("", Method::label), &self.glass, &self.ice, &self.garnish];
         let how: Vec<&str> = how.into_iter().map(str::trim).filter(|word| !word.is_empty()).collect();
-        let amount = text::litres_or_ml(volume, bench.decimal);
+        let amount = bench.headline(volume, lines.iter().find_map(|line| line.read.as_ref().ok()?.unit));
         let strength = text::plain(reading.strength.fraction() * 100.0, 1, bench.decimal);
         answer.strip = Strip {
             figures: vec![match read.is_something() {

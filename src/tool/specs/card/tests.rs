@@ -1,14 +1,15 @@
 //! A spec as it is shown.
 
+use std::sync::Arc;
+
 use super::*;
 use crate::book::{Book, Entry, Stamp, demo_cards};
 use crate::screen::{Held, Texts};
 use crate::tool::screen;
 
 fn bench() -> Bench {
-    let entry = |(id, value)| {
-        std::sync::Arc::new(Entry { id, value, stamp: Stamp::default(), newer: None, pairs: Default::default() })
-    };
+    let entry =
+        |(id, value)| Arc::new(Entry { id, value, stamp: Stamp::default(), newer: None, pairs: Default::default() });
     let book = Book { cards: demo_cards(0).into_iter().map(entry).collect(), ..Book::default() };
     Bench { book: Held::new(book), ..Bench::default() }
 }
@@ -28,6 +29,14 @@ fn shows_the_way_that_is_open() {
     );
     let stirred = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "1")]), &bench());
     assert!(stirred.field("lines").is_some_and(|field| field.text.starts_with("45 ml pear brandy\n20 ml dry")));
+    let oz = bench();
+    let card = Arc::new(Entry {
+        value: edited(&oz.book.cards[0].value, 0, "lines", "2 oz gin\n1 oz lemon juice").expect("a field"),
+        ..Entry::clone(&oz.book.cards[0])
+    });
+    let oz = Bench { book: Held::new(Book { cards: vec![card], ..Book::default() }), ..Bench::default() };
+    let ounces = screen(Route::Card, &texts(&[("id", "demo-1")]), &oz);
+    assert!(ounces.strip.also.starts_with("Orchard lantern, 3 oz, 88."), "{:?}", ounces.strip);
     let far = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "99")]), &bench());
     assert_eq!(far.field("way").map(|field| field.text.as_str()), Some("washed"));
     let none = screen(Route::Card, &texts(&[("id", "gone")]), &bench());
