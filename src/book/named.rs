@@ -216,11 +216,15 @@ const PRESSED: [&str; 7] = ["juice", "saft", "purée", "puree", "pulp", "vinegar
 /// spoons of sugar are counted.
 #[must_use]
 pub fn is_poured(name: &str) -> bool {
-    named_to_the_end(name).is_some_and(|ingredient| match ingredient.handled {
-        Handled::Poured => true,
-        Handled::Counted => false,
-        Handled::ByName => PRESSED.iter().any(|noun| name.ends_with(noun)),
-    })
+    let known = named_to_the_end(name).or_else(|| abroad(name).and_then(ingredient));
+    known.map_or_else(
+        || abroad::of(&abroad::folded(name)).is_some_and(|(key, _)| !key.is_empty()),
+        |ingredient| match ingredient.handled {
+            Handled::Poured => true,
+            Handled::Counted => false,
+            Handled::ByName => PRESSED.iter().any(|noun| name.ends_with(noun)),
+        },
+    )
 }
 
 /// Names of the library that a name which nothing fits may mean: those it nearly is, then three at most that share a
