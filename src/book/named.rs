@@ -155,11 +155,7 @@ fn less_exactly(text: &str, exact: Option<(Taken, usize)>, own: &[(String, Taken
     if let Some((name, keys)) = longest.filter(|(name, _)| exact.is_none_or(|(_, length)| name.len() > length)) {
         if let Some((one, other)) = keys.split_once(',') {
             let names = [one, other].map(|key| ingredient(key).map_or("", |ingredient| ingredient.name));
-            // "Orange bitter" may be more of a name than "bitter".
-            return match near::near(folded, name, None, own) {
-                Fit::Nothing => Fit::Maybe(names.to_vec()),
-                fit => fit,
-            };
+            return Fit::Maybe(names.to_vec());
         }
         exact = plain(keys).map(|taken| (taken, name.len()));
         if name.len() == folded.trim_start().len() {
