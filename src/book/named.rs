@@ -184,11 +184,7 @@ fn less_exactly(text: &str, exact: Option<(Taken, usize)>, own: &[(String, Taken
     if let Some((name, keys)) = longest.filter(|(name, _)| exact.is_none_or(|(_, length)| name.len() > length)) {
         if let Some((one, other)) = keys.split_once(',') {
             let names = [one, other].map(|key| ingredient(key).map_or("", |ingredient| ingredient.name));
-            // "Orange bitter" may be more of a name than "bitter".
-            return match near::near(folded, name, None, own) {
-                Fit::Nothing => Fit::Maybe(names.to_vec()),
-                fit => fit,
-            };
+            return Fit::Maybe(names.to_vec());
         }
         exact = plain(keys).map(|taken| (taken, name.len()));
         if name.len() == folded.trim_start().len() {
@@ -245,11 +241,15 @@ const PRESSED: [&str; 7] = ["juice", "saft", "purée", "puree", "pulp", "vinegar
 /// spoons of sugar are counted.
 #[must_use]
 pub fn is_poured(name: &str) -> bool {
-    named_to_the_end(name).is_some_and(|ingredient| match ingredient.handled {
-        Handled::Poured => true,
-        Handled::Counted => false,
-        Handled::ByName => PRESSED.iter().any(|noun| name.ends_with(noun)),
-    })
+    let known = named_to_the_end(name).or_else(|| abroad(name).and_then(ingredient));
+    known.map_or_else(
+        || abroad::of(&abroad::folded(name)).is_some_and(|(key, _)| !key.is_empty()),
+        |ingredient| match ingredient.handled {
+            Handled::Poured => true,
+            Handled::Counted => false,
+            Handled::ByName => PRESSED.iter().any(|noun| name.ends_with(noun)),
+        },
+    )
 }
 
 /// Names of the library that a name which nothing fits may mean: those it nearly is, then three at most that share a

@@ -13,7 +13,7 @@ use super::amount::{AmountProblem, Reading, is_part};
 use super::figures::{Named, read_named};
 use super::number::{NumberProblem, is_digit, is_space, replaced, starts_number};
 use super::units::{leading_unit, typed};
-use crate::book::{Line, is_poured};
+use crate::book::{Fit, Line, fit, is_poured};
 use crate::quantity::{Amount, Conventions, Ratio, Unit, Volume};
 use egg::poured;
 use juice::juice_of;
@@ -232,9 +232,14 @@ fn amount_first(line: &str, reading: &Reading<'_>) -> Result<Line, LineProblem> 
         Some(amount) => named(amount, &outside, said, reading),
         // "1 bottle (750 ml) gin": counting it would leave it out of the total.
         None if holds_amount(&rest) => Err(LineProblem::Unclear),
-        None if is_poured(&outside) && number > 0.0 => Err(no_unit(line, &rest)),
+        None if number > 0.0 && (is_poured(&outside) || is_misspelt(&outside, reading)) => Err(no_unit(line, &rest)),
         None => named(counted(number, line, &rest)?, &outside, said, reading),
     }
+}
+
+/// Whether a name is that of something poured but for a letter or two.
+fn is_misspelt(name: &str, reading: &Reading<'_>) -> bool {
+    matches!(fit(name, reading.own), Fit::As(_, read_as) if is_poured(&read_as))
 }
 
 fn no_unit(line: &str, rest: &str) -> LineProblem {

@@ -105,7 +105,9 @@ fn what_was_decided_is_said() {
 
 #[test]
 fn what_has_no_unit_is_asked_about_however_it_is_written() {
-    for (typed, number) in [("2-.5 gin", "2-.5"), ("60gin(5 x", "60"), ("2 to 3 gin", "2 to 3")] {
+    for (typed, number) in
+        [("2-.5 gin", "2-.5"), ("60gin(5 x", "60"), ("2 to 3 gin", "2 to 3"), ("1/2 tequilla", "1/2")]
+    {
         assert_eq!(read(typed).read, Err(LineProblem::NoUnit(number.into())), "{typed}");
     }
 }

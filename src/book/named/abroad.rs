@@ -2,7 +2,7 @@
 
 /// Keys of the library, and names for what they mean, as [`folded`]. Where a name means two things to two bars, both keys:
 /// it is asked about. Words that mean something else in a bar that writes English are left out.
-const NAMES: [(&str, &str); 74] = [
+const NAMES: [(&str, &str); 75] = [
     ("london-dry-gin", "ginebra"),
     ("vodka", "wodka"),
     ("light-rum", "weisser rum,rhum blanc,ron blanco,rum bianco"),
@@ -19,6 +19,7 @@ const NAMES: [(&str, &str); 74] = [
     ("coffee-liqueur", "kaffeelikor,licor de cafe,liqueur de cafe"),
     ("spirit-40,liqueur", "liquor"),
     ("bitter-red-aperitif,aromatic-bitters", "bitter"),
+    ("orange-bitters", "orange bitter"),
     ("dry-vermouth", "trockener wermut,wermut trocken,vermouth sec,vermut seco,vermouth secco"),
     ("sweet-vermouth", "wermut,roter wermut,vermut,vermut rojo"),
     ("white-wine", "weisswein,vin blanc,vino blanco,vino bianco"),
@@ -44,7 +45,7 @@ const NAMES: [(&str, &str); 74] = [
     ("raspberry-puree", "himbeere,himbeeren,frambuesa,frambuesas,lampone,lamponi"),
     ("juice", "saft,fruchtsaft,jus,zumo,jugo,succo"),
     ("vinegar", "essig,weinessig,vinaigre,vinagre,aceto"),
-    ("simple-syrup", "sirup,zuckersirup,lauterzucker,sirop,sirope,jarabe,almibar,sciroppo"),
+    ("simple-syrup", "zuckersirup,lauterzucker,sirop,sirope,jarabe,almibar,sciroppo"),
     ("grenadine", "granadina,granatina"),
     ("orgeat", "mandelsirup,orzata"),
     ("ginger-syrup", "ingwersirup,sirop de gingembre,jarabe de jengibre,sciroppo di zenzero"),

@@ -1,7 +1,7 @@
 //! Names misspelt by a letter or two.
 
 use super::abroad::{names, plain};
-use super::{Fit, Measured, Taken, is_of_word};
+use super::{Fit, Measured, Taken, ends_with_words, is_of_word};
 use crate::book::{LIBRARY, ingredient};
 
 /// Most letters that are wrong in all of a phrase.
@@ -31,7 +31,9 @@ pub(super) fn near(folded: &str, exact: &str, taken: Option<&Taken>, own: &[(Str
     let known = words_of(exact).count();
     let mut close: Vec<Close> = Vec::new();
     let mut consider = |phrase: &str, what: &dyn Fn() -> Option<Taken>| {
-        if let Some((words, wrong, is_short)) = apart(&typed, phrase)
+        // What is right to the letter is the end of more; most are passed over by that.
+        if (known == 0 || ends_with_words(phrase, exact))
+            && let Some((words, wrong, is_short)) = apart(&typed, phrase)
             && words > known
             && let Some(taken) = what()
         {

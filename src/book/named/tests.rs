@@ -164,6 +164,18 @@ fn nouns_that_stand_first() {
 }
 
 #[test]
+fn what_is_poured_wants_a_unit() {
+    for name in ["gin", "lime juice", "Limettensaft", "Wodka", "sirop de sucre", "jus de citron vert", "leche"] {
+        assert!(is_poured(name), "{name}");
+    }
+    for name in
+        ["lime", "Limette", "egg white", "Eier", "clara de huevo", "sugar", "Zucker", "crème de la crème", "Stir", ""]
+    {
+        assert!(!is_poured(name), "{name}");
+    }
+}
+
+#[test]
 fn guesses_share_a_word() {
     assert_eq!(alike("wild cherry thing"), ["Cherry liqueur", "Clear cherry liqueur"]);
     assert!(alike("moon dust").is_empty());
