@@ -1,11 +1,11 @@
 //! What the trade computes, worked by hand: each sum stands beside it.
 
-use meniscus::book::{Ingredient, Measured, Taken, ingredient};
+use meniscus::book::{Holds, Ingredient, Measured, Taken, ingredient};
 use meniscus::craft::balance::{balance, share};
 use meniscus::craft::cordial::{Fill, FromJuice, Miss, Swap, swap, to_target};
 use meniscus::craft::fruit::{Product, share_of};
 use meniscus::craft::milk_wash::{verdict, washed};
-use meniscus::craft::pour::{litre_of, pour, standard};
+use meniscus::craft::pour::{fits, litre_of, pour, standard};
 use meniscus::quantity::{Abv, Acidity, Amount, Brix, Mass, Ratio, Temperature, Volume};
 use meniscus::substance::acid::Acid;
 use meniscus::substance::fruit::Fruit;
@@ -94,6 +94,28 @@ fn sugar_by_the_cup() {
     // What is measured of a drink says nothing of a powder.
     let measured = Measured { strength: Abv::from_fraction(0.4).ok(), ..Measured::default() };
     assert_eq!(litre_of(&Taken { ingredient: row("sugar"), measured }), standard(row("sugar")));
+}
+
+/// What is known of a litre goes in as it is: 20 g of solids take up 0.62 ml each, sugar is of the ingredient's kind, and water
+/// fills the litre. What is said of a powder is not held against it.
+#[test]
+fn what_is_known_of_a_litre() {
+    let of = |key, measured| litre_of(&Taken { ingredient: row(key), measured });
+    let holds = Holds { solids: Some(grams(20.0)), ..Holds::default() };
+    let juice = of("lime-juice", Measured { holds, ..Measured::default() });
+    near(juice.other.g(), 20.0, 1e-12, "solids");
+    near(juice.room.ml(), 12.4, 1e-9, "their room");
+    let sweet = Measured { sugar_per_litre: Mass::from_g(300.0).ok(), ..Measured::default() };
+    let (honey, syrup) = (of("honey-syrup", sweet), of("simple-syrup", sweet));
+    assert_eq!((honey.invert_sugar, honey.sucrose), (grams(300.0), Mass::ZERO));
+    assert_eq!((syrup.invert_sugar, syrup.sucrose), (Mass::ZERO, grams(300.0)));
+    for litre in [juice, honey, syrup] {
+        near(litre.volume(Temperature::TWENTY).expect("in range").ml(), 1000.0, 1e-6, "ml");
+    }
+    let reads = Measured { reads: Brix::from_degrees(50.0).ok(), ..Measured::default() };
+    assert!(fits(&Taken { ingredient: row("sugar"), measured: reads }));
+    assert!(fits(&Taken { ingredient: row("simple-syrup"), measured: reads }));
+    assert!(fits(&Taken { ingredient: row("lime-juice"), measured: Measured::default() }));
 }
 
 /// 200 ml of whole milk in a drink: of its 206 g, 87.3 % is water and 6.3 % curd; the other 6.4 %, 13.18 g, take up 0.62 ml

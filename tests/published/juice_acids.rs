@@ -56,6 +56,14 @@ fn the_acid_takes_room() {
     near(300.0 - made.water.ml(), 18.0 * room, 0.2, "ml of room");
 }
 
+/// Water stands in for nothing sour, and nothing weighed for no juice.
+#[test]
+fn nothing_without_acid() {
+    assert_eq!(stand_in(Volume::LITRE, &acids(0.0, 0.0), grams(0.1)), None);
+    assert_eq!(stands_in_for(grams(4.0), grams(2.0), &acids(0.0, 0.0)), None);
+    assert_eq!(stands_in_for(grams(0.0), grams(0.0), &acids(40.0, 20.0)), None);
+}
+
 /// Common practice, no source: the bar rule for lime, 4 % citric + 2 % malic: 12 g and 6 g for 300 ml.
 #[test]
 fn the_bar_rule() {

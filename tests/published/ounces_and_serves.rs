@@ -3,6 +3,7 @@
 //! quantities" lists them.
 
 use meniscus::book::{BOTTLES, GLASSES, Line, Spec, glass_of};
+use meniscus::craft::measure::nearest;
 use meniscus::craft::scale::{Target, factor};
 use meniscus::craft::serves;
 use meniscus::quantity::{Amount, Ratio, Volume};
@@ -31,6 +32,19 @@ fn a_jigger_and_a_measure() {
     let measure = Volume::whole_ml(25);
     near(measure.over(Volume::US_FLUID_OUNCE).expect("ounces").value(), 0.845_35, 5e-6, "US fl oz");
     near(measure.over(Volume::IMPERIAL_FLUID_OUNCE).expect("ounces").value(), 0.879_88, 5e-6, "imperial fl oz");
+}
+
+/// 1½ US fl oz, 44.3603 ml, in steps of 5 ml is nine of them, 45 ml and 1.44 % more; in steps of 30 ml one, 32.4 % less.
+#[test]
+fn the_nearest_step() {
+    let wanted = Volume::US_FLUID_OUNCE * ratio(1.5);
+    for (step, steps, ml, error) in [(5, 9.0, 45.0, 0.014_421), (30, 1.0, 30.0, -0.323_719)] {
+        let found = nearest(wanted, Volume::whole_ml(step)).expect("a step");
+        assert_eq!((found.steps.value(), found.volume.ml()), (steps, ml));
+        near(found.error, error, 1e-6, "off by");
+    }
+    assert_eq!(nearest(wanted, Volume::ZERO), None);
+    assert_eq!(nearest(Volume::ZERO, wanted), None);
 }
 
 /// 2, ¾ and ¾ US fl oz for 24: 1419.5, 532.3 and 532.3 ml (factors of Handbook 44).
