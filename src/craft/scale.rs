@@ -230,6 +230,9 @@ mod tests {
             assert!((to_step(value, step) - expected).abs() < 1e-9, "{value} to {step}");
         }
         assert!(to_step(1e-6, 5.0) > 0.0);
+        // Nothing stays nothing; three quarters of a step are a step, and less goes by fifths of it.
+        assert!(to_step(0.0, 5.0).abs() < 1e-12);
+        assert!((to_step(3.75, 5.0) - 5.0).abs() < 1e-9 && (to_step(3.7, 5.0) - 4.0).abs() < 1e-9);
     }
 
     fn spec(amounts: &[Amount]) -> Spec {
@@ -315,6 +318,31 @@ mod tests {
             assert_eq!(of(value, &[40.0, 20.0, 0.0]), expected, "{value} ml");
         }
         assert_eq!((of(60.0, &[]), of(5.0, &[])), (With::Jug, With::Dasher));
+    }
+
+    /// Counts go to quarters, what is poured to 5 or 1 ml or the smaller jigger, from a jug to 1 ml, what is weighed to 0.1 g.
+    #[test]
+    fn rounded_as_it_is_measured() {
+        let house = house(&[40.0, 20.0]);
+        for (exact, rounding, expected) in [
+            (count(2.3), Rounding::OneMl, count(2.25)),
+            (ml(222.0), Rounding::FiveMl, ml(220.0)),
+            (ml(222.4), Rounding::OneMl, ml(222.0)),
+            (ml(222.4), Rounding::Jiggers, ml(220.0)),
+            (ml(13.7), Rounding::Jiggers, ml(14.0)),
+            (ml(2.5), Rounding::Jiggers, ml(2.4)),
+            (grams(33.33), Rounding::OneMl, grams(33.3)),
+            (ml(100.0), Rounding::TenthGram, grams(99.8)),
+        ] {
+            let plain = |amount: Amount| match amount {
+                Amount::Volume(volume) => volume.ml(),
+                Amount::Mass(mass) => mass.g(),
+                Amount::Count(count) => count.value(),
+            };
+            let found = round(exact, rounding, &house, Density::WATER);
+            assert_eq!(std::mem::discriminant(&found), std::mem::discriminant(&expected), "{exact:?}");
+            assert!((plain(found) - plain(expected)).abs() < 1e-9, "{exact:?}: {found:?}");
+        }
     }
 
     /// A density is a guess only where one was needed: to weigh what is poured, or pour what is weighed.

@@ -3,7 +3,7 @@
 use meniscus::book::{Holds, Ingredient, Measured, Taken, ingredient};
 use meniscus::craft::balance::{balance, share};
 use meniscus::craft::cordial::{Fill, FromJuice, Miss, Swap, swap, to_target};
-use meniscus::craft::fruit::{Product, share_of};
+use meniscus::craft::fruit::{Product, how_many, measured_share, share_of};
 use meniscus::craft::milk_wash::{verdict, washed};
 use meniscus::craft::pour::{fits, litre_of, pour, standard};
 use meniscus::quantity::{Abv, Acidity, Amount, Brix, Mass, Ratio, Temperature, Volume};
@@ -75,6 +75,29 @@ fn what_has_a_ratio_and_a_ph() {
     assert_eq!(balance(&with_milk).ph, None);
 }
 
+/// A trace of alcohol, 0.2 % by mass, is read through; more is not.
+#[test]
+fn a_reading_through_a_trace() {
+    for (ethanol, is_read) in [(1.9, true), (2.05, false)] {
+        let mut mix = sweet(100.0, 900.0 - ethanol);
+        mix.ethanol = grams(ethanol);
+        assert_eq!(mix.reads().is_some(), is_read, "{ethanol} g in a kilogram");
+    }
+    near(sweet(100.0, 900.0).reads().expect("a reading").degrees(), 10.0, 1e-9, "°Bx");
+}
+
+/// A million limes are counted, no more; and no fruit gives more than itself.
+#[test]
+fn fruit_by_the_million() {
+    let each = grams(65.0);
+    assert_eq!(how_many(grams(65e6), each), Some(1_000_000));
+    assert_eq!((how_many(grams(65e6 + 1.0), each), how_many(each, Mass::ZERO)), (None, None));
+    // 66 g are two of them, 65 g one.
+    assert_eq!((how_many(grams(66.0), each), how_many(each, each)), (Some(2), Some(1)));
+    assert_eq!(measured_share(grams(10.0), grams(10.0)), Some(Ratio::ONE));
+    assert_eq!((measured_share(grams(10.1), grams(10.0)), measured_share(Mass::ZERO, Mass::ZERO)), (None, None));
+}
+
 /// Lime: of the fruit 45 % becomes juice and of that 90 % comes through a fine filter: 40.5 %, at least 0.35 × 0.80, at most
 /// 0.55 × 0.95.
 #[test]
@@ -129,8 +152,12 @@ fn milk_brings_its_water() {
     near(after.liquid.room.ml(), 13.184 * 0.62, 1e-9, "the room of that");
     near(WATER_KG_PER_L, 0.899, 0.0005, "kg of water to the litre");
     let acids = [(Acid::Citric, 8.0 / 192.12)];
-    for (found, meq) in verdict(&drink, Volume::LITRE).ph.into_iter().zip(MEQ_TO_CLOT) {
-        near(found, ph_with_milk(&acids, 0.0, 0.1 + 1.03 * 0.873, Volume::LITRE, meq), 1e-9, "pH");
+    let mut salted = drink;
+    salted.cations = Ratio::from_value(20.0).expect("mmol");
+    for (drink, moles) in [(drink, 0.0), (salted, 0.02)] {
+        for (found, meq) in verdict(&drink, Volume::LITRE).ph.into_iter().zip(MEQ_TO_CLOT) {
+            near(found, ph_with_milk(&acids, moles, 0.1 + 1.03 * 0.873, Volume::LITRE, meq), 1e-9, "pH");
+        }
     }
 }
 
@@ -180,7 +207,7 @@ fn a_juice_that_is_enough_by_itself() {
     let itself = of(&lemon, reads, titrates).expect("a cordial");
     assert_eq!((itself.is_too_sour, itself.is_too_sweet), (false, false));
     near(itself.mix.mass().g(), lemon.mass().g(), 1e-6, "nothing added");
-    assert_eq!(of(&lemon, 90.0, 60.0), None);
+    assert_eq!(of(&lemon, 87.0, 60.0), None);
     let sugar = [(row("sugar"), 1.0)];
     let (reads, acid) = (Brix::from_degrees(40.0).expect("brix"), Acidity::from_g_per_l(60.0).expect("g/l"));
     assert_eq!(to_target(&lemon, reads, acid, &sugar), None);

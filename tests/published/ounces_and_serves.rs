@@ -144,6 +144,11 @@ fn what_is_made_for_serves() {
     for loss in [1.0, 1.5] {
         assert_eq!([of(0.0, 90.0, loss), of(10.0, 90.0, loss)], [Err(ServesProblem::TooMany); 2], "{loss}");
     }
+    // Nor are more shared out.
+    assert_eq!(
+        serves::share(Volume::whole_ml(1_000_001), Volume::whole_ml(1), ratio(0.0)),
+        Err(ServesProblem::TooMany)
+    );
     assert!(ServesProblem::TooMany.to_string().starts_with("That is more"));
 }
 

@@ -112,6 +112,8 @@ fn out_of_rich_syrup() {
     let fridge = Temperature::from_celsius(4.0).expect("a temperature");
     near(over_the_limit(brix(200.0 / 3.0), fridge).expect("in range").expect("over"), 1.87, 0.005, "°Bx over");
     assert_eq!(over_the_limit(brix(50.0), fridge), Ok(None));
+    // What is at the limit stays dissolved.
+    assert_eq!(over_the_limit(meniscus::substance::sucrose::solubility(fridge).expect("in range"), fridge), Ok(None));
 }
 
 /// Orange of 13.28 g/l citric and 7.79 malic (Karadeniz 2004) titrates as 20.72 g/l citric; to 60 g/l it takes
