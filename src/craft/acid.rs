@@ -68,7 +68,7 @@ pub fn stand_in(juice: Volume, acids: &Acids, step: Mass) -> Option<StandIn> {
 pub fn stands_in_for(citric: Mass, malic: Mass, acids: &Acids) -> Option<Volume> {
     let strength = acids.as_citric();
     let have = titratable(citric, malic);
-    (strength > 0.0 && have > 0.0).then(|| Volume::from_ml(have / strength * 1000.0).ok()).flatten()
+    (have > 0.0).then(|| Volume::from_ml(have / strength * 1000.0).ok()).flatten()
 }
 
 /// Grams of citric acid that neutralise as much base.

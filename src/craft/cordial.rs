@@ -240,7 +240,7 @@ fn fill_up(mix: &Mix, to: Volume) -> Option<Mass> {
         let now = *mix + Mix::water(Mass::from_g(water).ok()?);
         let short = to.ml() - now.volume(Temperature::TWENTY).ok()?.ml();
         water = (water + short).max(0.0);
-        if short.abs() < 1e-10 || water <= 0.0 {
+        if short.abs() < 1e-10 {
             break;
         }
     }

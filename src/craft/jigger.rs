@@ -314,6 +314,8 @@ mod tests {
         poured(Volume::whole_ml(360), &house, "6×60");
         poured(Volume::whole_ml(368), &house, "6×60");
         assert_eq!(plan(Volume::whole_ml(370), &house), None);
+        // Six of 50 and 2.5 % are 307.5 to the last digit.
+        poured(Volume::from_ml(307.5).expect("ml"), &self::house(&[&[("50", 50.0)]]), "6×50");
         assert_eq!(plan(Volume::whole_ml(400), &house), None);
     }
 

@@ -1,7 +1,7 @@
 //! An amount of an ingredient, as what is in it.
 
 use crate::book::{Holds, Ingredient, Kind, Sugar, Taken};
-use crate::quantity::{Amount, Brix, Density, Mass, Ratio, Temperature, Volume};
+use crate::quantity::{Amount, Brix, Mass, Ratio, Temperature, Volume};
 use crate::substance::acid::ML_PER_GRAM_DISSOLVED;
 use crate::substance::juice::acid_correction;
 use crate::substance::mix::Mix;
@@ -105,7 +105,7 @@ fn sweeten(mix: &mut Mix, sugar: Mass, kind: Sugar, invert: Option<Mass>) {
 fn fill_with_water(mix: &mut Mix) {
     let short = |mix: &Mix| 1000.0 - mix.volume(Temperature::TWENTY).map_or(1000.0, Volume::ml);
     let mut gap = short(mix);
-    let mut step = gap * Density::WATER.g_per_ml();
+    let mut step = gap;
     for _ in 0..16 {
         if gap.abs() < 1e-7 {
             break;

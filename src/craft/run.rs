@@ -117,6 +117,7 @@ mod tests {
         assert_eq!(latest_starts(&tasks, 100), [75, 95, 95, 85]);
         // Nor does what needs no hands keep anybody from working.
         assert_eq!(latest_starts(&[task(10, 0, &[]), task(0, 5, &[])], 100), [90, 95]);
+        assert_eq!(latest_starts(&[task(0, 7, &[]), task(10, 5, &[])], 100), [93, 85]);
         // What is needed first begins where the hands are needed next, less its own work.
         assert_eq!(latest_starts(&[task(10, 0, &[]), task(10, 5, &[0])], 100), [75, 85]);
         // A wait of 30 after 10 of work: 60, then 20 more of work from 80.
@@ -132,7 +133,9 @@ mod tests {
         let tasks = [task(10, 20, &[]), task(10, 0, &[]), task(5, 40, &[1])];
         assert_eq!(earliest_ends(&tasks, &due(3), 0), [45, 10, 55]);
         // What needs no hands begins at once, and keeps nobody: 30 of wait beside 10 of work.
-        assert_eq!(earliest_ends(&[task(0, 30, &[]), task(10, 0, &[]), task(10, 0, &[])], &due(3), 0), [30, 10, 20]);
+        assert_eq!(earliest_ends(&[task(0, 30, &[]), task(10, 50, &[]), task(10, 0, &[])], &due(3), 0), [30, 60, 20]);
+        // Long work goes before a shorter wait.
+        assert_eq!(earliest_ends(&[task(1, 10, &[]), task(20, 0, &[])], &due(2), 0), [31, 20]);
     }
 
     /// What is left to itself is over when it was to be, or now if that has passed; what follows begins then.

@@ -86,6 +86,12 @@ fn water_and_too_much_salt() {
         assert_eq!(mix.ph().is_ok(), has_ph, "{salts}");
     }
     assert_eq!(mix.ph(), Err(PhProblem::NotSour));
+    let said =
+        [PhProblem::NotSour, PhProblem::TooConcentrated, PhProblem::NotAConcentration].map(|why| why.to_string());
+    assert_eq!(
+        said.map(|why| why.split(' ').next().map(str::to_owned)),
+        ["more", "too", "not"].map(|word| Some(word.into()))
+    );
     // Of nothing there is nothing to read.
     let nothing = Mix::default();
     assert_eq!((nothing.g_per_l(nothing.sugar()), nothing.reads()), (0.0, None));

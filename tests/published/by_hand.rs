@@ -1,11 +1,11 @@
 //! What the trade computes, worked by hand: each sum stands beside it.
 
-use meniscus::book::{Ingredient, Measured, Taken, ingredient};
+use meniscus::book::{Holds, Ingredient, Measured, Taken, ingredient};
 use meniscus::craft::balance::{balance, share};
 use meniscus::craft::cordial::{Fill, FromJuice, Miss, Swap, swap, to_target};
-use meniscus::craft::fruit::{Product, share_of};
+use meniscus::craft::fruit::{Product, how_many, measured_share, share_of};
 use meniscus::craft::milk_wash::{verdict, washed};
-use meniscus::craft::pour::{litre_of, pour, standard};
+use meniscus::craft::pour::{fits, litre_of, pour, standard};
 use meniscus::quantity::{Abv, Acidity, Amount, Brix, Mass, Ratio, Temperature, Volume};
 use meniscus::substance::acid::Acid;
 use meniscus::substance::fruit::Fruit;
@@ -54,7 +54,7 @@ fn a_share_of_acid_goes_by_equivalents() {
     let of_water = share(&Mix::water(grams(1.0)), &Mix::water(grams(4.0)));
     assert_eq!((of_water.ethanol, of_water.sugar, of_water.acid), (0.0, 0.0, 0.0));
     near(of_water.volume, 0.25, 1e-12, "volume");
-    assert_eq!(share(&Mix::default(), &Mix::default()).volume, 0.0);
+    near(share(&Mix::default(), &Mix::default()).volume, 0.0, 1e-12, "nothing of nothing");
 }
 
 /// 60 g of sugar and 6 g of citric acid are 10 to 1. What has no acid has no such ratio and no pH; nor has sugar of less than
@@ -73,6 +73,29 @@ fn what_has_a_ratio_and_a_ph() {
     let mut with_milk = sour;
     with_milk.milk = grams(30.0);
     assert_eq!(balance(&with_milk).ph, None);
+}
+
+/// A trace of alcohol, 0.2 % by mass, is read through; more is not.
+#[test]
+fn a_reading_through_a_trace() {
+    for (ethanol, is_read) in [(1.9, true), (2.05, false)] {
+        let mut mix = sweet(100.0, 900.0 - ethanol);
+        mix.ethanol = grams(ethanol);
+        assert_eq!(mix.reads().is_some(), is_read, "{ethanol} g in a kilogram");
+    }
+    near(sweet(100.0, 900.0).reads().expect("a reading").degrees(), 10.0, 1e-9, "°Bx");
+}
+
+/// A million limes are counted, no more; and no fruit gives more than itself.
+#[test]
+fn fruit_by_the_million() {
+    let each = grams(65.0);
+    assert_eq!(how_many(grams(65e6), each), Some(1_000_000));
+    assert_eq!((how_many(grams(65e6 + 1.0), each), how_many(each, Mass::ZERO)), (None, None));
+    // 66 g are two of them, 65 g one.
+    assert_eq!((how_many(grams(66.0), each), how_many(each, each)), (Some(2), Some(1)));
+    assert_eq!(measured_share(grams(10.0), grams(10.0)), Some(Ratio::ONE));
+    assert_eq!((measured_share(grams(10.1), grams(10.0)), measured_share(Mass::ZERO, Mass::ZERO)), (None, None));
 }
 
 /// Lime: of the fruit 45 % becomes juice and of that 90 % comes through a fine filter: 40.5 %, at least 0.35 × 0.80, at most
@@ -96,6 +119,28 @@ fn sugar_by_the_cup() {
     assert_eq!(litre_of(&Taken { ingredient: row("sugar"), measured }), standard(row("sugar")));
 }
 
+/// What is known of a litre goes in as it is: 20 g of solids take up 0.62 ml each, sugar is of the ingredient's kind, and water
+/// fills the litre. What is said of a powder is not held against it.
+#[test]
+fn what_is_known_of_a_litre() {
+    let of = |key, measured| litre_of(&Taken { ingredient: row(key), measured });
+    let holds = Holds { solids: Some(grams(20.0)), ..Holds::default() };
+    let juice = of("lime-juice", Measured { holds, ..Measured::default() });
+    near(juice.other.g(), 20.0, 1e-12, "solids");
+    near(juice.room.ml(), 12.4, 1e-9, "their room");
+    let sweet = Measured { sugar_per_litre: Mass::from_g(300.0).ok(), ..Measured::default() };
+    let (honey, syrup) = (of("honey-syrup", sweet), of("simple-syrup", sweet));
+    assert_eq!((honey.invert_sugar, honey.sucrose), (grams(300.0), Mass::ZERO));
+    assert_eq!((syrup.invert_sugar, syrup.sucrose), (Mass::ZERO, grams(300.0)));
+    for litre in [juice, honey, syrup] {
+        near(litre.volume(Temperature::TWENTY).expect("in range").ml(), 1000.0, 1e-6, "ml");
+    }
+    let reads = Measured { reads: Brix::from_degrees(50.0).ok(), ..Measured::default() };
+    assert!(fits(&Taken { ingredient: row("sugar"), measured: reads }));
+    assert!(fits(&Taken { ingredient: row("simple-syrup"), measured: reads }));
+    assert!(fits(&Taken { ingredient: row("lime-juice"), measured: Measured::default() }));
+}
+
 /// 200 ml of whole milk in a drink: of its 206 g, 87.3 % is water and 6.3 % curd; the other 6.4 %, 13.18 g, take up 0.62 ml
 /// to the gram, 8.17 ml. The water counts where the pH is worked out: 100 g of drink and 899 g of a litre of milk.
 #[test]
@@ -107,8 +152,12 @@ fn milk_brings_its_water() {
     near(after.liquid.room.ml(), 13.184 * 0.62, 1e-9, "the room of that");
     near(WATER_KG_PER_L, 0.899, 0.0005, "kg of water to the litre");
     let acids = [(Acid::Citric, 8.0 / 192.12)];
-    for (found, meq) in verdict(&drink, Volume::LITRE).ph.into_iter().zip(MEQ_TO_CLOT) {
-        near(found, ph_with_milk(&acids, 0.0, 0.1 + 1.03 * 0.873, Volume::LITRE, meq), 1e-9, "pH");
+    let mut salted = drink;
+    salted.cations = Ratio::from_value(20.0).expect("mmol");
+    for (drink, moles) in [(drink, 0.0), (salted, 0.02)] {
+        for (found, meq) in verdict(&drink, Volume::LITRE).ph.into_iter().zip(MEQ_TO_CLOT) {
+            near(found, ph_with_milk(&acids, moles, 0.1 + 1.03 * 0.873, Volume::LITRE, meq), 1e-9, "pH");
+        }
     }
 }
 
@@ -158,7 +207,7 @@ fn a_juice_that_is_enough_by_itself() {
     let itself = of(&lemon, reads, titrates).expect("a cordial");
     assert_eq!((itself.is_too_sour, itself.is_too_sweet), (false, false));
     near(itself.mix.mass().g(), lemon.mass().g(), 1e-6, "nothing added");
-    assert_eq!(of(&lemon, 90.0, 60.0), None);
+    assert_eq!(of(&lemon, 87.0, 60.0), None);
     let sugar = [(row("sugar"), 1.0)];
     let (reads, acid) = (Brix::from_degrees(40.0).expect("brix"), Acidity::from_g_per_l(60.0).expect("g/l"));
     assert_eq!(to_target(&lemon, reads, acid, &sugar), None);

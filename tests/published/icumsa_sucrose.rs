@@ -4,7 +4,8 @@
 //! a separate script that was not kept. Printed: CRC Handbook of Chemistry and Physics, Concentrative Properties of Aqueous
 //! Solutions, and Chen, Brix and Pounds Solids Tables (1992, from NBS Circular C440).
 
-use meniscus::quantity::{Brix, Temperature};
+use meniscus::quantity::{Brix, Mass, Temperature};
+use meniscus::substance::mix::Mix;
 use meniscus::substance::sucrose;
 
 use crate::near;
@@ -104,6 +105,15 @@ fn what_dissolves() {
     ] {
         near(sucrose::solubility(celsius(t)).expect("in range").degrees(), degrees, 1e-4, &format!("°Bx at {t} °C"));
     }
+}
+
+/// Beyond 85 % a gram takes the room that it takes there, 0.63685 ml at 20 °C (from the formula by a script of its own, Python):
+/// 90 g in 10 g of water, 10 / 0.998201 + 90 × 0.63685 = 67.335 ml.
+#[test]
+fn beyond_the_formula_sugar_takes_its_last_room() {
+    let mut mix = Mix::water(Mass::from_g(10.0).expect("a mass"));
+    mix.sucrose = Mass::from_g(90.0).expect("a mass");
+    near(mix.volume(celsius(20.0)).expect("in range").ml(), 67.335, 0.002, "ml");
 }
 
 /// 200 g of granulated sugar to the US cup of 236.588 ml (USDA portion data, from memory).

@@ -7,7 +7,7 @@
 
 use meniscus::craft::acid::{Acids, stand_in, stands_in_for};
 use meniscus::quantity::{Acidity, Mass, Volume};
-use meniscus::substance::juice::PROFILES;
+use meniscus::substance::juice::{PROFILES, acid_correction};
 
 use crate::near;
 
@@ -54,6 +54,23 @@ fn the_acid_takes_room() {
     near(room, 0.60, 0.01, "ml per gram");
     let made = stand_in(Volume::whole_ml(300), &acids(40.0, 20.0), grams(0.1)).expect("a stand-in");
     near(300.0 - made.water.ml(), 18.0 * room, 0.2, "ml of room");
+}
+
+/// Water stands in for nothing sour, and nothing weighed for no juice.
+#[test]
+fn nothing_without_acid() {
+    assert_eq!(stand_in(Volume::LITRE, &acids(0.0, 0.0), grams(0.1)), None);
+    assert_eq!(stands_in_for(grams(4.0), grams(2.0), &acids(0.0, 0.0)), None);
+    assert_eq!(stands_in_for(grams(0.0), grams(0.0), &acids(40.0, 20.0)), None);
+}
+
+/// 21 CFR 146.132(a)(1): 0.012 + 0.193 x − 0.0004 x² is added to a reading for x % of acid: by hand 0.2046 for 1 %, 0.967
+/// for 5 %. Nothing is added where there is none.
+#[test]
+fn a_reading_is_corrected_for_acid() {
+    for (percent, added) in [(0.0, 0.0), (1.0, 0.2046), (5.0, 0.967)] {
+        near(acid_correction(percent), added, 1e-9, "°Bx");
+    }
 }
 
 /// Common practice, no source: the bar rule for lime, 4 % citric + 2 % malic: 12 g and 6 g for 300 ml.

@@ -113,6 +113,8 @@ fn the_gauging_manual_s_water() {
 
 #[test]
 fn outside_the_formula_is_an_error() {
+    near(ethanol::strength_of_us_proof(200.0).expect("in range").fraction(), 1.0, 1e-9, "200 proof");
+    assert!(ethanol::strength_of_us_proof(200.1).is_err() && ethanol::strength_of_us_proof(-0.1).is_err());
     for t in [-20.1, 40.1] {
         assert!(ethanol::density(mass(0.3), celsius(t)).is_err(), "{t}");
     }

@@ -3,8 +3,9 @@
 //! quantities" lists them.
 
 use meniscus::book::{BOTTLES, GLASSES, Line, Spec, glass_of};
+use meniscus::craft::measure::nearest;
 use meniscus::craft::scale::{Target, factor};
-use meniscus::craft::serves;
+use meniscus::craft::serves::{self, ServesProblem};
 use meniscus::quantity::{Amount, Ratio, Volume};
 
 use crate::near;
@@ -32,6 +33,19 @@ fn a_jigger_and_a_measure() {
     let measure = Volume::whole_ml(25);
     near(measure.over(Volume::US_FLUID_OUNCE).expect("ounces").value(), 0.845_35, 5e-6, "US fl oz");
     near(measure.over(Volume::IMPERIAL_FLUID_OUNCE).expect("ounces").value(), 0.879_88, 5e-6, "imperial fl oz");
+}
+
+/// 1½ US fl oz, 44.3603 ml, in steps of 5 ml is nine of them, 45 ml and 1.44 % more; in steps of 30 ml one, 32.4 % less.
+#[test]
+fn the_nearest_step() {
+    let wanted = Volume::US_FLUID_OUNCE * ratio(1.5);
+    for (step, steps, ml, error) in [(5, 9.0, 45.0, 0.014_421), (30, 1.0, 30.0, -0.323_719)] {
+        let found = nearest(wanted, Volume::whole_ml(step)).expect("a step");
+        assert_eq!((found.steps.value(), found.volume.ml()), (steps, ml));
+        near(found.error, error, 1e-6, "off by");
+    }
+    assert_eq!(nearest(wanted, Volume::ZERO), None);
+    assert_eq!(nearest(Volume::ZERO, wanted), None);
 }
 
 /// 2, ¾ and ¾ US fl oz for 24: 1419.5, 532.3 and 532.3 ml (factors of Handbook 44).
@@ -116,6 +130,59 @@ fn measures_by_the_glass() {
     }
     assert_eq!(GLASSES.len(), 10);
     assert_eq!(of(100.0), None);
+}
+
+/// A million serves and ten cubic metres are made, no more; a tenth lost, 100 serves of 90 ml take 10 l; when all is lost, or
+/// more, nothing is served.
+#[test]
+fn what_is_made_for_serves() {
+    let of = |serves, serve: f64, loss| {
+        serves::volume_for(ratio(serves), Volume::from_ml(serve).expect("a volume"), ratio(loss)).map(Volume::ml)
+    };
+    near(of(100.0, 90.0, 0.1).expect("made"), 10_000.0, 1e-9, "ml");
+    assert_eq!((of(1e6, 10.0, 0.0), of(1e6, 10.1, 0.0)), (Ok(1e7), Err(ServesProblem::TooMany)));
+    assert_eq!((of(1e6, 1.0, 0.0), of(1e6 + 1.0, 1.0, 0.0)), (Ok(1e6), Err(ServesProblem::TooMany)));
+    for loss in [1.0, 1.5] {
+        assert_eq!([of(0.0, 90.0, loss), of(10.0, 90.0, loss)], [Err(ServesProblem::TooMany); 2], "{loss}");
+    }
+    // Nor are more shared out.
+    assert_eq!(
+        serves::share(Volume::whole_ml(1_000_001), Volume::whole_ml(1), ratio(0.0)),
+        Err(ServesProblem::TooMany)
+    );
+    assert!(ServesProblem::TooMany.to_string().starts_with("That is more"));
+}
+
+/// Of 2100 ml come three bottles of 700 ml, of a millilitre more a fourth with that in it; with 2 % of room left, 686 ml go in
+/// one, and the fourth has 42 ml. What no hand could measure starts no bottle.
+#[test]
+fn full_bottles_and_the_last() {
+    let of = |ml: f64, headspace| {
+        let made = Volume::from_ml(ml).expect("a volume");
+        serves::bottle(made, Volume::whole_ml(700), ratio(headspace)).expect("bottled")
+    };
+    for (ml, headspace, bottles, full, last) in [
+        (2100.0, 0.0, 3, 700.0, 700.0),
+        (2_100.000_5, 0.0, 3, 700.0, 700.0),
+        (2101.0, 0.0, 4, 700.0, 1.0),
+        (2100.0, 0.02, 4, 686.0, 42.0),
+    ] {
+        let found = of(ml, headspace);
+        assert_eq!(found.bottles, bottles, "{ml}");
+        near(found.full.ml(), full, 1e-9, "full");
+        near(found.last.ml(), last, 1e-9, "last");
+        near(found.even.ml(), ml / f64::from(bottles), 1e-9, "even");
+    }
+}
+
+/// A tenth of a litre lost, 900 ml are five serves of 170 ml with 50 ml over; 180 ml would empty it.
+#[test]
+fn what_empties_the_jug() {
+    let of = |serve| serves::share(Volume::LITRE, Volume::whole_ml(serve), ratio(0.1)).expect("shared");
+    let shared = of(170);
+    assert_eq!((shared.serves, shared.lost.ml(), shared.emptying.map(Volume::ml)), (5, 100.0, Some(180.0)));
+    near(shared.spare.ml(), 50.0, 1e-9, "spare");
+    assert_eq!((of(950).serves, of(950).emptying), (0, None));
 }
 
 /// 2.8 l in serves of 92 ml: 30, and 40 ml over; four bottles of 700 ml (arithmetic).

@@ -6,7 +6,7 @@
 use meniscus::book::{Measured, Taken, ingredient};
 use meniscus::craft::pour::{litre_of, pour};
 use meniscus::craft::sharpen::{from_titration, instead as acid_instead, sharpen};
-use meniscus::craft::strength::{CutProblem, cut};
+use meniscus::craft::strength::{CutProblem, cut, cut_to_fill};
 use meniscus::craft::syrup::{
     Correction, Syrup, brix_by_volume, brix_by_weight, correct, instead, make, over_the_limit, yielded,
 };
@@ -37,6 +37,21 @@ fn fifty_to_forty() {
     near(made.contraction.ml(), 5.4, 0.2, "ml lost");
     assert_eq!(cut(Volume::LITRE, percent(40.0), percent(40.0)), Err(CutProblem::NotWeaker));
     assert_eq!(cut(Volume::LITRE, percent(40.0), percent(0.0)), Err(CutProblem::ToNothing));
+}
+
+/// The same to fill a bottle of 700 ml: 560 ml of spirit and 142.7 g, 143.0 ml, of water, of which 3.0 ml are lost.
+#[test]
+fn fifty_to_forty_in_a_bottle() {
+    let (spirit, made) = cut_to_fill(Volume::whole_ml(700), percent(50.0), percent(40.0)).expect("weaker");
+    near(spirit.ml(), 560.0, 0.1, "ml of spirit");
+    near(made.water.g(), 254.9 * 0.56, 0.1, "g");
+    near(made.water_volume.ml(), 255.4 * 0.56, 0.1, "ml of water");
+    near(made.total.ml(), 700.0, 1e-9, "ml");
+    near(made.contraction.ml(), 5.4 * 0.56, 0.05, "ml lost");
+    near(made.contraction.ml(), spirit.ml() + made.water_volume.ml() - 700.0, 1e-9, "ml lost, as they add up");
+    assert_eq!(cut_to_fill(Volume::LITRE, percent(40.0), percent(50.0)), Err(CutProblem::NotWeaker));
+    assert!(CutProblem::NotWeaker.to_string().starts_with("Water only makes it weaker."));
+    assert!(CutProblem::ToNothing.to_string().starts_with("No amount of water"));
 }
 
 /// 95 to 40 % takes 144.45 volumes of water to 100, not 137.5; 30 to 15 % takes 99.68, not 100 (from the formula;
@@ -97,6 +112,8 @@ fn out_of_rich_syrup() {
     let fridge = Temperature::from_celsius(4.0).expect("a temperature");
     near(over_the_limit(brix(200.0 / 3.0), fridge).expect("in range").expect("over"), 1.87, 0.005, "°Bx over");
     assert_eq!(over_the_limit(brix(50.0), fridge), Ok(None));
+    // What is at the limit stays dissolved.
+    assert_eq!(over_the_limit(meniscus::substance::sucrose::solubility(fridge).expect("in range"), fridge), Ok(None));
 }
 
 /// Orange of 13.28 g/l citric and 7.79 malic (Karadeniz 2004) titrates as 20.72 g/l citric; to 60 g/l it takes
