@@ -45,7 +45,7 @@ async fn what_is_typed_survives_a_reload_and_the_end_of_the_app() -> Result<()> 
     let phone = Phone::start(&serving.url(), &setup).await?;
     phone.open("prep/acid").await?;
     assert_eq!(phone.value("juice").await?, "125 ml");
-    phone.strip_says("5.0 g citric + 2.5 g malic").await?;
+    phone.strip_says("5.7 g citric | in water to 125 ml").await?;
     Ok(())
 }
 

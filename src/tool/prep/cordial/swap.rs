@@ -280,7 +280,7 @@ impl CordialForm {
     fn with_cordial(&self, split: &Split, swap: &Swap, bench: &Bench) -> String {
         let stays = split.lines.iter().zip(&split.goes).filter(|(_, goes)| !**goes).map(|(line, _)| line.typed.clone());
         let figures = text::whole_figures(&swap.mix, bench.decimal);
-        let cordial = format!("{} ml cordial ({figures})", text::count(swap.pour.ml(), bench.decimal));
+        let cordial = format!("{} ml cordial ({figures})", text::editable(swap.pour.ml(), bench.decimal));
         let is_poured = |line: &SpecLine| matches!(line.read, Ok(Line { .. }));
         let at = split.lines.iter().zip(&split.goes).filter(|(line, goes)| !**goes && is_poured(line)).count();
         let mut lines: Vec<String> = stays.collect();
