@@ -294,9 +294,9 @@ async fn a_pasted_list_is_read_asked_about_and_poured() -> Result<()> {
     phone.until("document.activeElement?.id === 'asked'").await?;
     phone.tap_on("Syrup").await?;
     phone.tap_on("90 ml soda").await?;
-    phone.strip_says("7.4 % vol | Without a name, 335 ml before ice").await?;
+    phone.strip_says("7.4 % vol | Without a name, 11¼ oz, 335 ml before ice").await?;
     phone.reload().await?;
-    phone.strip_says("7.4 % vol | Without a name, 335 ml before ice").await?;
+    phone.strip_says("7.4 % vol | Without a name, 11¼ oz, 335 ml before ice").await?;
     assert_eq!(phone.wrongs().await?, Vec::<String>::new());
     Ok(())
 }
