@@ -35,7 +35,7 @@ fn a_pasted_list_is_read_asked_about_and_poured() {
     tab.settle("Syrup").settle("90 ml soda");
     // 50.6 ml of lime juice at 44.3 g/l by titration and 20 of vermouth at 4.7 are 2.34 g of acid.
     // 44.36 ml at 40 %, 2 at 45, 15 at 16 and 20 at 18 are 24.6 ml of ethanol, in 301.5 ml and a tenth of the whole.
-    assert_eq!(tab.strip(), "7.4 % vol | Sugar 114, acid 6.97 g/l, 16.4 : 1. A serve is 335 ml before ice");
+    assert_eq!(tab.strip(), "7.4 % vol | Sugar 114, acid 6.97 g/l, 16.4 : 1. A serve is 11¼ oz, 335 ml before ice");
     assert_eq!(tab.rows()[8], "water|33.5 ml|as Water; 10 % of the finished whole");
     assert_eq!(tab.view().screen.leads, "");
     let to = tab.link("Scale it");

@@ -34,6 +34,14 @@ pub(super) fn measured_at(text: &str, reading: &Reading<'_>) -> Result<Measured,
         say(&mut said, &in_parts(number, reading));
     }
     let mut rest = after;
+    // "1 lb 3 oz": behind pounds an ounce is one of weight.
+    if let (LineUnit::Known(Unit::Pound), Amount::Mass(pounds)) = (unit, amount)
+        && let Ok((ounces, tail, _)) = number_or_range(&rest, reading)
+        && let Some((LineUnit::Known(Unit::Ounce | Unit::OunceWeight), behind)) = unit_at(&tail)
+        && let Amount::Mass(more) = measured(ounces, LineUnit::Known(Unit::OunceWeight), reading)?
+    {
+        (amount, rest) = (Amount::Mass(pounds + more), behind);
+    }
     // "20 ml + 10 ml", "60 ml / 2 oz", "2 oz (60 ml)".
     while let Some((sign, more)) = sign_at(&rest) {
         let Ok((again, tail, _)) = number_or_range(more, reading) else { break };

@@ -108,7 +108,8 @@ impl BalanceForm {
                 let per = |value| text::count(value, bench.decimal);
                 let ratio = reading.sugar_to_acid.map_or(String::new(), |ratio| format!(", {} : 1", per(ratio)));
                 let when = if is_diluted { "with its ice" } else { "before ice" };
-                let serve = text::litres_or_ml(serve_volume, bench.decimal);
+                let written = read.lines.iter().find_map(|line| line.read.as_ref().ok()?.unit);
+                let serve = bench.headline(serve_volume, written);
                 format!(
                     "Sugar {}, acid {} g/l{ratio}. A serve is {serve} {when}",
                     per(reading.sugar),

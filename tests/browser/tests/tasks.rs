@@ -265,7 +265,7 @@ async fn a_pasted_list_is_read_asked_about_and_poured() -> Result<()> {
     // One tap settles each.
     phone.tap_on("Syrup").await?;
     phone.tap_on("90 ml soda").await?;
-    phone.strip_says("7.4 % vol | Sugar 114, acid 6.97 g/l, 16.4 : 1. A serve is 335 ml before ice").await?;
+    phone.strip_says("7.4 % vol | Sugar 114, acid 6.97 g/l, 16.4 : 1. A serve is 11¼ oz, 335 ml before ice").await?;
     phone.until("!document.querySelector('.leads')").await?;
     assert!(phone.words().await?.contains("10 % of the finished whole"));
     // And it is poured, for two.
