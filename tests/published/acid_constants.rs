@@ -73,6 +73,44 @@ fn a_mix_has_the_ph_of_its_acids() {
     assert!(salted.ph().expect("a pH") > mix.ph().expect("a pH"));
 }
 
+/// The same engine (phreeqpython 1.6.2, the constants of `substance/acid.rs`, Davies, neutral acid at activity 1): 0.1 mol/kg of
+/// each, with 0.05 and with 0.15 mol/kg of sodium.
+#[test]
+fn each_acid_and_its_salts() {
+    for (acid, expected) in [
+        (Acid::Citric, &[2.0835, 3.0193, 4.3795][..]),
+        (Acid::Malic, &[2.2426, 3.3418, 4.7617]),
+        (Acid::Tartaric, &[2.0383, 2.8985, 4.0678]),
+        (Acid::Succinic, &[2.6102, 4.0657, 5.3267]),
+        (Acid::Lactic, &[2.4386, 3.7779]),
+        (Acid::Acetic, &[2.8810, 4.6709]),
+        (Acid::Ascorbic, &[2.5270, 3.9567]),
+        (Acid::Phosphoric, &[1.6414, 2.1954, 6.8170]),
+    ] {
+        for (sodium, expected) in [0.0, 0.05, 0.15].into_iter().zip(expected) {
+            near(of(&[(acid, 0.1)], sodium), *expected, 0.005, &format!("{acid:?} with {sodium}"));
+        }
+    }
+}
+
+/// Grams to the mole by the IUPAC atomic weights C 12.011, H 1.008, O 15.999, P 30.974.
+#[test]
+fn molar_masses() {
+    for (acid, [carbon, hydrogen, oxygen, phosphorus]) in [
+        (Acid::Citric, [6.0, 8.0, 7.0, 0.0]),
+        (Acid::Malic, [4.0, 6.0, 5.0, 0.0]),
+        (Acid::Tartaric, [4.0, 6.0, 6.0, 0.0]),
+        (Acid::Lactic, [3.0, 6.0, 3.0, 0.0]),
+        (Acid::Acetic, [2.0, 4.0, 2.0, 0.0]),
+        (Acid::Phosphoric, [0.0, 3.0, 4.0, 1.0]),
+        (Acid::Ascorbic, [6.0, 8.0, 6.0, 0.0]),
+        (Acid::Succinic, [4.0, 6.0, 4.0, 0.0]),
+    ] {
+        let mass = 12.011 * carbon + 1.008 * hydrogen + 15.999 * oxygen + 30.974 * phosphorus;
+        near(acid.constants().molar_mass, mass, 0.01, &format!("{acid:?}"));
+    }
+}
+
 /// Water alone has half its ion product's exponent, 13.995, and salts
 /// that hold nine tenths of the acid and more leave no model of a juice: 100 mmol of equivalents are 6.404 g of citric acid.
 #[test]

@@ -119,12 +119,23 @@ fn buffer_index() {
     near(index(most), MOST_BUFFERING[0], MOST_BUFFERING[0] * 0.03, "buffer index");
 }
 
+/// The groups as they stand above [`PHREEQC`], from pH 6.6 to these, by a script of its own (Python): meq/l.
+#[test]
+fn taken_up_by_the_groups() {
+    for (ph, meq) in [(6.6, 0.0), (6.0, 10.824), (5.5, 22.960), (5.05, 35.213), (4.6, 47.488), (4.0, 62.166)] {
+        near(acid_taken_up(ph), meq, 0.002, &format!("to pH {ph}"));
+    }
+}
+
 /// Estimate, no published datum: 60 ± 10 meq to the litre down to pH 4.6. The published maximum of the index times two
 /// units of pH, 55 for whole milk and 67 for skim milk, is the most that milk can take up.
 #[test]
 fn acid_to_clot() {
     let [whole, skim] = MOST_BUFFERING.map(|index| index * (FRESH_PH - CASEIN_CLOTS_AT));
     let [least, likely, most] = MEQ_TO_CLOT;
+    near(likely - least, 10.0, 1e-9, "below");
+    near(most - likely, 10.0, 1e-9, "above");
+    near(likely, 60.0, 1e-9, "likely");
     assert!(least < whole && whole < likely && likely < skim && skim < most, "the range spans both milks");
     assert!((0.8 * whole..whole).contains(&meq_by_groups()), "by groups: {}", meq_by_groups());
     // A litre of milk needs 60 meq: lime juice of 45.9 g/l of citric acid gives 1.618 meq to the mmol there, so 155 ml,

@@ -18,8 +18,8 @@ pub fn mutants(args: &[&str]) -> Result<()> {
     let mut command = Command::new(tools::cargo_mutants()?);
     command.args(["mutants", "--jobs", "2", "--timeout", "30", "--output", "target"]);
     command.args(arguments(args));
-    // What a mutant breaks, few cases show; it is built for each of them, so that minutes of cases would be days.
-    command.env("PROPTEST_CASES", "16");
+    // What a mutant breaks, few cases show; they are run for each, so that minutes of cases would be days.
+    command.env("PROPTEST_CASES", "64");
     run(&mut command).context("what lives is listed in target/mutants.out/missed.txt, with what is tried beside it")
 }
 
