@@ -157,7 +157,7 @@ pub fn ph_with_milk(acids: &[(Acid, f64)], cations: f64, kg_of_water: f64, milk:
     let times = milk.ml() / 1e6 * meq_to_clot / taken_up(CASEIN_CLOTS_AT, ionic);
     // Both sides move one way with pH, so halving always closes in.
     let (mut low, mut high) = (0.0_f64, 8.0_f64);
-    for _ in 0..50 {
+    for _ in 0..32 {
         let ph = 0.5 * (low + high);
         if acid_given_up(acids, cations, kg_of_water, ionic, ph) < times * taken_up(ph, ionic) {
             low = ph;

@@ -5,7 +5,6 @@
 //! take the answer as indicative.
 
 use super::acid::Acid;
-use super::ethanol::bisect;
 
 /// Molal concentrations, mol per kg of water.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -63,10 +62,13 @@ pub fn ph(dissolved: &Dissolved<'_>) -> Result<f64, PhProblem> {
     }
     let constants = Acid::ALL.map(|acid| Dissociation::of(acid, dissolved));
     let mut ionic = dissolved.cations.abs();
+    // Where to look first, as ln [H]; each round starts from the last.
+    let mut guess = -7.0;
     for _ in 0..40 {
         let activity = Activity::at(ionic);
         let solution = Solution::at(&constants, dissolved.cations, &activity);
-        let hydrogen = solution.balanced();
+        guess = solution.balanced(guess);
+        let hydrogen = guess.exp();
         let next = solution.ionic_strength(hydrogen);
         if next > MOST_IONIC_STRENGTH {
             return Err(PhProblem::TooConcentrated);
@@ -157,16 +159,37 @@ impl Solution {
         self.acids.iter().filter(|acid| acid.molal > 0.0)
     }
 
-    /// [H] at which charges balance, between e⁻³⁵ and e³: the excess rises with it.
-    fn balanced(&self) -> f64 {
-        let hydrogen = |part: f64| (38.0 * part - 35.0).exp();
-        hydrogen(bisect(|part| self.excess_charge(hydrogen(part))))
+    /// ln [H] at which charges balance: Newton's method within a bracket that always closes.
+    fn balanced(&self, guess: f64) -> f64 {
+        let (mut low, mut high) = (-35.0_f64, 3.0_f64);
+        let mut x = guess.clamp(low, high);
+        for _ in 0..60 {
+            let (excess, slope) = self.excess_charge(x.exp());
+            if excess > 0.0 {
+                high = x;
+            } else {
+                low = x;
+            }
+            let newton = x - excess / slope;
+            let next = if newton > low && newton < high { newton } else { 0.5 * (low + high) };
+            if (next - x).abs() < 1e-10 {
+                return next;
+            }
+            x = next;
+        }
+        x
     }
 
-    /// Positive less negative charge.
-    fn excess_charge(&self, hydrogen: f64) -> f64 {
-        let anions: f64 = self.present().map(|acid| acid.molal * acid.moments(hydrogen).0).sum();
-        hydrogen + self.cations - self.water / hydrogen - anions
+    /// Positive less negative charge, and its slope in ln [H]; both rise with [H].
+    fn excess_charge(&self, hydrogen: f64) -> (f64, f64) {
+        let hydroxide = self.water / hydrogen;
+        let (mut anions, mut slope) = (0.0, hydrogen + hydroxide);
+        for acid in self.present() {
+            let (charge, square) = acid.moments(hydrogen);
+            anions += acid.molal * charge;
+            slope += acid.molal * (square - charge * charge);
+        }
+        (hydrogen + self.cations - hydroxide - anions, slope)
     }
 
     /// ½ Σ z² m over everything charged.
@@ -195,7 +218,7 @@ mod tests {
         Solution::at(&Acid::ALL.map(|acid| Dissociation::of(acid, &dissolved)), cations, &Activity::at(ionic))
     }
 
-    /// A billionth less of [H] than is found is too little, a billionth more too much.
+    /// Wherever it begins, it ends where charges balance; the slope that leads there is that of the difference.
     #[test]
     fn charges_balance() {
         for (molal, cations) in
@@ -203,8 +226,19 @@ mod tests {
         {
             for acid in Acid::ALL {
                 let solution = solution(&[(acid, molal), (Acid::Lactic, molal)], cations, 0.05);
-                let excess = |times: f64| solution.excess_charge(solution.balanced() * times);
-                assert!(excess(1.0 - 1e-9) < 0.0 && excess(1.0 + 1e-9) > 0.0, "{acid:?} {molal} {cations}");
+                for guess in [-40.0, -16.0, -7.0, 2.0] {
+                    let (excess, slope) = solution.excess_charge(solution.balanced(guess).exp());
+                    assert!((excess / slope).abs() < 1e-9, "{acid:?} {molal} {cations} from {guess}");
+                }
+                for x in [-20.0_f64, -12.0, -6.0, -2.0] {
+                    let excess = |x: f64| solution.excess_charge(x.exp()).0;
+                    let (rise, slope) =
+                        ((excess(x + 1e-4) - excess(x - 1e-4)) / 2e-4, solution.excess_charge(x.exp()).1);
+                    assert!(
+                        (rise - slope).abs() < 1e-6 * slope.abs() + 1e-11,
+                        "{acid:?} {molal} at {x}: {rise} {slope}"
+                    );
+                }
             }
         }
     }
