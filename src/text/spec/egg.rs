@@ -3,7 +3,8 @@
 use super::say;
 use crate::book::Taken;
 use crate::quantity::{Amount, Volume};
-use crate::text::show::fraction_of;
+use crate::text::number::Decimal;
+use crate::text::show::{fraction_of, trimmed};
 
 /// Millilitres of one. Common practice, no source; a whole egg is its white and its yolk.
 const EGGS: [(&str, f64); 3] = [("egg-white", 30.0), ("egg-yolk", 18.0), ("whole-egg", 48.0)];
@@ -14,7 +15,8 @@ pub(super) fn poured(amount: Amount, taken: Option<&Taken>, name: &str, said: &m
     let each = taken.and_then(|taken| EGGS.iter().find(|(key, _)| *key == taken.ingredient.key));
     let Some(volume) = each.and_then(|(_, ml)| Volume::from_ml(ml * count.value()).ok()) else { return amount };
     let number = fraction_of(count.value()).unwrap_or_default();
-    let line = format!("{number} {name}: about {} ml, rule of thumb", volume.ml().round());
+    let ml = trimmed(volume.ml().round(), Decimal::Point);
+    let line = format!("{number} {name}: about {ml} ml, rule of thumb");
     say(said, line.trim_start());
     Amount::Volume(volume)
 }
