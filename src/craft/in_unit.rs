@@ -71,6 +71,63 @@ mod tests {
         assert_eq!(dash(36.0, Unit::Millilitre), Some((Unit::Barspoon, 0.5)));
         assert_eq!(dash(72.0, Unit::Millilitre), None);
         assert_eq!(dash(72.0, Unit::Ounce), Some((Unit::Ounce, 0.25)));
+        assert_eq!(dash(12.5, Unit::Millilitre), Some((Unit::Barspoon, 0.5)));
+    }
+
+    /// Drops to twenty, spoons to six; beyond, what the bar counts in: ounces, or millilitres.
+    #[test]
+    fn drops_and_spoons_are_counted_as_far_as_anybody_counts() {
+        let (ml, oz) = (Unit::Millilitre, Unit::Ounce);
+        for (number, unit, usual, expected) in [
+            (20.0, Unit::Drop, ml, Some((Unit::Drop, 1.0))),
+            (20.5, Unit::Drop, ml, None),
+            (21.0, Unit::Drop, ml, None),
+            // 21 drops of 0.05 ml are 1.05 ml, under a sixteenth of an ounce: dashes.
+            (21.0, Unit::Drop, oz, Some((Unit::Dash, 1.0))),
+            (6.0, Unit::Barspoon, ml, Some((Unit::Barspoon, 0.5))),
+            (6.25, Unit::Barspoon, ml, None),
+            (7.0, Unit::Barspoon, oz, Some((oz, 0.25))),
+            (6.0, Unit::Teaspoon, ml, Some((Unit::Teaspoon, 0.25))),
+            (6.25, Unit::Teaspoon, ml, None),
+            (7.0, Unit::Teaspoon, ml, None),
+            (7.0, Unit::Teaspoon, oz, Some((oz, 0.25))),
+            (2.0, Unit::Tablespoon, ml, Some((Unit::Tablespoon, 0.25))),
+            (7.0, Unit::Tablespoon, ml, None),
+            (0.5, Unit::Cup, ml, Some((Unit::Cup, 0.25))),
+            (3.0, Unit::Centilitre, oz, None),
+        ] {
+            assert_eq!(measured(number, unit, usual), expected, "{number} {unit:?}");
+        }
+    }
+
+    /// Thirds and eighths below four ounces, where they are hit to a hundredth of a part; a sixteenth is not yet dashes; and
+    /// dashes of a tenth of a millilitre are too many to count.
+    #[test]
+    fn how_fine_an_ounce_is_measured() {
+        let part = |number| measured(number, Unit::Ounce, Unit::Millilitre).map(|(_, part)| part);
+        for (number, expected) in [
+            (1.0 / 3.0, 1.0 / 3.0),
+            (10.0 / 3.0, 1.0 / 3.0),
+            (13.0 / 3.0, 0.25),
+            (3.875, 0.125),
+            (4.125, 0.25),
+            (0.375 + 0.001, 0.125),
+            (1.375 + 0.002, 0.25),
+            (1.0 / 16.0, 0.125),
+            (0.45, 0.125),
+            (0.55, 0.25),
+        ] {
+            assert_eq!(part(number), Some(expected), "{number}");
+        }
+        let house = House {
+            conventions: Conventions { dash: Volume::from_ml(0.1).expect("a dash"), ..Conventions::default() },
+            usual_unit: Unit::Millilitre,
+            jiggers: Vec::new(),
+            region: StandardDrink::default(),
+            citrus: crate::substance::juice::Citrus::default(),
+        };
+        let of = |ml: f64| measured_in(Volume::from_ml(ml).expect("a volume"), Unit::Ounce, &house);
+        assert_eq!((of(1.2), of(1.25), of(1.3)), (Some((Unit::Dash, 1.0)), None, None));
     }
 
     #[test]
