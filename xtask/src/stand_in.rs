@@ -23,7 +23,8 @@ pub(crate) fn first_on(path: &OsStr) -> Result<OsString> {
     let folder = root().join("target/stand-in");
     std::fs::create_dir_all(&folder)?;
     let place = folder.join(format!("cargo{}", std::env::consts::EXE_SUFFIX));
-    let own = std::env::current_exe()?;
+    // Cargo may have built this program anew while it runs: Linux says so behind its name.
+    let own = std::env::current_exe()?.to_string_lossy().trim_end_matches(" (deleted)").to_owned();
     std::fs::copy(&own, &place).with_context(|| format!("could not copy to {}", place.display()))?;
     Ok(std::env::join_paths(std::iter::once(folder).chain(std::env::split_paths(path)))?)
 }

@@ -128,6 +128,18 @@ fn rounded_as_it_is_measured() {
     }
 }
 
+/// What is weighed keeps a unit of weight; what is poured and then weighed does not keep its ounces.
+#[test]
+fn the_unit_that_stays() {
+    let of = |exact, unit, rounding| round(exact, Some(unit), rounding, &house(&[]), Density::WATER).1;
+    assert_eq!(of(grams(33.3), Unit::Gram, Rounding::OneMl), Some(Unit::Gram));
+    assert_eq!(of(grams(33.3), Unit::OunceWeight, Rounding::OneMl), Some(Unit::OunceWeight));
+    assert_eq!(of(ml(60.0), Unit::Ounce, Rounding::TenthGram), None);
+    assert_eq!(of(ml(60.0), Unit::Ounce, Rounding::OneMl), Some(Unit::Ounce));
+    assert_eq!(of(ml(60.0), Unit::Centilitre, Rounding::OneMl), Some(Unit::Centilitre));
+    assert_eq!(of(ml(60.0), Unit::Centilitre, Rounding::Jiggers), None);
+}
+
 /// A density is a guess only where one was needed: to weigh what is poured, or pour what is weighed.
 #[test]
 fn what_is_guessed_is_said() {
