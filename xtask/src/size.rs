@@ -4,10 +4,12 @@ use std::io::Write;
 
 use anyhow::{Result, bail};
 
-use crate::{dist, licences, precache};
+use crate::{dist, licences, precache, tools};
 
 /// Most that everything needed to run may weigh, compressed, in bytes.
 pub const BUDGET: usize = 324_000;
+/// What the standard library weighs more as it comes than compiled with the app, where its source cannot be had.
+const STD_AS_IT_COMES: usize = 20_000;
 /// Most that the first paint may weigh, compressed: the page and its style sheets.
 pub const FIRST_PAINT_BUDGET: usize = 14_000;
 
@@ -44,11 +46,12 @@ pub fn report() -> Result<()> {
             first += compressed;
         }
     }
-    println!("{raw:>9} {packed:>9}  in all, budget {BUDGET}");
+    let budget = if tools::has_std_source()? { BUDGET } else { BUDGET + STD_AS_IT_COMES };
+    println!("{raw:>9} {packed:>9}  in all, budget {budget}");
     println!("{:>9} {first:>9}  of which the first paint, budget {FIRST_PAINT_BUDGET}", "");
     let licences = brotli(&std::fs::read(dist().join(licences::PAGE))?, 11)?.len();
     println!("{:>9} {licences:>9}  licences, kept offline, not needed to run", "");
-    if packed > BUDGET || first > FIRST_PAINT_BUDGET {
+    if packed > budget || first > FIRST_PAINT_BUDGET {
         bail!("over the size budget");
     }
     Ok(())

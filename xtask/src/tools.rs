@@ -83,15 +83,24 @@ fn path_with(tool: &Path) -> OsString {
 /// # Errors
 /// When rustc does not say where it lives.
 pub(crate) fn std_source() -> Result<Option<PathBuf>> {
-    let out = Command::new("rustc").args(["--print", "sysroot"]).current_dir(root()).output()?;
-    let sysroot = PathBuf::from(String::from_utf8(out.stdout)?.trim());
-    let source = sysroot.join("lib/rustlib/src/rust");
-    let is_there = || source.join("library/std").is_dir();
-    if !is_there() {
+    if !has_std_source()? {
         println!("Fetching the source of the standard library.");
         let _ = run(Command::new("rustup").args(["component", "add", "rust-src"]).current_dir(root()));
     }
-    Ok(is_there().then_some(source))
+    Ok(if has_std_source()? { Some(place_of_std()?) } else { None })
+}
+
+/// Whether the toolchain has the source of the standard library.
+///
+/// # Errors
+/// When rustc does not say where it lives.
+pub(crate) fn has_std_source() -> Result<bool> {
+    Ok(place_of_std()?.join("library/std").is_dir())
+}
+
+fn place_of_std() -> Result<PathBuf> {
+    let out = Command::new("rustc").args(["--print", "sysroot"]).current_dir(root()).output()?;
+    Ok(PathBuf::from(String::from_utf8(out.stdout)?.trim()).join("lib/rustlib/src/rust"))
 }
 
 /// rustup reads rust-toolchain.toml, but where its auto-install is turned off the target must be asked for.
