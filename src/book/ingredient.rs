@@ -1,6 +1,7 @@
 //! Ingredients of the trade: what a litre of each holds, who must be told, how it keeps. Plain data.
 
 use crate::substance::acid::Acid;
+use crate::substance::mix::ML_PER_GRAM_OF_SOLIDS;
 
 /// What sort of ingredient it is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -211,7 +212,7 @@ impl Ingredient {
             acids: &[],
             cations: 0.0,
             other: 0.0,
-            other_room: 0.62,
+            other_room: ML_PER_GRAM_OF_SOLIDS,
             handled: match kind {
                 Kind::Egg | Kind::Powder => Handled::Counted,
                 Kind::Juice => Handled::ByName,

@@ -3,9 +3,6 @@
 use crate::quantity::{Acidity, Mass, Volume};
 use crate::substance::acid::{Acid, ML_PER_GRAM_DISSOLVED};
 
-/// Grams of citric acid that neutralise as much base as a gram of malic.
-const MALIC_AS_CITRIC: f64 = Acid::Citric.equivalent_mass() / Acid::Malic.equivalent_mass();
-
 /// The acids of a juice.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Acids {
@@ -21,7 +18,7 @@ impl Acids {
     /// citric + malic × (64.04 / 67.045), by equivalent masses.
     #[must_use]
     pub fn as_citric(&self) -> f64 {
-        self.citric.g_per_l() + self.malic.g_per_l() * MALIC_AS_CITRIC
+        self.citric.g_per_l() + Acid::Malic.as_citric(self.malic.g_per_l())
     }
 }
 
@@ -73,7 +70,7 @@ pub fn stands_in_for(citric: Mass, malic: Mass, acids: &Acids) -> Option<Volume>
 
 /// Grams of citric acid that neutralise as much base.
 fn titratable(citric: Mass, malic: Mass) -> f64 {
-    citric.g() + malic.g() * MALIC_AS_CITRIC
+    citric.g() + Acid::Malic.as_citric(malic.g())
 }
 
 fn to_scale(mass: Mass, step: Mass) -> Mass {

@@ -6,7 +6,7 @@ use crate::substance::milk::{
     CASEIN_CLOTS_AT, G_PER_ML, MEQ_TO_CLOT, Milk, WATER_KG_PER_L, acid_given_up, acid_taken_up, ionic_strength,
     ph_with_milk,
 };
-use crate::substance::mix::Mix;
+use crate::substance::mix::{ML_PER_GRAM_OF_SOLIDS, Mix};
 
 /// A wash laid out.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -116,7 +116,7 @@ pub fn washed(drink: &Mix, milk: Volume, kind: &Milk) -> Washed {
     let water = grams(kind.water);
     // What is neither water nor curd, so that nothing gets lost on the way.
     let other = grams(100.0 - kind.water - kind.curd());
-    let room = Volume::from_ml(other.g() * 0.62).unwrap_or(Volume::ZERO);
+    let room = Volume::from_ml(other.g() * ML_PER_GRAM_OF_SOLIDS).unwrap_or(Volume::ZERO);
     let mut liquid = *drink + Mix::water(water);
     liquid.other = liquid.other + other;
     liquid.room = liquid.room + room;

@@ -4,11 +4,8 @@ use crate::book::{Holds, Ingredient, Kind, Sugar, Taken};
 use crate::quantity::{Amount, Brix, Mass, Ratio, Temperature, Volume};
 use crate::substance::acid::ML_PER_GRAM_DISSOLVED;
 use crate::substance::juice::acid_correction;
-use crate::substance::mix::Mix;
+use crate::substance::mix::{ML_PER_GRAM_OF_SOLIDS, Mix};
 use crate::substance::{ethanol, sucrose};
-
-/// What a gram of dissolved solids takes up, ml, as sugar does.
-const ML_PER_GRAM_OF_SOLIDS: f64 = 0.62;
 
 /// A litre of an ingredient at 20 °C: what is named in it, and water to fill the litre. A powder: a kilogram.
 #[must_use]

@@ -98,6 +98,14 @@ impl Acid {
     }
 }
 
+impl Acid {
+    /// Grams of citric acid that neutralise as much base as so many of this one.
+    #[must_use]
+    pub const fn as_citric(self, grams: f64) -> f64 {
+        grams * Acid::Citric.equivalent_mass() / self.equivalent_mass()
+    }
+}
+
 /// Millilitres that one gram of dissolved acid adds to its solution.
 ///
 /// From the density of a 10 % citric acid solution, CRC Handbook of Chemistry and Physics (from memory);

@@ -31,7 +31,7 @@ impl JuiceAcids {
     /// All its acid as citric, g/l, by equivalents: what as much of it in water titrates.
     #[must_use]
     pub fn as_citric(&self) -> f64 {
-        self.citric + self.malic * Acid::Citric.equivalent_mass() / Acid::Malic.equivalent_mass()
+        self.citric + Acid::Malic.as_citric(self.malic)
     }
 
     /// What the juice titrates, g/l as citric: its acid less what its salts hold.

@@ -13,6 +13,9 @@ use super::ph::{Dissolved, PhProblem, ph};
 use super::sucrose;
 use crate::quantity::{Abv, Acidity, Brix, Density, Mass, MassFraction, OutOfRange, Ratio, Temperature, Volume};
 
+/// What a gram of dissolved solids takes up, ml, as sugar does.
+pub const ML_PER_GRAM_OF_SOLIDS: f64 = 0.62;
+
 /// Masses of what matters in a drink.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Mix {
@@ -92,7 +95,7 @@ impl Mix {
     /// All its acid, as the citric acid of as many equivalents: also what its salts have neutralised already.
     #[must_use]
     pub fn acid_as_citric(&self) -> Mass {
-        let as_citric = |acid: Acid| self.mass_of(acid).g() * Acid::Citric.equivalent_mass() / acid.equivalent_mass();
+        let as_citric = |acid: Acid| acid.as_citric(self.mass_of(acid).g());
         Mass::from_g(Acid::ALL.into_iter().map(as_citric).sum()).unwrap_or(Mass::ZERO)
     }
 
