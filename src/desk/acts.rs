@@ -30,6 +30,7 @@ impl Desk {
             Act::Activate(name) => self.activate(name.as_deref()),
             Act::Turn => self.sight.is_turned = !self.sight.is_turned,
             Act::Dismiss => self.sight.notice.clear(),
+            Act::Go(to) => self.effects.push(Effect::Go(to.clone())),
             Act::Look => self.effects.push(Effect::Reach(ASKED)),
             Act::Update => self.effects.push(raise("meniscus-update-now")),
             Act::Install => self.effects.push(raise("meniscus-install")),

@@ -29,6 +29,8 @@ pub enum Act {
     Dismiss,
     /// Goes to the first row that needs a look.
     Look,
+    /// Goes to an address of the app; drawn as a link.
+    Go(String),
     /// Takes the new version that waits.
     Update,
     /// Asks the browser to install the app.

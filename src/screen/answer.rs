@@ -11,8 +11,10 @@ use crate::text::Unread;
 pub struct Strip {
     /// The numbers to act on: one, at most two.
     pub figures: Vec<Figure>,
-    /// One line of what else matters, or what is missing.
+    /// What to do with it, or what else matters; without figures the answer itself, in words.
     pub also: String,
+    /// A third line, small.
+    pub below: String,
     /// Whether this is an answer.
     pub tone: Tone,
 }
@@ -151,6 +153,12 @@ pub struct Answer {
     pub carry: Vec<Carry>,
     /// Buttons, where the layout keeps a place for them.
     pub buttons: Vec<Button>,
+    /// What is on the screen, by its own name; empty where it is called as the tool is.
+    pub name: String,
+    /// Words in the head, beside Undo and Copy: Change, Print, All.
+    pub head: Vec<Button>,
+    /// What there is to do with the answer, at the foot of the screen: at most four; the expected one first.
+    pub foot: Vec<Button>,
     /// A label, where the layout keeps a place for it.
     pub label: Option<Drawing>,
     /// What it takes to make, step by step; none where there is nothing to make.
@@ -202,10 +210,18 @@ impl Answer {
     /// Says on the strip what is wrong or missing; call when there is no answer.
     pub(crate) fn without_answer(mut self, missing: &str) -> Answer {
         self.strip = match self.problems.first() {
-            Some(problem) => {
-                Strip { figures: vec![Figure::new("?", "")], also: problem.words.clone(), tone: Tone::Problem }
-            }
-            None => Strip { figures: vec![Figure::new("–", "")], also: missing.to_owned(), tone: Tone::Waiting },
+            Some(problem) => Strip {
+                figures: vec![Figure::new("?", "")],
+                also: problem.words.clone(),
+                tone: Tone::Problem,
+                ..Strip::default()
+            },
+            None => Strip {
+                figures: vec![Figure::new("–", "")],
+                also: missing.to_owned(),
+                tone: Tone::Waiting,
+                ..Strip::default()
+            },
         };
         self
     }

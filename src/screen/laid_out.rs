@@ -35,6 +35,9 @@ pub(crate) fn laid_out(
         cautions,
         carry,
         buttons: own_buttons,
+        name,
+        head,
+        foot,
         label,
         plan,
     } = answer;
@@ -80,5 +83,5 @@ pub(crate) fn laid_out(
     if !carry.is_empty() {
         blocks.push(Block::Carry(carry));
     }
-    Screen { strip, leads, tall, blocks, copy }
+    Screen { strip, leads, tall, name, head, foot, blocks, copy }
 }

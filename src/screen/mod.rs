@@ -49,6 +49,12 @@ pub struct Screen {
     pub leads: String,
     /// Whether the strip has room for two figures, by tool and not by answer, so that it never moves.
     pub tall: bool,
+    /// What is on it, by its own name; empty where it is called as the tool is.
+    pub name: String,
+    /// Words in its head, beside Undo and Copy.
+    pub head: Vec<Button>,
+    /// What there is to do with its answer, at its foot.
+    pub foot: Vec<Button>,
     /// The blocks in order. A field keeps its place while only texts change, so that drawing the
     /// screen again keeps its caret.
     pub blocks: Vec<Block>,

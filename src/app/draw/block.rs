@@ -48,6 +48,9 @@ pub(super) fn block(view: &View, block: &Block) -> Vec<Node> {
 
 /// A button that carries its act.
 pub(super) fn act_button(class: &'static str, shown: &Button) -> Node {
+    if let Act::Go(href) = &shown.act {
+        return link(href, owned(&shown.label), false);
+    }
     button(class, owned(&shown.label), &shown.spoken, Some(Tap::Act(shown.act.clone())))
 }
 

@@ -136,7 +136,7 @@ impl Tool for LabelForm {
         };
         let rest = rest.map(short);
         let rest: Vec<String> = rest.into_iter().filter(|part| !part.is_empty()).collect();
-        answer.strip = Strip { figures: vec![figure], also: rest.join(". "), tone: Tone::Answer };
+        answer.strip = Strip { figures: vec![figure], also: rest.join(". "), tone: Tone::Answer, ..Strip::default() };
         answer.remarks.push(format!(
             "{COLD_DAYS} days at 5 °C or below, the day of making counted, is the FDA Food Code's limit for ready-to-eat food that must be kept cold (3-501.17, from memory). Type your own rule; your local food code goes first. For a milk-washed drink no published time was found: cold, short, and declared."
         ));

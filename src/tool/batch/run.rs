@@ -263,6 +263,7 @@ fn listed(bench: &Bench) -> Answer {
         figures: vec![Figure::new(open.to_string(), plural(open, "run sheet open", "run sheets open"))],
         also: "In Prep, or on a spec, tap “To the run sheet”".into(),
         tone: if bench.book.runs.is_empty() { Tone::Waiting } else { Tone::Answer },
+        ..Strip::default()
     };
     answer.remarks.push(ASLEEP.into());
     answer

@@ -183,6 +183,7 @@ impl ServesForm {
                 )
             }),
             tone: Tone::Answer,
+            ..Strip::default()
         };
         answer.carry("Scale a spec to this", Route::Scale.href_with("total", &bench.carried(make)));
         answer.carry("Wash it with milk", Route::MilkWash.href_with("drink", &bench.carried(make)));
@@ -208,6 +209,7 @@ impl ServesForm {
             figures: vec![Figure::new(text::count(f64::from(serves), bench.decimal), unit)],
             also,
             tone: Tone::Answer,
+            ..Strip::default()
         };
         answer.cells_title = "The batch";
         answer.cell("lost on the way", ml(lost));

@@ -109,6 +109,7 @@ impl Tool for ClarifyForm {
             },
             also: format!("{volume} should come clear, at {share}{own}"),
             tone: Tone::Answer,
+            ..Strip::default()
         };
         answer.cells_title = "What comes clear";
         answer.cell("expected", text::grams(clear_mass, 0, bench.decimal));

@@ -298,6 +298,7 @@ impl CordialForm {
             figures: vec![bench.grams_of(made.sugar, "sugar"), bench.grams_of(acid, "acid")],
             also: format!("Makes {} at {reading}", text::litres_or_ml(*volume, bench.decimal)),
             tone: Tone::Answer,
+            ..Strip::default()
         };
         for (powder, mass) in made.acids.iter().filter(|_| made.acids.len() > 1) {
             answer.cell(powder.name.to_ascii_lowercase(), text::fine_grams(*mass, bench.decimal));

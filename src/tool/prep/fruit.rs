@@ -107,11 +107,13 @@ impl Tool for FruitForm {
                 figures: vec![counted, weight],
                 also: format!("for {volume} of {noun}, at {share_words}{of_own}"),
                 tone: Tone::Answer,
+                ..Strip::default()
             },
             _ => Strip {
                 figures: vec![bench.headline_of(given.volume, &noun, None), mass.clone()],
                 also: format!("from {weight}, {counted}, at {share_words}{of_own}"),
                 tone: Tone::Answer,
+                ..Strip::default()
             },
         };
         let [least, _, most] = share_of(fruit, *product).map(|share| Ratio::from_value(share).unwrap_or(Ratio::ZERO));

@@ -348,6 +348,7 @@ impl MilkWashForm {
             figures: vec![self.amounts(&mut answer, wash, bench)],
             also: format!("1 part milk to {parts} parts drink, {} together. {verdict}", ml(wash.together())),
             tone: Tone::Answer,
+            ..Strip::default()
         };
         answer.remarks.push(
             "Milk into the vessel first. Pour the drink over the milk, slowly, not the milk into the drink. Let it stand, then filter. The first runnings are cloudy: pour them back through the curd.".into(),

@@ -239,6 +239,7 @@ impl SyrupForm {
             figures: vec![bench.grams_of(made.sugar, "sugar"), bench.grams_of(made.water, "water")],
             also: format!("Makes {} at {degrees} °Bx{crystals}", text::litres_or_ml(volume, bench.decimal)),
             tone: Tone::Answer,
+            ..Strip::default()
         };
         answer.cells_title = "The syrup";
         figures(&mut answer, brix, bench);

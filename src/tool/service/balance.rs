@@ -120,7 +120,8 @@ impl BalanceForm {
             [name, ..] => format!("Without “{name}” and others: see their lines below"),
         };
         let strength = text::plain(reading.strength.fraction() * 100.0, 1, bench.decimal);
-        answer.strip = Strip { figures: vec![Figure::new(strength, "% vol")], also, tone: Tone::Answer };
+        answer.strip =
+            Strip { figures: vec![Figure::new(strength, "% vol")], also, tone: Tone::Answer, ..Strip::default() };
         answer.cells_title = if is_diluted { "The drink" } else { "The drink, before ice" };
         cells::all(&mut answer, &reading, (&serve, serve_volume, read.has_more_energy), bench);
         if read.has_counted {

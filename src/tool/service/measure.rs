@@ -132,6 +132,7 @@ impl Tool for MeasureForm {
                 .as_ref()
                 .map_or_else(|| no_plan(both.volume, bench), |plan| format!("Pour {}", pour_words(plan, bench))),
             tone: Tone::Answer,
+            ..Strip::default()
         };
         equivalents(&mut answer, both, bench);
         self.other_degrees(&mut answer, bench);

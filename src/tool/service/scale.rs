@@ -231,6 +231,7 @@ impl ScaleForm {
             figures: vec![Figure::new(format!("×{times}"), format!("{makes} in all"))],
             also: format!("Before ice or water; {drift}"),
             tone: Tone::Answer,
+            ..Strip::default()
         };
         let mut measured = results.iter();
         answer.rows = lines

@@ -132,6 +132,7 @@ impl Tool for OwnForm {
                 figures: vec![Figure::new(text::count(bench.book.own.len() as f64, bench.decimal), "of your own")],
                 also: "Your figures go before the library's in every spec".into(),
                 tone: Tone::Answer,
+                ..Strip::default()
             };
             return answer;
         }
@@ -157,6 +158,7 @@ impl Tool for OwnForm {
             figures: vec![Figure::new(named(&own.name), "")],
             also: if figures.is_empty() { "as water".into() } else { figures },
             tone: Tone::Answer,
+            ..Strip::default()
         };
         answer
             .remarks

@@ -132,7 +132,8 @@ impl Tool for ShelfForm {
             None => "Every tool reads and pours by what stands here".to_owned(),
         };
         let noun = plural(count, "jigger measure", "jigger measures");
-        let strip = Strip { figures: vec![Figure::new(count.to_string(), noun)], also, tone: Tone::Answer };
+        let strip =
+            Strip { figures: vec![Figure::new(count.to_string(), noun)], also, tone: Tone::Answer, ..Strip::default() };
         Answer { strip, problems, ..Answer::default() }
     }
 

@@ -64,6 +64,7 @@ impl Tool for SpecsForm {
                 (all, true) => format!("of {} match", count(all)),
             },
             tone: Tone::Answer,
+            ..Strip::default()
         };
         for unread in &bench.book.unread {
             answer.cautions.push(format!(

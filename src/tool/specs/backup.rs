@@ -75,7 +75,12 @@ impl Tool for BackupForm {
         match &bench.at_hand.import {
             Some(Ok(import)) => preview(import, &mut answer, bench),
             Some(Err(words)) => {
-                answer.strip = Strip { figures: vec![Figure::new("?", "")], also: words.clone(), tone: Tone::Problem };
+                answer.strip = Strip {
+                    figures: vec![Figure::new("?", "")],
+                    also: words.clone(),
+                    tone: Tone::Problem,
+                    ..Strip::default()
+                };
             }
             None => {
                 answer.strip = at_rest(bench);
@@ -146,6 +151,7 @@ fn preview(import: &Import, answer: &mut Answer, bench: &Bench) {
         figures: vec![Figure::new(count(new + stands.aside), "new")],
         also: format!("{also}. Nothing is taken until you say"),
         tone: Tone::Answer,
+        ..Strip::default()
     };
     let word = |standing| match standing {
         Standing::New => "new",
@@ -201,5 +207,6 @@ fn at_rest(bench: &Bench) -> Strip {
             (_, Some(days)) => format!("Last backup {days} days ago"),
         },
         tone: Tone::Answer,
+        ..Strip::default()
     }
 }

@@ -191,6 +191,7 @@ impl Tool for CardForm {
                 None => format!("{}, {amount} before ice. {}", named(&self.name), how.join(", ")),
             },
             tone: if lines.is_empty() { Tone::Waiting } else { Tone::Answer },
+            ..Strip::default()
         };
         if !lines.is_empty() {
             self.offer(&mut answer, &read, (&drunk, is_washed), holds, bench);

@@ -28,6 +28,7 @@ fn next(run: &Run, sheet: &Sheet, bench: &Bench) -> Strip {
             figures: vec![Figure::new(named(&run.name), "")],
             also: format!("Finished {day}"),
             tone: Tone::Answer,
+            ..Strip::default()
         };
     }
     let running = sheet.steps.iter().filter_map(|step| Some((step.due()?, step))).min_by_key(|(due, _)| *due);
@@ -49,7 +50,7 @@ fn next(run: &Run, sheet: &Sheet, bench: &Bench) -> Strip {
                 Some(next) => format!("{}. Meanwhile: {}", step.step.words, then(next)),
                 None => step.step.words.clone(),
             };
-            Strip { figures: vec![figure], also, tone: Tone::Answer }
+            Strip { figures: vec![figure], also, tone: Tone::Answer, ..Strip::default() }
         }
         (None, Some(step)) => {
             let figure = match step.start {
@@ -57,17 +58,19 @@ fn next(run: &Run, sheet: &Sheet, bench: &Bench) -> Strip {
                 Some(start) if now - start > 60_000 => Figure::new(lasting((now - start) / 1000), "late"),
                 _ => Figure::new("Now", ""),
             };
-            Strip { figures: vec![figure], also: step.step.words.clone(), tone: Tone::Answer }
+            Strip { figures: vec![figure], also: step.step.words.clone(), tone: Tone::Answer, ..Strip::default() }
         }
         (None, None) if sheet.steps.is_empty() => Strip {
             figures: vec![Figure::new("–", "")],
             also: "In Prep, or on a spec, tap “To the run sheet”".into(),
             tone: Tone::Waiting,
+            ..Strip::default()
         },
         (None, None) => Strip {
             figures: vec![Figure::new("Done", "")],
             also: "All steps are ticked off".into(),
             tone: Tone::Answer,
+            ..Strip::default()
         },
     }
 }

@@ -167,11 +167,11 @@ impl AcidForm {
             ph_words(&made, bench).filter(|_| !is_strong).map_or_else(String::new, |ph| format!(", pH about {ph}"));
         let also = format!("makes {} as sour as {sour}{ph}", text::litres_or_ml(volume, bench.decimal));
         answer.strip = match figures.len() {
-            1 | 2 => Strip { figures, also: format!("into {name}: {also}"), tone: Tone::Answer },
+            1 | 2 => Strip { figures, also: format!("into {name}: {also}"), tone: Tone::Answer, ..Strip::default() },
             _ => {
                 let all: Vec<String> = figures.iter().map(ToString::to_string).collect();
                 let figures = vec![self.weighed(total, "acids", bench)];
-                Strip { figures, also: format!("{}: {also}", all.join(", ")), tone: Tone::Answer }
+                Strip { figures, also: format!("{}: {also}", all.join(", ")), tone: Tone::Answer, ..Strip::default() }
             }
         };
         let exact: Vec<(&str, Mass)> = acids.iter().map(|(powder, mass)| (short_name(powder), *mass)).collect();
@@ -220,6 +220,7 @@ fn thinned(mut answer: Answer, liquid: &Mix, times: f64, bench: &Bench) -> Answe
             "It is sourer than that: thin it with this much water".into()
         },
         tone: Tone::Answer,
+        ..Strip::default()
     };
     let after = *liquid + Mix::water(water * Density::WATER);
     answer.cell("makes", text::litres_or_ml(after.volume(Temperature::TWENTY).unwrap_or(volume), bench.decimal));

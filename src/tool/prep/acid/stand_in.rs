@@ -76,6 +76,7 @@ impl AcidForm {
             figures,
             also: format!("in water to {}: as sour as that much {}", ml(juice), self.fruit()),
             tone: Tone::Answer,
+            ..Strip::default()
         };
         answer.cells_title = "To make it";
         answer.cell("water, about", ml(made.water));
@@ -112,6 +113,7 @@ impl AcidForm {
             figures: vec![figure],
             also: "is as sour as this acid in water made up to the same volume".into(),
             tone: Tone::Answer,
+            ..Strip::default()
         };
         answer.cells_title = "By titration";
         answer.cell("acid, as citric", Figure::new(text::plain(acids.as_citric(), 1, bench.decimal), "g/l"));

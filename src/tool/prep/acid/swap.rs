@@ -61,6 +61,7 @@ impl AcidForm {
             figures: vec![figure],
             also: format!("{} titrates as {} {}", to.name, grams(mass), from.name),
             tone: Tone::Answer,
+            ..Strip::default()
         };
         answer.rows_title = "And of the others";
         answer.rows = powders()
@@ -105,6 +106,7 @@ impl AcidForm {
                 text::count(acidity.g_per_l() / 10.0, bench.decimal)
             ),
             tone: Tone::Answer,
+            ..Strip::default()
         };
         answer.cells_title = "The same counted as";
         let counted_as = acid;

@@ -164,6 +164,7 @@ impl CordialForm {
                 None => format!("in place of {}", replaced.join(", ")),
             },
             tone: Tone::Answer,
+            ..Strip::default()
         };
         let was = split.replaced.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
         misses(&mut answer, &swap, was, bench);

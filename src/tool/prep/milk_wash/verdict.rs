@@ -31,6 +31,7 @@ impl MilkWashForm {
             figures: vec![self.amounts(&mut answer, &worked.wash, bench)],
             also: format!("Too little acid to clot it: add about {grams} of citric acid to the drink, dissolved"),
             tone: Tone::Answer,
+            ..Strip::default()
         };
         together(&verdict, &mut answer, bench);
         answer.remarks.push("What comes through, curd and steps are told once there is acid enough.".into());

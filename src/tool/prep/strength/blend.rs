@@ -30,6 +30,7 @@ impl StrengthForm {
                 None => format!("{} lost to contraction", text::millilitres(apart.less(reading.volume), bench.decimal)),
             },
             tone: Tone::Answer,
+            ..Strip::default()
         };
         answer.cells_title = "Together";
         let proof = ethanol::us_proof(ethanol::mass_fraction(reading.strength));

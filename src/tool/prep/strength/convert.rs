@@ -63,7 +63,7 @@ impl StrengthForm {
             _ => (by_volume, us_proof),
         };
         let also = format!("{by_mass} % by mass, {uk} old UK degrees");
-        answer.strip = Strip { figures: vec![first, second], also, tone: Tone::Answer };
+        answer.strip = Strip { figures: vec![first, second], also, tone: Tone::Answer, ..Strip::default() };
         answer.cells_title = "The same strength as";
         answer.explained(
             "by volume at 20 °C",

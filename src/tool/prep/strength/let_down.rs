@@ -61,6 +61,7 @@ impl StrengthForm {
             figures,
             also: format!("Weighed, or {} at 20 °C. Makes {} at {percent} vol", ml(made.water_volume), ml(made.total)),
             tone: Tone::Answer,
+            ..Strip::default()
         };
         answer.cells_title = "Letting it down";
         if self.cut_by() == CutBy::Spirit {

@@ -104,6 +104,7 @@ impl SyrupForm {
                 format!("Stir it in: makes {ml} at {degrees} °Bx")
             },
             tone: Tone::Answer,
+            ..Strip::default()
         };
         answer.cells_title = "Then";
         figures(&mut answer, makes, bench);

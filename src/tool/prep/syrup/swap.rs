@@ -53,6 +53,7 @@ impl SyrupForm {
             figures: vec![amount_of(to.ingredient, &made, written, bench)],
             also: format!("of {name}: the same sugar. {water}"),
             tone: Tone::Answer,
+            ..Strip::default()
         };
         answer.cells_title = "The same in both";
         answer.cell("sugar", text::grams(was.sugar(), 1, bench.decimal));

@@ -14,7 +14,7 @@ impl MeasureForm {
         };
         let figure = text::other_scale(at, &self.amount, bench.decimal);
         let also = format!("is {}", self.amount.trim());
-        answer.strip = Strip { figures: vec![figure], also, tone: Tone::Answer };
+        answer.strip = Strip { figures: vec![figure], also, tone: Tone::Answer, ..Strip::default() };
         answer
     }
 
@@ -51,7 +51,7 @@ impl MeasureForm {
         };
         let share = text::percent(first / (first + second), bench.decimal);
         let also = format!("The first is {share} of both together");
-        answer.strip = Strip { figures: vec![Figure::new(parts, "")], also, tone: Tone::Answer };
+        answer.strip = Strip { figures: vec![Figure::new(parts, "")], also, tone: Tone::Answer, ..Strip::default() };
         answer.cells_title = "Of these two";
         answer.cell("first, of the second", Figure::new(text::percent(first / second, bench.decimal), ""));
         answer.cell("second, of the first", Figure::new(text::percent(second / first, bench.decimal), ""));
