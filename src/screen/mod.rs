@@ -99,7 +99,8 @@ impl Screen {
     /// Where one can go on from it, with what.
     #[must_use]
     pub fn links(&self) -> Vec<Carry> {
-        let on_page = self.blocks.iter().filter_map(|block| if let Block::Carry(links) = block { Some(links) } else { None });
+        let on_page =
+            self.blocks.iter().filter_map(|block| if let Block::Carry(links) = block { Some(links) } else { None });
         let at_foot = self.foot.iter().chain(&self.head).filter_map(|button| match &button.act {
             Act::Go(href) => Some(Carry { label: button.label.clone(), href: href.clone() }),
             _ => None,
@@ -110,7 +111,8 @@ impl Screen {
     /// Its buttons, wherever they stand.
     #[must_use]
     pub fn buttons(&self) -> Vec<Button> {
-        let on_page = self.blocks.iter().filter_map(|block| if let Block::Buttons(shown) = block { Some(shown) } else { None });
+        let on_page =
+            self.blocks.iter().filter_map(|block| if let Block::Buttons(shown) = block { Some(shown) } else { None });
         self.foot.iter().chain(&self.head).chain(on_page.flatten()).cloned().collect()
     }
 
