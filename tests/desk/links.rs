@@ -13,7 +13,13 @@ use crate::bar::{Tab, screens};
 fn links(keeper: &Faulty) -> BTreeSet<String> {
     let mut found = BTreeSet::new();
     let mut gather = |tab: &mut Tab<'_>| {
-        for block in &tab.view().screen.blocks {
+        let screen = tab.view().screen;
+        for button in screen.head.iter().chain(&screen.foot) {
+            if let Act::Go(href) = &button.act {
+                found.insert(href.clone());
+            }
+        }
+        for block in &screen.blocks {
             match block {
                 Block::Carry(links) => found.extend(links.iter().map(|link| link.href.clone())),
                 Block::Table(_, rows) => {

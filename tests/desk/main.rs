@@ -7,6 +7,7 @@ mod faults;
 #[path = "../faulty/mod.rs"]
 mod faulty;
 mod frame;
+mod from_spec;
 mod links;
 mod pasted;
 mod runs;

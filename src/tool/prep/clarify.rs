@@ -44,6 +44,8 @@ form! {
         gelatin = "5",
         /// What came out clear.
         got = "",
+        /// The spec it came from, and which form of it: "id/0"; empty for none.
+        from = "",
     }
 }
 

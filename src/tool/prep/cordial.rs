@@ -12,7 +12,7 @@ use crate::book::{Ingredient, Kind, LIBRARY, Measured, Taken, ingredient};
 use crate::craft::cordial::{Fill, Made, made, to_target};
 use crate::craft::pour::{fits, litre_of, pour};
 use crate::quantity::{Acidity, Amount, Brix, Mass, Ratio, Temperature, Volume};
-use crate::reading::{Contents, PLACEHOLDER, allergens, label};
+use crate::reading::{Contents, PLACEHOLDER, allergens, from_spec, label};
 use crate::screen::pad::Keys;
 use crate::screen::plan::{HOUR, MINUTE, Makes, Making, Plan, Step, titled};
 use crate::screen::route::Route;
@@ -67,6 +67,8 @@ form! {
         stays = "",
         /// Clear juice there is for a swap, where it is not what the serves ask for.
         came = "",
+        /// The spec it came from, and which form of it: "id/0"; empty for none.
+        from = "",
     }
 }
 
@@ -90,7 +92,7 @@ impl Tool for CordialForm {
         true
     }
 
-    fn layout(&self, _bench: &Bench) -> Vec<Block> {
+    fn layout(&self, bench: &Bench) -> Vec<Block> {
         let juices = LIBRARY.iter().filter(|row| row.kind == Kind::Juice && row.key != "vinegar");
         let of = Block::pick("juice_of", "Of", juices.map(|row| Opt::new(row.key, row.name)).collect());
         let measured =
@@ -115,6 +117,7 @@ impl Tool for CordialForm {
                 });
             }
             Ask::Swap => {
+                blocks.extend(from_spec::fields(Route::Cordial, &self.from, Some(&self.spec), bench));
                 let placeholder = PLACEHOLDER;
                 blocks.push(Block::field(
                     SPEC,
@@ -188,6 +191,12 @@ impl Tool for CordialForm {
                 self.stays.clear();
                 self.came.clear();
                 Ask::Swap.key().clone_into(&mut self.ask);
+            }
+            // Only along with juice, which goes first.
+            from_spec::LINES => {
+                text.clone_into(&mut self.spec);
+                self.stays.clear();
+                self.came.clear();
             }
             "came_brix" => text.clone_into(&mut self.brix),
             "came_acid" => text.clone_into(&mut self.acid),

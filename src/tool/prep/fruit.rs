@@ -49,6 +49,8 @@ form! {
         weight = "1.5 kg",
         /// What came out.
         got = "",
+        /// The spec it came from, and which form of it: "id/0"; empty for none.
+        from = "",
     }
 }
 

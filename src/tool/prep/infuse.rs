@@ -59,6 +59,8 @@ form! {
         gum = "12",
         /// What of: botanicals, peel, fat.
         of = "",
+        /// The spec it came from, and which form of it: "id/0"; empty for none.
+        from = "",
     }
 }
 

@@ -4,6 +4,7 @@ use crate::book::Spec;
 use crate::craft::scale::{Rounding, ScaleProblem, Target, factor, scaled, total};
 use crate::quantity::{Amount, Ratio, Temperature};
 use crate::reading::contents::washed_words;
+use crate::reading::from_spec;
 use crate::reading::label::{self, Keeps};
 use crate::reading::rows::{NOTICEABLE, exact_words, measured, scaled_row, unread_row, unscaled_row};
 use crate::reading::{self, Contents, links};
@@ -69,6 +70,8 @@ form! {
         have = "310 ml",
         /// What amounts are rounded to: a key of [`Rounding`].
         rounding = "1ml",
+        /// The spec it came from, and which form of it: "id/0"; empty for none.
+        from = "",
     }
 }
 
@@ -85,6 +88,7 @@ pub const SPEC: &str = "spec";
 impl Tool for ScaleForm {
     fn layout(&self, bench: &Bench) -> Vec<Block> {
         let mut blocks = vec![Block::chips::<By>("by", "Scale by", false)];
+        blocks.extend(from_spec::fields(Route::Scale, &self.from, Some(&self.spec), bench));
         blocks.extend(match self.by() {
             By::Serves => vec![
                 Block::amount(SERVES, "Serves wanted", Keys::Count),
@@ -145,6 +149,7 @@ impl Tool for ScaleForm {
             TOTAL => (By::Total, &mut self.total),
             SERVES => (By::Serves, &mut self.serves),
             SPEC => return text.clone_into(&mut self.spec),
+            MAKES => return text.clone_into(&mut self.makes),
             _ => return,
         };
         text.clone_into(field);

@@ -161,6 +161,7 @@ async fn two_tabs_do_not_overwrite_each_other() -> Result<()> {
     phone.type_in("spec", "60 ml gin").await?;
     phone.go_to_tab(&first).await?;
     phone.until("document.getElementById('spec').value === '60 ml gin'").await?;
+    phone.tap("#serves").await?;
     phone.press("7").await?;
     phone.reload().await?;
     assert_eq!(phone.value("spec").await?, "60 ml gin");

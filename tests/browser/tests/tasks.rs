@@ -50,6 +50,7 @@ async fn measure() -> Result<()> {
 async fn scale() -> Result<()> {
     let (_serving, phone) = phone().await?;
     phone.open("service/scale").await?;
+    phone.tap("#serves").await?;
     phone.press("2 4").await?;
     phone.strip_says("×24").await?;
     assert!(phone.words().await?.contains("1 080 ml"), "24 × 45 ml of brandy");
