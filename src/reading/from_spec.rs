@@ -13,7 +13,7 @@ use crate::substance::mix::Mix;
 use crate::text;
 
 /// The text of a form that says which spec it came from, and which form of that: "id/0"; empty for none.
-pub(crate) const FROM: &str = "from";
+pub(crate) const FROM: &str = "from_spec";
 /// The lines of a spec, in most tools.
 pub(crate) const SPEC: &str = "spec";
 /// The lines of a spec that only came along: the tool begins with something else.

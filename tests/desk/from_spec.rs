@@ -16,7 +16,7 @@ fn with_demo() -> Faulty {
 
 /// What stands in the list of specs.
 fn listed(tab: &mut Tab<'_>) -> Vec<Opt> {
-    match &tab.view().screen.field("from").expect("a list of specs").input {
+    match &tab.view().screen.field("from_spec").expect("a list of specs").input {
         Input::Pick(options) => options.clone(),
         other => panic!("{other:?}"),
     }
@@ -24,7 +24,7 @@ fn listed(tab: &mut Tab<'_>) -> Vec<Opt> {
 
 /// What the list shows.
 fn chosen(tab: &mut Tab<'_>) -> String {
-    let key = tab.value("from");
+    let key = tab.value("from_spec");
     let options = listed(tab);
     options.into_iter().find(|option| option.key == key).expect("the chosen one is in the list").label
 }
@@ -60,13 +60,13 @@ fn a_spec_is_chosen_in_each_tool_that_takes_one() {
         tab.type_in("spec", "60 ml gin");
         let stood = tab.value("spec");
         assert_eq!(back(&mut tab), None, "{at}");
-        tab.type_in("from", LANTERN);
+        tab.type_in("from_spec", LANTERN);
         assert_eq!(tab.value("spec"), stirred, "{at}");
         assert_eq!(chosen(&mut tab), "Orchard lantern, stirred", "{at}");
         assert_eq!(back(&mut tab).as_deref(), Some("#/specs/spec?id=demo-1"), "{at}");
         // One step of Undo, and what was typed is back.
         tab.act(Act::Undo);
-        assert_eq!((tab.value("spec"), tab.value("from")), (stood, String::new()), "{at}");
+        assert_eq!((tab.value("spec"), tab.value("from_spec")), (stood, String::new()), "{at}");
     }
 }
 
@@ -74,7 +74,7 @@ fn a_spec_is_chosen_in_each_tool_that_takes_one() {
 fn lines_that_were_changed_say_so() {
     let keeper = with_demo();
     let mut tab = Tab::open(&keeper, "service/scale");
-    tab.type_in("makes", "12").type_in("from", LANTERN);
+    tab.type_in("makes", "12").type_in("from_spec", LANTERN);
     assert_eq!(tab.value("makes"), "1", "what the last spec made is not this one's");
     let spec = tab.value("spec");
     tab.type_in("spec", &format!("{spec}\n10 ml soda"));
@@ -85,7 +85,7 @@ fn lines_that_were_changed_say_so() {
     tab.type_in("spec", &spec);
     assert_eq!(chosen(&mut tab), "Orchard lantern, stirred");
     // None: what stands there stays, and is nobody's.
-    tab.type_in("from", "");
+    tab.type_in("from_spec", "");
     assert_eq!((tab.value("spec"), chosen(&mut tab), back(&mut tab)), (spec, "none".into(), None));
 }
 
@@ -93,16 +93,16 @@ fn lines_that_were_changed_say_so() {
 fn serves_and_a_label_take_what_they_ask_of_a_spec() {
     let keeper = with_demo();
     let mut tab = Tab::open(&keeper, "batch/serves");
-    tab.type_in("from", LANTERN);
+    tab.type_in("from_spec", LANTERN);
     assert_eq!(tab.value("serve"), "81.4 ml");
     assert_eq!(tab.value("made"), "2.8 l");
-    tab.go("batch/label").type_in("note", "shake").type_in("from", LANTERN);
+    tab.go("batch/label").type_in("note", "shake").type_in("from_spec", LANTERN);
     assert_eq!(tab.value("name"), "Orchard lantern, stirred");
     assert_eq!((tab.value("pour"), tab.value("allergens")), ("81.4 ml".into(), "sulphites".into()));
     assert_eq!(chosen(&mut tab), "Orchard lantern, stirred");
     assert_eq!(tab.sent("meniscus-pack").len(), 1, "its code is of that spec");
     // No spec: no code, and the words stay.
-    tab.type_in("from", "");
+    tab.type_in("from_spec", "");
     assert_eq!((tab.value("name"), chosen(&mut tab)), ("Orchard lantern, stirred".into(), "none".into()));
     assert!(!tab.view().screen.blocks.iter().any(|block| format!("{block:?}").contains("Its code holds")));
 }
@@ -125,20 +125,20 @@ fn a_spec_comes_along_from_its_page_through_fruit_and_clarify_to_its_cordial() {
     assert_eq!((tab.value("spec"), chosen(&mut tab)), (quick, "Orchard lantern, quick".into()));
     // Lines from elsewhere are of no spec.
     tab.go("service/scale?spec=60+ml+gin");
-    assert_eq!((tab.value("from"), back(&mut tab)), (String::new(), None));
+    assert_eq!((tab.value("from_spec"), back(&mut tab)), (String::new(), None));
 }
 
 #[test]
 fn a_spec_that_is_gone_is_said_and_leads_nowhere() {
     let keeper = with_demo();
     let mut tab = Tab::open(&keeper, "service/scale");
-    tab.type_in("from", LANTERN);
+    tab.type_in("from_spec", LANTERN);
     Tab::open(&keeper, "specs/backup").act(Act::RemoveDemo);
     let mut tab = Tab::open(&keeper, "service/scale");
     assert_eq!((chosen(&mut tab), back(&mut tab)), ("no longer in the book".into(), None));
     // Without a spec in the book there is nothing to choose from.
-    tab.type_in("from", "");
-    assert!(tab.view().screen.field("from").is_none());
+    tab.type_in("from_spec", "");
+    assert!(tab.view().screen.field("from_spec").is_none());
 }
 
 #[test]
@@ -171,4 +171,12 @@ fn of_a_large_book_the_latest_are_listed_and_the_rest_are_found() {
     tab.go("find").type_in("search", "milk");
     assert!(tab.rows().iter().any(|row| row.starts_with("Milk wash|")));
     assert!(tab.effects.contains(&Effect::Enter("search")), "{:?}", tab.effects);
+}
+
+#[test]
+fn a_strength_called_from_is_no_spec() {
+    let keeper = with_demo();
+    let mut tab = Tab::open(&keeper, "prep/strength");
+    tab.type_in("from", "60");
+    assert_eq!((tab.value("from"), back(&mut tab)), ("60".into(), None));
 }

@@ -77,7 +77,7 @@ form! {
         /// How many.
         copies = "1",
         /// The spec it came from, and which form of it: "id/0"; empty for none.
-        from = "",
+        from_spec = "",
     }
 }
 
@@ -96,7 +96,7 @@ impl Tool for LabelForm {
         let asks = self.asked(bench);
         // They come and go with what is typed in the name above them.
         let asked = |ask, block: Block| if asks.contains(&ask) { block } else { Block::Nothing };
-        let [from, others] = from_spec::fields(Route::Label, &self.from, None, bench);
+        let [from, others] = from_spec::fields(Route::Label, &self.from_spec, None, bench);
         vec![
             Block::Label(None),
             Block::Buttons(vec![Button::new("Print", Act::Print), Button::new("Share as a picture", Act::Picture)]),
@@ -189,7 +189,7 @@ impl Tool for LabelForm {
             "spec" => text.clone_into(&mut self.spec),
             "at" => {
                 text.clone_into(&mut self.at);
-                self.from = format!("{}/{text}", self.spec);
+                self.from_spec = format!("{}/{text}", self.spec);
             }
             // Of no spec any more: its code goes, what was typed stays.
             FROM => self.spec.clear(),

@@ -42,7 +42,7 @@ form! {
         /// Left empty in each bottle, percent.
         headspace = "3",
         /// The spec it came from, and which form of it: "id/0"; empty for none.
-        from = "",
+        from_spec = "",
     }
 }
 
@@ -60,7 +60,7 @@ const HALF_EMPTY: u8 = 50;
 impl Tool for ServesForm {
     fn layout(&self, bench: &Bench) -> Vec<Block> {
         let mut blocks = vec![Block::chips::<Ask>("ask", "Which way", false)];
-        blocks.extend(from_spec::fields(Route::Serves, &self.from, None, bench));
+        blocks.extend(from_spec::fields(Route::Serves, &self.from_spec, None, bench));
         let loss = Block::amount(LOSS, "Lost on the way", Keys::Percent);
         match self.ask() {
             Ask::ServesLeft => blocks.extend([

@@ -45,7 +45,7 @@ form! {
         /// What came out clear.
         got = "",
         /// The spec it came from, and which form of it: "id/0"; empty for none.
-        from = "",
+        from_spec = "",
     }
 }
 

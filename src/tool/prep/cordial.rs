@@ -68,7 +68,7 @@ form! {
         /// Clear juice there is for a swap, where it is not what the serves ask for.
         came = "",
         /// The spec it came from, and which form of it: "id/0"; empty for none.
-        from = "",
+        from_spec = "",
     }
 }
 
@@ -117,7 +117,7 @@ impl Tool for CordialForm {
                 });
             }
             Ask::Swap => {
-                blocks.extend(from_spec::fields(Route::Cordial, &self.from, Some(&self.spec), bench));
+                blocks.extend(from_spec::fields(Route::Cordial, &self.from_spec, Some(&self.spec), bench));
                 let placeholder = PLACEHOLDER;
                 blocks.push(Block::field(
                     SPEC,

@@ -50,7 +50,7 @@ form! {
         /// What came out.
         got = "",
         /// The spec it came from, and which form of it: "id/0"; empty for none.
-        from = "",
+        from_spec = "",
     }
 }
 

@@ -60,7 +60,7 @@ form! {
         /// What of: botanicals, peel, fat.
         of = "",
         /// The spec it came from, and which form of it: "id/0"; empty for none.
-        from = "",
+        from_spec = "",
     }
 }
 

@@ -78,7 +78,7 @@ form! {
         /// What drink and milk together read, pH.
         ph = "",
         /// The spec it came from, and which form of it: "id/0"; empty for none.
-        from = "",
+        from_spec = "",
     }
 }
 
@@ -97,7 +97,7 @@ impl Tool for MilkWashForm {
         let placeholder = PLACEHOLDER;
         let mut blocks = vec![Block::chips::<Given>("known", "What is known", false)];
         if self.known() == Given::Spec {
-            blocks.extend(from_spec::fields(Route::MilkWash, &self.from, Some(&self.spec), bench));
+            blocks.extend(from_spec::fields(Route::MilkWash, &self.from_spec, Some(&self.spec), bench));
         }
         blocks.extend([
             match self.known() {

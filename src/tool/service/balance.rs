@@ -22,7 +22,7 @@ form! {
         /// Water from ice or added, percent of what is poured.
         water = "0",
         /// The spec it came from, and which form of it: "id/0"; empty for none.
-        from = "",
+        from_spec = "",
     }
 }
 
@@ -36,7 +36,7 @@ const MOST_WATER: u8 = 200;
 impl Tool for BalanceForm {
     fn layout(&self, bench: &Bench) -> Vec<Block> {
         let placeholder = reading::PLACEHOLDER;
-        let [from, others] = from_spec::fields(Route::Balance, &self.from, Some(&self.spec), bench);
+        let [from, others] = from_spec::fields(Route::Balance, &self.from_spec, Some(&self.spec), bench);
         vec![
             from,
             others,

@@ -71,7 +71,7 @@ form! {
         /// What amounts are rounded to: a key of [`Rounding`].
         rounding = "1ml",
         /// The spec it came from, and which form of it: "id/0"; empty for none.
-        from = "",
+        from_spec = "",
     }
 }
 
@@ -88,7 +88,7 @@ pub const SPEC: &str = "spec";
 impl Tool for ScaleForm {
     fn layout(&self, bench: &Bench) -> Vec<Block> {
         let mut blocks = vec![Block::chips::<By>("by", "Scale by", false)];
-        blocks.extend(from_spec::fields(Route::Scale, &self.from, Some(&self.spec), bench));
+        blocks.extend(from_spec::fields(Route::Scale, &self.from_spec, Some(&self.spec), bench));
         blocks.extend(match self.by() {
             By::Serves => vec![
                 Block::amount(SERVES, "Serves wanted", Keys::Count),

@@ -280,6 +280,6 @@ mod tests {
         assert!(tools.is_empty() && ingredients.is_empty());
         let names: Vec<&str> = specs.iter().map(|row| row.name.as_str()).collect();
         assert_eq!(names, ["Orchard lantern, quick", "Orchard lantern, stirred", "Orchard lantern, washed"]);
-        assert!(specs[1].href.starts_with("#/service/scale?spec=") && specs[1].href.ends_with("&from=demo-1%2F1"));
+        assert!(specs[1].href.starts_with("#/service/scale?spec=") && specs[1].href.ends_with("&from_spec=demo-1%2F1"));
     }
 }
