@@ -15,3 +15,4 @@ mod tabs;
 mod tools;
 mod undo;
 mod units;
+mod words;

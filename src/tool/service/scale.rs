@@ -42,7 +42,7 @@ choice! { Rounding:
     OneMl = "1ml", "1 ml or ¼ oz";
     FiveMl = "5ml", "5 ml or ¼ oz";
     Jiggers = "jiggers", "My jiggers";
-    TenthGram = "0.1g", "Scale, 0.1 g";
+    TenthGram = "0.1g", "Weighed to 0.1 g";
 }
 
 form! {
@@ -91,19 +91,22 @@ impl Tool for ScaleForm {
         blocks.extend(from_spec::fields(Route::Scale, &self.from_spec, Some(&self.spec), bench));
         blocks.extend(match self.by() {
             By::Serves => vec![
-                Block::amount(SERVES, "Serves wanted", Keys::Count),
-                Block::amount(MAKES, "The spec makes", Keys::Count),
+                Block::amount(SERVES, "Serves", Keys::Count),
+                Block::amount(MAKES, "Serves the spec makes", Keys::Count),
             ],
-            By::Total => vec![Block::amount(TOTAL, "Total to make", Keys::Batch)],
+            By::Total => vec![Block::amount(TOTAL, "Total volume", Keys::Batch)],
             By::Vessel => vec![
                 Block::amount(VESSEL, "Vessel, to the brim", Keys::Batch),
-                Block::amount(HEADSPACE, "Left empty", Keys::Percent),
+                Block::amount(HEADSPACE, "Headspace", Keys::Percent),
             ],
             By::Factor => vec![Block::amount(FACTOR, "Times", Keys::Count)],
             By::Have => {
                 let spec = measured(&read_spec(&self.spec, &bench.reading(Dimension::Either)));
                 let keys = if self.have_is_counted(&spec) { Keys::Count } else { Keys::Either };
-                vec![Block::amount(HAVE, "I have", keys), Block::pick("have_of", "Of", line_options(spec))]
+                vec![
+                    Block::amount(HAVE, "Amount I have", keys),
+                    Block::pick("have_of", "Ingredient", line_options(spec)),
+                ]
             }
         });
         let placeholder = reading::PLACEHOLDER;
@@ -227,16 +230,16 @@ impl ScaleForm {
         let times = text::fraction_of(factor.value()).unwrap_or_else(|| text::count(factor.value(), bench.decimal));
         let worst = results.iter().map(|line| line.drift.abs()).fold(0.0, f64::max);
         let drift = if worst < NOTICEABLE {
-            "no share drifts".to_owned()
+            "Proportions kept".to_owned()
         } else {
-            format!("shares drift up to {}", text::percent(worst, bench.decimal))
+            format!("Proportions change by up to {}", text::percent(worst, bench.decimal))
         };
         let makes = bench.headline(whole, spec.lines.first().and_then(|line| line.unit));
         answer.strip = Strip {
             figures: vec![Figure::new(format!("×{times}"), format!("{makes} in all"))],
-            also: format!("Before ice or water; {drift}"),
+            also: drift,
+            below: "Before ice or water".into(),
             tone: Tone::Answer,
-            ..Strip::default()
         };
         let mut measured = results.iter();
         answer.rows = lines
