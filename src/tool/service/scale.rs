@@ -4,7 +4,7 @@ use crate::book::Spec;
 use crate::craft::scale::{Rounding, ScaleProblem, Target, factor, scaled, total};
 use crate::quantity::{Amount, Ratio, Temperature};
 use crate::reading::contents::washed_words;
-use crate::reading::from_spec;
+use crate::reading::from_spec::{self, FromSpec};
 use crate::reading::label::{self, Keeps};
 use crate::reading::rows::{NOTICEABLE, exact_words, measured, scaled_row, unread_row, unscaled_row};
 use crate::reading::{self, Contents, links};
@@ -222,23 +222,38 @@ impl ScaleForm {
         }
     }
 
+    /// "Orchard lantern, stirred: 18 serves".
+    fn how_often(&self, factor: Ratio, bench: &Bench) -> String {
+        let count = |count: Ratio| {
+            text::fraction_of(count.value()).unwrap_or_else(|| text::count(count.value(), bench.decimal))
+        };
+        let often = match (self.by(), bench.count(SERVES, &self.serves, &mut Vec::new())) {
+            (By::Serves, Some(serves)) if serves == Ratio::ONE => "1 serve".to_owned(),
+            (By::Serves, Some(serves)) => format!("{} serves", count(serves)),
+            _ => format!("{} times the spec", count(factor)),
+        };
+        match FromSpec::of(&self.from_spec, bench) {
+            Some(form) => format!("{}: {often}", form.name()),
+            None => often,
+        }
+    }
+
     fn show(&self, mut answer: Answer, read: &Contents, spec: &Spec, factor: Ratio, bench: &Bench) -> Answer {
         let lines = &read.lines;
         let rounding = Rounding::read(&self.rounding);
         let results = scaled(spec, factor, rounding, &bench.house);
         let whole = total(spec) * factor;
-        let times = text::fraction_of(factor.value()).unwrap_or_else(|| text::count(factor.value(), bench.decimal));
         let worst = results.iter().map(|line| line.drift.abs()).fold(0.0, f64::max);
         let drift = if worst < NOTICEABLE {
             "Proportions kept".to_owned()
         } else {
-            format!("Proportions change by up to {}", text::percent(worst, bench.decimal))
+            format!("Proportions kept within {}", text::percent(worst, bench.decimal))
         };
-        let makes = bench.headline(whole, spec.lines.first().and_then(|line| line.unit));
+        let written = spec.lines.first().and_then(|line| line.unit);
         answer.strip = Strip {
-            figures: vec![Figure::new(format!("×{times}"), format!("{makes} in all"))],
-            also: drift,
-            below: "Before ice or water".into(),
+            figures: vec![bench.headline_of(whole, "before ice", written)],
+            also: self.how_often(factor, bench),
+            below: drift,
             tone: Tone::Answer,
         };
         let mut measured = results.iter();
@@ -333,7 +348,11 @@ mod tests {
     #[test]
     fn by_serves() {
         let answer = answer(|_| {});
-        assert_eq!(answer.strip.figures[0].to_string(), "×18 1\u{202f}469 ml in all");
+        assert_eq!(answer.strip.figures[0].to_string(), "1\u{202f}469 ml before ice");
+        assert_eq!(
+            (answer.strip.also.as_str(), answer.strip.below.as_str()),
+            ("18 serves", "Proportions kept within 0.1 %")
+        );
         assert_eq!(rows(&answer)[0], "810 ml|pear brandy|");
         assert_eq!(rows(&answer)[4], "|Lemon twist|No amount, so it is kept as it is.");
     }
@@ -346,7 +365,7 @@ mod tests {
             form.have = "400 g".into();
         });
         // 400 g of cordial with 430 g/l sugar and 23 g/l acid, 1.17 g/ml, is 342 ml: 22.8 times 15 ml.
-        assert!(answer.strip.figures[0].value.starts_with("×22.8"), "{:?}", answer.strip);
+        assert!(answer.strip.also.starts_with("22.8 times the spec"), "{:?}", answer.strip);
     }
 
     #[test]

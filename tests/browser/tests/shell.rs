@@ -15,7 +15,7 @@ async fn every_tool_has_an_address_and_back_works() -> Result<()> {
     assert_eq!(phone.run("return document.title").await?, "Serves · Meniscus");
     phone.tap_on("Service").await?;
     phone.tap_on("Scale").await?;
-    phone.strip_says("×18").await?;
+    phone.strip_says("18 serves").await?;
     phone.back().await?;
     phone.strip_says("51.8 ml").await?;
     phone.back().await?;

@@ -52,7 +52,7 @@ async fn scale() -> Result<()> {
     phone.open("service/scale").await?;
     phone.tap("#serves").await?;
     phone.press("2 4").await?;
-    phone.strip_says("×24").await?;
+    phone.strip_says("24 serves").await?;
     assert!(phone.words().await?.contains("1 080 ml"), "24 × 45 ml of brandy");
     phone.type_in("spec", "2 oz gin\n3/4 oz lemon juice\nwhatever is left\n60 syrup").await?;
     assert!(phone.words().await?.contains("60 of what? Add a unit, like 60 ml."));
@@ -62,7 +62,7 @@ async fn scale() -> Result<()> {
     phone.tap_on("What I have").await?;
     phone.press("4 7 0 ml").await?;
     assert_eq!(phone.value("have").await?, "470 ml");
-    phone.strip_says("×7.95").await?;
+    phone.strip_says("7.95 times the spec").await?;
     phone.tap_on("My jiggers").await?;
     assert!(phone.words().await?.contains("16 oz"), "gin in jiggers");
     Ok(())
@@ -273,13 +273,13 @@ async fn a_pasted_list_is_read_asked_about_and_poured() -> Result<()> {
     phone.tap_on("Scale it").await?;
     phone.until("location.hash === '#/service/scale'").await?;
     phone.type_in("serves", "2").await?;
-    phone.strip_says("×2 22¾ oz, 670 ml in all").await?;
+    phone.strip_says("22¾ oz before ice, 670 ml | 2 serves").await?;
     // 1½ oz of gin, twice, as it was written.
     assert!(phone.words().await?.contains("3 oz"));
     // What a part is, is asked once for a list.
     phone.put("spec", "2 parts gin\n1 part lemon juice").await?;
     phone.tap_on("1 part = 30 ml").await?;
-    phone.strip_says("×2 6 oz, 180 ml in all").await?;
+    phone.strip_says("6 oz before ice, 180 ml | 2 serves").await?;
     assert!(phone.value("spec").await?.ends_with("1 part lemon juice\n1 part = 30 ml"));
     // The lines of a spec, and what goes together in Strength, are read by the same reader.
     phone.open("prep/strength").await?;
