@@ -11,7 +11,7 @@ use crate::reading::{self, Contents, links};
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
 use crate::screen::{
-    Act, Answer, Bench, Block, Button, Choice, Figure, Input, Opt, Problem, Row, Strip, Tone, Tool, choice, form,
+    Act, Answer, Bench, Block, Button, Choice, Input, Opt, Problem, Row, Strip, Tone, Tool, choice, form,
 };
 use crate::text::{self, Dimension, read_spec};
 
