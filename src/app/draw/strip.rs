@@ -1,6 +1,7 @@
 //! The strip of tape that holds the answer.
 
 use super::node::{Node, Tap, Text, button, owned, said, with};
+use super::picture::picture;
 use crate::screen::{Act, Screen, Tone};
 use crate::text::Figure;
 
@@ -22,6 +23,7 @@ pub(super) fn strip(screen: &Screen) -> Node {
             Some(Tap::Act(Act::Look)),
         ));
     }
+    children.extend(screen.strip.picture.iter().flat_map(picture));
     with("output", &[], vec![("class", class.into())], children)
 }
 
