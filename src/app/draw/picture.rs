@@ -160,17 +160,18 @@ fn mark(hatch: Hatch) -> Node {
 fn part(hatch: Hatch, [left, width, height]: [f64; 3], children: &mut Vec<Node>) {
     let place = [left + EDGE, EDGE, width - 2.0 * EDGE, height - 2.0 * EDGE].map(|value| length(value).into());
     children.push(rect(hatch.name(), place));
-    let d = lines(hatch, [left, width, height]);
+    let [inside, wide, high] = [left + 2.0 * EDGE, width - 4.0 * EDGE, height - 4.0 * EDGE];
+    let d = lines(hatch, [inside, wide.max(0.0), high]);
     if !d.is_empty() {
         children.push(path(&[("class", "hatch")], d));
     }
 }
 
-/// The lines of a hatch, as far as its part goes.
+/// The lines of a hatch, within the edge of its part.
 fn lines(hatch: Hatch, [left, width, height]: [f64; 3]) -> String {
     let mut d = String::new();
     let mut line = |from: [f64; 2], to: [f64; 2]| {
-        let [[a, b], [e, f]] = [from, to].map(|[x, y]| [length(left + x), length(y)]);
+        let [[a, b], [e, f]] = [from, to].map(|[x, y]| [length(left + x), length(2.0 * EDGE + y)]);
         d.push_str(&format!("M{a} {b}L{e} {f}"));
     };
     let every =

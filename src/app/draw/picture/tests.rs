@@ -111,8 +111,9 @@ fn bars_are_as_wide_as_their_shares_each_with_its_hatch() {
     }
     // A part's hatch stays within it.
     let sweet = numbers(attribute(bar, "d")[0]);
-    let (from, to) = (left[1] - 0.75, left[1] + width[1] + 0.75);
+    let (from, to) = (left[1] + 0.75, left[1] + width[1] - 0.75);
     assert!(sweet.iter().step_by(2).all(|x| *x >= from - 0.01 && *x <= to + 0.01), "{sweet:?} {from} {to}");
+    assert!(sweet.iter().skip(1).step_by(2).all(|y| *y >= 1.49 && *y <= 26.51), "{sweet:?}");
 }
 
 #[test]
