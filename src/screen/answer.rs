@@ -135,8 +135,10 @@ pub struct Answer {
     pub rows_title: &'static str,
     /// A table.
     pub rows: Vec<Row>,
-    /// Plain remarks: sources, what was taken for granted.
+    /// Where the figures come from, and what was taken for granted: folded away.
     pub remarks: Vec<String>,
+    /// What to know besides, in sight.
+    pub notes: Vec<String>,
     /// Cautions, shown with a triangle.
     pub cautions: Vec<String>,
     /// Where to go next.
@@ -174,8 +176,10 @@ impl Answer {
     pub fn as_text(&self) -> String {
         let figures: Vec<String> = self.strip.figures.iter().map(ToString::to_string).collect();
         let mut text = figures.join(" + ");
-        for line in [&self.strip.also, &self.strip.below].into_iter().filter(|line| !line.is_empty()) {
-            text.push_str(&format!("\n{line}"));
+        for line in [&self.strip.also, &self.strip.below] {
+            if !line.is_empty() {
+                text.push_str(&format!("\n{line}"));
+            }
         }
         for row in &self.rows {
             text.push_str(&match row.amount.as_str() {

@@ -40,7 +40,7 @@ pub(super) fn picture(shown: &Picture) -> Vec<Node> {
             let bars = bars.iter().flat_map(|one| [said("span", &[], one.of.into()), bar(one)]);
             let key = key.iter().map(|(hatch, of)| element("span", &[], vec![mark(*hatch), words(of)]));
             vec![
-                element("div", &[("class", "bars")], bars.collect()),
+                element("div", &[("class", "stacks")], bars.collect()),
                 element("p", &[("class", "legend")], key.collect()),
             ]
         }
@@ -146,7 +146,7 @@ fn bar(bar: &Bar) -> Node {
     }
     let [width, height] = BAR.map(length);
     let attributes = vec![("aria-label", owned(&bar.text)), ("viewBox", format!("0 0 {width} {height}").into())];
-    with("svg", &[("class", "bar"), ("role", "img"), ("preserveAspectRatio", "none")], attributes, children)
+    with("svg", &[("class", "stack"), ("role", "img"), ("preserveAspectRatio", "none")], attributes, children)
 }
 
 /// What a part of the bars looks like.

@@ -173,13 +173,12 @@ impl ServesForm {
             Err(problem) => return too_many(answer, WANTED, &problem),
         };
         let bottling = self.bottles(&mut answer, bench, make, headspace);
-        let [also, below] = bottling.map_or_else(Default::default, |bottling| self.bottled(&bottling, bench));
         answer.strip = Strip {
             figures: vec![bench.headline(make, unit_typed(&self.serve))],
-            also,
-            below,
+            also: bottling.map_or_else(String::new, |bottling| self.bottled(&bottling, bench)),
             picture: bottling.map(|bottling| self.drawn(&bottling, bench)),
             tone: Tone::Answer,
+            ..Strip::default()
         };
         answer.carry("Scale a spec to this", Route::Scale.href_with("total", &bench.carried(make)));
         answer.carry("Wash it with milk", Route::MilkWash.href_with("drink", &bench.carried(make)));
@@ -229,6 +228,9 @@ impl ServesForm {
         };
         answer.cells_title = "In bottles";
         answer.cell("full, with headspace", precise_ml(bottling.full, bench));
+        if bottling.bottles > 1 {
+            answer.cell("or each alike", precise_ml(bottling.even, bench));
+        }
         let Bottle { ml, regions } = self.bottle();
         answer.remarks.push(format!("{ml} ml is a standard size in: {regions}."));
         Some(bottling)
@@ -239,18 +241,15 @@ impl ServesForm {
 const MOST_DRAWN: u32 = 6;
 
 impl ServesForm {
-    /// How many bottles, and what is in the last; and what is in each where they are filled alike.
-    fn bottled(&self, bottling: &Bottling, bench: &Bench) -> [String; 2] {
-        let Bottling { bottles, full, even, last } = *bottling;
+    /// How many bottles, and what is in the last.
+    fn bottled(&self, bottling: &Bottling, bench: &Bench) -> String {
+        let Bottling { bottles, full, last, .. } = *bottling;
         let count = text::count(f64::from(bottles), bench.decimal);
-        let also = format!("{count} {} of {} ml", plural(bottles as usize, "bottle", "bottles"), self.bottle().ml);
+        let shown = format!("{count} {} of {} ml", plural(bottles as usize, "bottle", "bottles"), self.bottle().ml);
         match bottles {
-            1 => [format!("{also}, {} in it", precise_ml(last, bench)), String::new()],
-            _ if last >= full => [format!("{also}, each full"), String::new()],
-            _ => {
-                let in_each = format!("or {} in each", precise_ml(even, bench));
-                [format!("{also}, {} in the last", precise_ml(last, bench)), in_each]
-            }
+            1 => format!("{shown}, {} in it", precise_ml(last, bench)),
+            _ if last >= full => format!("{shown}, each full"),
+            _ => format!("{shown}, {} in the last", precise_ml(last, bench)),
         }
     }
 
@@ -260,8 +259,7 @@ impl ServesForm {
         let filled = |volume| Filled { level: vessel.level(volume), vessel: vessel.clone() };
         let mut vessels = vec![filled(bottling.full); bottling.bottles.saturating_sub(1).min(MOST_DRAWN - 1) as usize];
         vessels.push(filled(bottling.last));
-        let [also, _] = self.bottled(bottling, bench);
-        let text = format!("{also}; a full one holds {}", precise_ml(bottling.full, bench));
+        let text = format!("{}; a full one holds {}", self.bottled(bottling, bench), precise_ml(bottling.full, bench));
         Picture::Vessels { text, vessels }
     }
 }
@@ -296,7 +294,7 @@ mod tests {
         let answer = form.answer(&Bench::default());
         assert_eq!(answer.strip.figures[0].to_string(), "2\u{202f}760 ml");
         assert_eq!(answer.strip.also, "5 bottles of 700 ml, 44 ml in the last");
-        assert_eq!(answer.strip.below, "or 552 ml in each");
+        assert_eq!(answer.cells[1].figure.to_string(), "552 ml");
     }
 
     #[test]
@@ -306,16 +304,16 @@ mod tests {
             let strip = form.answer(&Bench::default()).strip;
             let Some(Picture::Vessels { text, vessels }) = strip.picture else { panic!("no bottles") };
             let ml = vessels.iter().map(|one| one.vessel.ml_to(one.level).round()).collect::<Vec<_>>();
-            (strip.also, strip.below, text, ml)
+            (strip.also, text, ml)
         };
-        let (also, below, text, ml) = drawn("30");
-        assert_eq!((also.as_str(), below.as_str()), ("5 bottles of 700 ml, 44 ml in the last", "or 552 ml in each"));
+        let (also, text, ml) = drawn("30");
+        assert_eq!(also, "5 bottles of 700 ml, 44 ml in the last");
         assert_eq!(text, "5 bottles of 700 ml, 44 ml in the last; a full one holds 679 ml");
         assert_eq!(ml, [679.0, 679.0, 679.0, 679.0, 44.0]);
         assert_eq!(drawn("5").0, "1 bottle of 700 ml, 460 ml in it");
-        assert_eq!(drawn("5").3, [460.0]);
+        assert_eq!(drawn("5").2, [460.0]);
         // Of many, six; the last is the last.
-        let (also, _, _, ml) = drawn("4000");
+        let (also, _, ml) = drawn("4000");
         assert_eq!(also, "542 bottles of 700 ml, 661 ml in the last");
         assert_eq!(ml, [679.0, 679.0, 679.0, 679.0, 679.0, 661.0]);
         let even = ServesForm { ask: "make".into(), wanted: "14".into(), serve: "97 ml".into(), ..Default::default() };

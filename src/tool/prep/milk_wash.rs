@@ -341,16 +341,14 @@ impl MilkWashForm {
 
     fn laid_out(&self, mut answer: Answer, worked: &Worked, judged: Option<Verdict>, bench: &Bench) -> Answer {
         let Worked { wash, ratio, kind, .. } = worked;
-        let parts = text::fraction_of(ratio.value()).unwrap_or_else(|| text::count(ratio.value(), bench.decimal));
         let verdict = self.judge(worked, judged, &mut answer, bench);
         answer.strip = Strip {
             figures: vec![self.amounts(&mut answer, wash, bench)],
-            also: verdict.to_owned(),
-            below: format!("1 part milk to {parts} parts drink"),
+            also: verdict,
             tone: Tone::Answer,
             ..Strip::default()
         };
-        answer.remarks.push(
+        answer.notes.push(
             "Milk into the vessel first. Pour the drink over the milk, slowly, not the milk into the drink. Let it stand, then filter. The first runnings are cloudy: pour them back through the curd.".into(),
         );
         if !USUAL_DRINK_PER_MILK.contains(&ratio.value()) {

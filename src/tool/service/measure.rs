@@ -130,7 +130,10 @@ impl Tool for MeasureForm {
         answer.strip = Strip {
             figures: vec![headline(typed, both, &self.amount, bench)],
             also: plan.as_ref().map_or_else(|| no_plan(both.volume, bench), |plan| format!("Pour {}", measures(plan))),
-            below: plan.as_ref().map_or_else(String::new, |plan| off_words(plan, bench)),
+            below: plan
+                .as_ref()
+                .filter(|plan| !plan.is_exact())
+                .map_or_else(String::new, |plan| off_words(plan, bench)),
             picture: plan.as_ref().and_then(|plan| jiggers(plan, bench)),
             tone: Tone::Answer,
         };
@@ -268,10 +271,10 @@ mod tests {
 
     #[test]
     fn answers_at_once() {
-        assert_eq!(strip("1¾ oz"), ("51.8 ml".into(), "Pour 1½ oz + ¼ oz | exact".into()));
+        assert_eq!(strip("1¾ oz"), ("51.8 ml".into(), "Pour 1½ oz + ¼ oz".into()));
         assert_eq!(strip("45 ml"), ("1.52 oz".into(), "Pour 1½ oz | −0.6 ml, −1.4 %".into()));
         assert_eq!(strip("750 ml").1, "More than 6 pours: measure it in a jug.");
-        assert_eq!(strip("2 dash").1, "Pour 2 dashes | exact");
+        assert_eq!(strip("2 dash").1, "Pour 2 dashes");
     }
 
     #[test]

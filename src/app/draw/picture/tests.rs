@@ -6,6 +6,7 @@ use crate::craft::vessel::{BOTTLE, CONE, COUPE, FLUTE, GOBLET, JIGGER, MUG, PINT
 use crate::desk::View;
 use crate::screen::picture::{Bar, Filled, Hatch, Picture};
 use crate::screen::route::Route;
+use crate::screen::{Figure, Screen, Strip, Tone};
 use crate::tool::screen;
 use crate::tool::shelf::settings::ShelfForm;
 
@@ -76,6 +77,28 @@ fn vessels_fit_the_strip_and_stand_on_one_ground() {
     assert!((liquid[0] - wall[0]).abs() < 1e-9 && (liquid[3] - bottom).abs() < 1e-9, "{liquid:?} {wall:?}");
 }
 
+/// The words have their room first: a picture stands beside few, and few large ones.
+#[test]
+fn a_picture_leaves_the_words_their_room() {
+    let strip = |value: &str, unit: &str, also: &str| {
+        let vessel = MUG.holding(350.0);
+        let one = Filled { level: vessel.height(), vessel };
+        let picture = Some(Picture::Vessels { text: "mug".into(), vessels: vec![one] });
+        let figures = vec![Figure::new(value, unit)];
+        let strip = Strip { figures, also: also.into(), picture, tone: Tone::Answer, ..Strip::default() };
+        let page =
+            html(&Canvas::of(View { screen: Screen { strip, ..Screen::default() }.into(), ..View::default() }).page());
+        let said = attribute(&page, "class");
+        let size = ["f64", "f52", "f44"].into_iter().find(|size| said.iter().any(|class| class.ends_with(size)));
+        (page.contains("<svg"), size.unwrap_or_default(), said.contains(&"also long"))
+    };
+    assert_eq!(strip("51.8", "ml", "Pour 1½ oz + ¼ oz"), (true, "f64", false));
+    assert_eq!(strip("51.8", "ml", "Pour 1½ oz + ¾ oz + 1 bsp"), (true, "f52", true));
+    assert!(strip("36½", "oz, 1 080 ml", "2 bottles of 700 ml, 400 ml in the last").0);
+    assert_eq!(strip("123 456", "ml", "Pour 1½ oz"), (false, "f52", false));
+    assert_eq!(strip("51.8", "ml", "12 345 bottles of 1 500 ml, 1 400 ml in the last"), (false, "f52", true));
+}
+
 #[test]
 fn bars_are_as_wide_as_their_shares_each_with_its_hatch() {
     let parts: Vec<(Hatch, f64)> = Hatch::ALL.into_iter().zip([0.5, 0.2, 0.1, 0.1, 0.099, 0.001, 0.0]).collect();
@@ -85,7 +108,7 @@ fn bars_are_as_wide_as_their_shares_each_with_its_hatch() {
     let (bar, legend) = html.split_once("</svg>").expect("a bar");
     holds(
         bar,
-        "<div class=\"bars\"><span>sugar</span><svg class=\"bar\" role=\"img\" preserveAspectRatio=\"none\" aria-label=\"sugar: all\"",
+        "<div class=\"stacks\"><span>sugar</span><svg class=\"stack\" role=\"img\" preserveAspectRatio=\"none\" aria-label=\"sugar: all\"",
     );
     let place = |name: &str| attribute(bar, name).iter().map(|at| at.parse().expect("a number")).collect::<Vec<f64>>();
     // The first two are of the bar itself, by its box alone.

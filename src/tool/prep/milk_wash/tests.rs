@@ -8,7 +8,6 @@ fn answers_both_ways() {
     let answer = MilkWashForm::default().answer(&Bench::default());
     assert_eq!(answer.strip.figures[0].to_string(), "345 ml milk");
     assert_eq!(answer.strip.also, "It clots: pour the drink over the milk");
-    assert_eq!(answer.strip.below, "1 part milk to 5 parts drink");
     assert_eq!(answer.cautions.len(), 1);
 
     let milk = MilkWashForm { known: "milk".into(), ratio: "1:5¾".into(), milk: "1 oz".into(), ..Default::default() };
@@ -43,7 +42,8 @@ fn says_plainly_whether_it_clots() {
     let enough = said(&|form| form.acid = format!("{:.2}", 1.0 + (grams + 0.05) / 1.725)).1;
     assert!(enough.strip.also.starts_with("It clots") && enough.plan.is_some(), "{}", enough.strip.also);
     let close = said(&|form| form.acid = "1.4".into()).1;
-    assert!(close.remarks.iter().any(|remark| remark.contains("g of citric acid")), "{:?}", close.remarks);
+    assert!(close.strip.also.ends_with("g of citric acid to be sure"), "{}", close.strip.also);
+    assert!(close.notes.iter().any(|note| note.starts_with("Dissolve the acid")), "{:?}", close.notes);
     assert_eq!(said(&|form| form.acid.clear()).0, "Its acid is not known");
     assert_eq!(said(&|form| form.kind = "oat".into()).0, "How it clots is not known");
     let spec = said(&|form| form.known = "spec".into());
@@ -109,8 +109,7 @@ fn a_wash_is_told_alike_wherever_it_is_told() {
         let spec = format!("{drink}\n380 ml whole milk");
         let texts = [("spec".to_owned(), spec)].into();
         let told = crate::tool::screen(Route::Balance, &texts, &bench);
-        let carries = |block: &Block| if let Block::Carry(links) = block { links.clone() } else { Vec::new() };
-        let link = told.blocks.iter().flat_map(carries).find(|link| link.label == "Its milk wash").expect("a link");
+        let link = told.links().into_iter().find(|link| link.label == "Its milk wash").expect("a link");
         let address = crate::screen::address::read(&link.href);
         let mut form = MilkWashForm::default();
         for (name, text) in &address.carried {

@@ -11,8 +11,8 @@ use crate::substance::milk::{ALCOHOL_CLOTS_FROM, CASEIN_CLOTS_AT};
 use crate::substance::ph::INDICATIVE_ABOVE;
 use crate::text;
 
-/// What to do where nothing is known of the drink.
-const POUR: &str = "Pour the drink over the milk";
+const OVER_IT: &str = "pour the drink over the milk";
+const DISSOLVE: &str = "Dissolve the acid, and stir it into the drink before the wash.";
 /// A drink warmer than this cooks the whey: it clots coarse and cloudy (from memory, 75 °C for whey protein).
 const HOT: f64 = 60.0;
 
@@ -34,11 +34,11 @@ impl MilkWashForm {
         answer.strip = Strip {
             figures: vec![self.amounts(&mut answer, &worked.wash, bench)],
             also: format!("Too little acid to clot it: add about {grams} of citric acid"),
-            below: "Dissolve it, and stir it into the drink first".into(),
             tone: Tone::Answer,
             ..Strip::default()
         };
         together(&verdict, &mut answer, bench);
+        answer.notes.push(DISSOLVE.into());
         answer.remarks.push("Yield, curd and steps are told once there is acid enough.".into());
         is_a_hint(worked, &mut answer);
         answer
@@ -63,13 +63,7 @@ impl MilkWashForm {
     }
 
     /// Says whether it clots, and shows what comes through; the verdict and what to do, for the strip.
-    pub(super) fn judge(
-        &self,
-        worked: &Worked,
-        judged: Option<Verdict>,
-        answer: &mut Answer,
-        bench: &Bench,
-    ) -> &'static str {
+    pub(super) fn judge(&self, worked: &Worked, judged: Option<Verdict>, answer: &mut Answer, bench: &Bench) -> String {
         answer.cells_title = "The wash";
         self.drawn(&worked.wash, answer, bench);
         self.notes(worked, answer);
@@ -89,29 +83,30 @@ impl MilkWashForm {
                 "How {} clots, and what stays in the drink, is not known here: try a glass first.",
                 worked.kind.name.to_ascii_lowercase()
             ));
-            return "How it clots is not known";
+            return "How it clots is not known".into();
         }
-        let Some(drink) = &worked.drink else { return POUR };
+        let Some(drink) = &worked.drink else { return "Pour the drink over the milk".into() };
         self.afterwards(worked, drink, answer, bench);
-        let Some(judged) = judged else { return "Its acid is not known" };
+        let Some(judged) = judged else { return "Its acid is not known".into() };
         together(&judged, answer, bench);
         let grams = text::fine_grams(judged.citric_to_add, bench.decimal);
         let limit = text::plain(CASEIN_CLOTS_AT, 1, bench.decimal);
-        let (words, more) = match judged.clots {
-            Clots::Yes => (
-                "It clots: pour the drink over the milk",
-                format!("It clots: even if the milk takes up as much acid as it may, the pH comes to {limit} or less."),
-            ),
-            Clots::Perhaps => (
-                "It may not clot",
-                format!("Borderline: add about {grams} of citric acid to the drink, dissolved, to be sure."),
-            ),
-            Clots::No => (
-                "Too little acid to clot it",
-                format!("It won't clot by its acid: add about {grams} of citric acid to the drink, dissolved."),
-            ),
+        let words = match judged.clots {
+            Clots::Yes => {
+                answer.remarks.insert(
+                    0,
+                    format!(
+                        "It clots: even if the milk takes up as much acid as it may, the pH comes to {limit} or less."
+                    ),
+                );
+                format!("It clots: {OVER_IT}")
+            }
+            Clots::Perhaps => format!("It may not clot: add about {grams} of citric acid to be sure"),
+            Clots::No => format!("Too little acid to clot it: add about {grams} of citric acid"),
         };
-        answer.remarks.insert(0, more);
+        if judged.clots != Clots::Yes {
+            answer.notes.push(DISSOLVE.into());
+        }
         is_a_hint(worked, answer);
         words
     }
