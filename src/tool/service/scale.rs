@@ -1,4 +1,7 @@
-//! Scale: a spec typed or pasted, made larger or smaller.
+//! Scale: a spec typed, pasted or taken from the book, made larger or smaller.
+
+#[cfg(test)]
+mod tests;
 
 use crate::book::Spec;
 use crate::craft::scale::{Rounding, ScaleProblem, Target, factor, scaled, total};
@@ -276,7 +279,7 @@ impl ScaleForm {
         }
         let (drunk, is_washed) = read.drunk(bench);
         if is_washed {
-            answer.remarks.push(washed_words(bench));
+            answer.notes.push(washed_words(bench));
         }
         match read.whole() {
             Some(_) if read.is_something() => {
@@ -284,7 +287,7 @@ impl ScaleForm {
                 reading::four_cells(&mut answer, &drunk, bench);
             }
             Some(_) => {}
-            None => answer.remarks.push(format!(
+            None => answer.notes.push(format!(
                 "No balance yet, for what can't be counted: {}. See it in Balance.",
                 read.missing.join(", ")
             )),
@@ -299,7 +302,7 @@ impl ScaleForm {
         links::milk_wash(read, is_washed, &scaled.join("\n"), &mut answer, bench);
         let strength = read.whole().map(|_| text::editable(drunk.strength().fraction() * 100.0, bench.decimal));
         let known = label::Facts {
-            name: "Batch".into(),
+            name: FromSpec::of(&self.from_spec, bench).map_or_else(|| "Batch".into(), |form| form.name()),
             strength: strength.unwrap_or_default(),
             allergens: label::declared(reading::allergens(lines)),
             asks: reading::asks(lines),
@@ -328,6 +331,3 @@ fn line_keys(spec: &Spec) -> Vec<String> {
     }
     keys
 }
-
-#[cfg(test)]
-mod tests;

@@ -71,7 +71,8 @@ async fn a_new_spec_is_typed_and_a_bar_s_own_figures_count() -> Result<()> {
     phone.choose("like", "spirit-40").await?;
     phone.tap("#strength").await?;
     phone.press("4 8").await?;
-    phone.strip_says("moon dust | 48 % vol").await?;
+    phone.strip_says("48 % vol").await?;
+    phone.until("document.querySelector('h1').textContent === 'moon dust'").await?;
     phone.type_in("strength", "480").await?;
     phone.until("document.getElementById('strength-problem')?.textContent.includes('Type a strength')").await?;
     phone.type_in("strength", "48").await?;

@@ -1,3 +1,5 @@
+//! Scale, asked in each of its ways.
+
 use super::*;
 use crate::reading::rows::rewritten;
 use crate::text::Decimal;
