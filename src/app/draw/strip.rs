@@ -7,11 +7,11 @@ use crate::screen::{Act, Screen, Strip, Tone};
 use crate::text::Figure;
 
 /// Letters of what to do that stand on one line, and of a verdict.
-const ONE_LINE: usize = 34;
+const ONE_LINE: usize = 28;
 /// The same beside a picture.
 const BESIDE: usize = 22;
 /// Letters that stand on two lines.
-const TWO_LINES: usize = 78;
+const TWO_LINES: usize = 66;
 /// What a figure may measure beside a picture: a letter of its number counts as four of its unit.
 const FIGURE_BESIDE: usize = 25;
 /// Letters of a unit beyond which it is smaller.
