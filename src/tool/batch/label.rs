@@ -94,7 +94,6 @@ impl Tool for LabelForm {
         let asked = |ask, block: Block| if asks.contains(&ask) { block } else { Block::Nothing };
         vec![
             Block::Label(None),
-            Block::Buttons(vec![Button::new("Print", Act::Print), Button::new("Share as a picture", Act::Picture)]),
             Block::field(NAME, "What it is", Input::Words { placeholder: "Orchard cordial" }),
             Block::chips::<Keeps>("keeps", "How it keeps", true),
             Block::amount(self.days().0, "Keeps, days", Keys::Count),
@@ -156,6 +155,7 @@ impl Tool for LabelForm {
                 .push("Not all of it fits so that it can be read: say it shorter, or take a larger label.".into());
         }
         answer.label = Some(drawn);
+        answer.foot = vec![Button::new("Print", Act::Print), Button::new("Share as a picture", Act::Picture)];
         answer
     }
 
@@ -262,13 +262,16 @@ impl LabelForm {
         if let Some(pour) = pour {
             of_serve.push(format!("pour {}", text::millilitres(pour, bench.decimal)));
         }
+        if Keeps::read(&self.keeps) != Keeps::Long {
+            of_serve.push("keep cold".into());
+        }
         let (code, problem) = self.code(bench);
         let contains = self.contains(bench);
         let stamped = Stamped {
             name: self.name.trim().to_owned(),
             made: format!("Made {}", clock.stamp(made)),
             use_by: use_by.map_or_else(String::new, |at| format!("Use by {}", clock.day(at))),
-            serve: of_serve.join(", "),
+            serve: of_serve.join(" · "),
             contains: if contains.is_empty() { String::new() } else { format!("Contains {contains}") },
             note: self.note.trim().to_owned(),
             code,
