@@ -68,12 +68,20 @@ impl Desk {
         }
     }
 
-    /// What is due next, on every screen but the run sheet's own. The bench is timed already.
+    /// What is due next; on a run sheet, of what its own strip does not show. The bench is timed already.
     pub(super) fn due(&self) -> Option<Due> {
-        if self.route == Route::Run || self.bench.book.runs.is_empty() {
+        if self.bench.book.runs.is_empty() {
             return None;
         }
-        let (figure, words, is_over, href) = run::next_due(&self.bench)?;
+        let shown = self.bench.book.run(&self.text(Route::Run, "id")).filter(|_| self.route == Route::Run);
+        let (figure, words, is_over, href) = match shown {
+            Some(entry) => {
+                let sheet = run::sheet_of(entry, &self.bench);
+                let step = sheet.open(&self.text(Route::Run, "step")).map_or("", |step| &step.key);
+                run::next_over(&self.bench, (&entry.id, step))?
+            }
+            None => run::next_due(&self.bench)?,
+        };
         Some(Due { figure, words, is_over, href })
     }
 }

@@ -15,10 +15,12 @@ mod held;
 mod laid_out;
 pub(crate) mod own;
 pub mod pad;
+mod paper;
 pub(crate) mod percent;
 pub mod plan;
 pub mod route;
 pub mod sheet;
+mod timeline;
 mod tool;
 
 pub use act::Act;
@@ -33,6 +35,8 @@ pub use fields::{Choice, Fields, Texts, fill};
 pub(crate) use fields::{choice, empty_into, form};
 pub use held::Held;
 pub(crate) use laid_out::laid_out;
+pub use paper::{SheetHead, ToHave};
+pub use timeline::{Event, Wait};
 pub use tool::Tool;
 
 pub(crate) use crate::text::Figure;

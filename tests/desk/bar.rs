@@ -5,7 +5,7 @@ use std::cell::Cell;
 use crate::faulty::Faulty;
 use meniscus::desk::{Desk, Device, Effect, News, View, World};
 use meniscus::screen::route::Route;
-use meniscus::screen::{Act, Block, Fix, Row};
+use meniscus::screen::{Act, Block, Button, Fix, Row, Screen};
 use meniscus::store::SaveProblem;
 use meniscus::text::Decimal;
 
@@ -130,12 +130,12 @@ impl<'a> Tab<'a> {
 
     fn button(&mut self, label: &str) -> Option<Act> {
         let view = self.view();
-        let on_page = view.screen.blocks.iter().flat_map(|block| match block {
-            Block::Buttons(buttons) => buttons.clone(),
-            _ => Vec::new(),
-        });
         let in_notice = view.not_saved.iter().chain(&view.notice).flat_map(|notice| notice.buttons.clone());
-        on_page.chain(in_notice).find(|button| button.label == label).map(|button| button.act)
+        on_screen(&view.screen)
+            .into_iter()
+            .chain(in_notice)
+            .find(|button| button.label == label)
+            .map(|button| button.act)
     }
 
     /// Whether there is a button that says this.
@@ -144,12 +144,7 @@ impl<'a> Tab<'a> {
     }
 
     fn labels(&mut self) -> Vec<String> {
-        let view = self.view();
-        let on_page = view.screen.blocks.iter().flat_map(|block| match block {
-            Block::Buttons(buttons) => buttons.clone(),
-            _ => Vec::new(),
-        });
-        on_page.map(|button| button.label).collect()
+        on_screen(&self.view().screen).into_iter().map(|button| button.label).collect()
     }
 
     pub fn view(&mut self) -> View {
@@ -175,14 +170,20 @@ impl<'a> Tab<'a> {
         view.not_saved.into_iter().chain(view.notice).map(|notice| notice.words).collect::<Vec<_>>().join(" ")
     }
 
-    /// The rows of the tables, name and amount.
+    /// The rows of the tables, name and amount; and the steps of a run, with their times.
     pub fn rows(&mut self) -> Vec<String> {
         let view = self.view();
-        let rows = view.screen.blocks.iter().filter_map(|block| match block {
-            Block::Table(_, rows) => Some(rows.clone()),
-            _ => None,
+        let rows = view.screen.blocks.iter().flat_map(|block| match block {
+            Block::Table(_, rows) => {
+                rows.iter().map(|row| format!("{}|{}|{}", row.name, row.amount, row.detail)).collect()
+            }
+            Block::Timeline(events) => events
+                .iter()
+                .map(|event| format!("{}|{}|{}|{}", event.words, event.at, event.detail, event.mind))
+                .collect(),
+            _ => Vec::new(),
         });
-        rows.flatten().map(|row| format!("{}|{}|{}", row.name, row.amount, row.detail)).collect()
+        rows.collect()
     }
 
     /// Where the links of a label lead.
@@ -193,7 +194,12 @@ impl<'a> Tab<'a> {
             _ => Vec::new(),
         });
         let mut links = links.filter(|link| link.label == label);
-        links.next().unwrap_or_else(|| panic!("no link {label:?}")).href
+        let at_foot = view.screen.foot.iter().find(|button| button.label == label);
+        match (links.next(), at_foot.map(|button| &button.act)) {
+            (Some(link), _) => link.href,
+            (None, Some(Act::Go(href))) => href.clone(),
+            _ => panic!("no link {label:?}"),
+        }
     }
 
     /// Texts that were sent to boot.js under a name.
@@ -204,6 +210,16 @@ impl<'a> Tab<'a> {
         });
         sent.map(|texts| texts.last().map(|(_, text)| text.clone()).unwrap_or_default()).collect()
     }
+}
+
+/// Every button of a screen: among its blocks, at the step of a run that is open, in its head and at its foot.
+fn on_screen(screen: &Screen) -> Vec<Button> {
+    let blocks = screen.blocks.iter().flat_map(|block| match block {
+        Block::Buttons(buttons) => buttons.clone(),
+        Block::Timeline(events) => events.iter().flat_map(|event| event.buttons.clone()).collect(),
+        _ => Vec::new(),
+    });
+    blocks.chain(screen.head.clone()).chain(screen.foot.clone()).collect()
 }
 
 /// Texts stored under keys that begin so.

@@ -8,9 +8,11 @@ mod html;
 mod label;
 mod node;
 mod pad;
+mod paper;
 mod strip;
 #[cfg(test)]
 mod tests;
+mod timeline;
 
 pub use canvas::{Canvas, FRAME, Part, Whose};
 pub use frame::page;

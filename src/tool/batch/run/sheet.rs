@@ -6,11 +6,12 @@ use super::chain::{makings, sources};
 use super::part::{Came, Planned, planned, tool_name};
 use super::readings::{KINDS, Noted, check, idle, of_mark};
 use super::remarks::remarks;
-use crate::book::{Entry, Run};
+use crate::book::{Entry, Run, allergens_in};
 use crate::craft::run::{Task, USUAL_SLACK};
 use crate::quantity::{Amount, Density};
+use crate::reading::label::declared;
 use crate::screen::Bench;
-use crate::screen::plan::{CHILL, Makes, Making, Plan};
+use crate::screen::plan::{CHILL, Makes, Making, Need, Plan};
 use crate::screen::sheet::{Made, Sheet, Sheeted};
 use crate::text::{self, Dimension};
 
@@ -46,7 +47,7 @@ pub fn worked_out(run: &Run, bench: &Bench) -> Sheet {
     let (mut outs, mut tasks): (Vec<Out>, Vec<Task>) = Default::default();
     let (mut noted, mut said): (Vec<Noted>, Vec<String>) = Default::default();
     let makings = makings(run, bench);
-    let mut parts: Vec<Made> = Vec::new();
+    let (mut parts, mut needs): (Vec<Made>, Vec<Need>) = Default::default();
     for (at, (part, making)) in run.parts.iter().zip(&makings).enumerate() {
         let source = outs.iter().find(|out| Some(out.key) == part.from);
         let given = source.map(|out| &out.came);
@@ -86,6 +87,9 @@ pub fn worked_out(run: &Run, bench: &Bench) -> Sheet {
         };
         let mut came = came(making, given, &plan, bench);
         said.extend(plan.notes);
+        // What the part before gives is made here.
+        let is_needed = |need: &Need| !(need.amount.is_none() || need.is_given && source.is_some());
+        plan.needs.into_iter().filter(is_needed).for_each(|need| add(need, &mut needs));
         for step in plan.steps {
             let key = format!("{}/{}", part.key, step.key);
             let mark = run.marks.get(&key).cloned().unwrap_or_default();
@@ -112,14 +116,25 @@ pub fn worked_out(run: &Run, bench: &Bench) -> Sheet {
             }
             tasks.push(Task { work: step.work, wait: step.wait, after: before });
             before = vec![tasks.len() - 1];
-            sheet.steps.push(Sheeted { key, title: plan.title.clone(), step, mark, ..Sheeted::default() });
+            let contains = declared(allergens_in(&step.words));
+            sheet.steps.push(Sheeted { key, title: plan.title.clone(), step, mark, contains, ..Sheeted::default() });
         }
         outs.push(Out { key: part.key, came, last: tasks.len() - 1 });
         parts.push(made);
     }
     said.extend(idle(run, &parts, &noted));
     said.extend(remarks(run, &makings, bench));
-    Sheet { parts: parts.into(), remarks: said.into(), tasks: tasks.into(), ..sheet }
+    Sheet { parts: parts.into(), remarks: said.into(), needs: needs.into(), tasks: tasks.into(), ..sheet }
+}
+
+/// Adds what must be there to what must be there already.
+fn add(need: Need, needs: &mut Vec<Need>) {
+    let Some(there) = needs.iter_mut().find(|there| there.what == need.what) else { return needs.push(need) };
+    match (&mut there.amount, need.amount) {
+        (Amount::Volume(volume), Amount::Volume(more)) => *volume = *volume + more,
+        (Amount::Mass(mass), Amount::Mass(more)) => *mass = *mass + more,
+        _ => needs.push(need),
+    }
 }
 
 /// By how much a run is to be ready before its time, milliseconds: as typed in minutes, or the usual.
