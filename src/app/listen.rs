@@ -52,6 +52,9 @@ impl Ears {
             "mousedown" if is_within(".pad") => event.prevent_default(),
             "mousedown" => {}
             "click" if is_within("button") => self.tapped(&target),
+            "keydown" if is_within(".places") && event.unchecked_ref::<KeyboardEvent>().key() == "Escape" => {
+                self.hand(Act::Sheet(None));
+            }
             _ => self.typed(&name, event, &target),
         }
     }

@@ -3,8 +3,8 @@
 use super::effect::{raise, send};
 use super::records::Open;
 use super::{Desk, Effect, News, World};
-use crate::screen::route::Route;
-use crate::screen::{ASKED, Act, Block, Button, Field, Input};
+use crate::screen::route::{Place, Route};
+use crate::screen::{ASKED, Act, Block, Button, Field, Input, SHEET};
 use crate::store::SaveProblem;
 use crate::store::deeds::{self, Deed};
 use crate::tool::batch::run;
@@ -30,9 +30,13 @@ impl Desk {
             }
             Act::Activate(name) => self.activate(name.as_deref()),
             Act::Turn => self.sight.is_turned = !self.sight.is_turned,
-            Act::Dismiss => self.sight.notice.clear(),
+            Act::Next => self.next_number(),
+            Act::Pad => self.sight.wants_pad = true,
+            Act::Sheet(place) => self.sheet(*place),
+            Act::Dismiss => self.dismiss(),
             Act::Go(to) => self.effects.push(Effect::Go(to.clone())),
             Act::Look => self.effects.push(Effect::Reach(ASKED)),
+            Act::UpdateLater => self.sight.update_waits = false,
             Act::Update => self.effects.push(raise("meniscus-update-now")),
             Act::Install => self.effects.push(raise("meniscus-install")),
             Act::KeepYield(yields) => self.keep_yield(yields, world),
@@ -177,6 +181,44 @@ impl Desk {
         if let Some((field, _)) = field {
             self.effects.push(Effect::Show(field));
         }
+    }
+
+    /// Makes the number after the active one the field that the pad types into; after the last the first.
+    fn next_number(&mut self) {
+        let number = |block: &Block| match block {
+            Block::Field(Field { name, input: Input::Amount(keys), .. }) => Some((*name, *keys)),
+            _ => None,
+        };
+        let active = self.sight.active.map(|(field, _)| field);
+        let numbers: Vec<_> = self.shown().blocks.iter().filter_map(number).collect();
+        let at = numbers.iter().position(|(field, _)| Some(*field) == active).map_or(0, |at| at + 1);
+        if let Some(next) = numbers.get(at).or(numbers.first()) {
+            self.sight.activate(Some(*next));
+            self.effects.push(Effect::Enter(next.0));
+            self.effects.push(Effect::Show(next.0));
+        }
+    }
+
+    /// Opens the sheet of tools of a place, or closes it; of the place whose sheet is open, goes to the tool used there last.
+    fn sheet(&mut self, place: Option<Place>) {
+        if place.is_some() && place == self.sight.sheet {
+            let place = place.unwrap_or(Place::Service);
+            let last = self.sight.last.iter().find(|route| route.row().place == place);
+            self.effects.push(Effect::Go(last.copied().unwrap_or(place.first()).href()));
+            self.sight.sheet = None;
+            return;
+        }
+        self.sight.sheet = place;
+        if place.is_some() {
+            self.sight.activate(None);
+            self.effects.push(Effect::Enter(SHEET));
+        }
+    }
+
+    /// Puts away what is said, or the words to a newcomer.
+    fn dismiss(&mut self) {
+        self.sight.is_first &= !self.sight.notice.is_empty();
+        self.sight.notice.clear();
     }
 
     /// What an address brings goes into the form of its screen: one step for Undo, however much it is.

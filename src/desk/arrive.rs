@@ -4,7 +4,7 @@ use super::{Desk, Effect, World};
 use crate::screen::address;
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
-use crate::screen::{Block, Field, Input};
+use crate::screen::{Block, Field, HEAD, Input};
 use crate::tool::shelf::settings::Keyboard;
 
 impl Desk {
@@ -16,9 +16,15 @@ impl Desk {
         if is_other || opens_another {
             self.leave_empty(world);
         }
+        self.sight.sheet = None;
+        let place = address.route.row().place;
+        self.sight.last.retain(|route| route.row().place != place);
+        self.sight.last.push(address.route);
         if is_other {
             self.route = address.route;
             self.sight.activate(None);
+            self.sight.wants_pad = false;
+            self.sight.is_first &= !self.has_begun;
             if std::mem::take(&mut self.sight.is_passing) {
                 self.sight.notice.clear();
             }
@@ -44,8 +50,8 @@ impl Desk {
             self.effects.push(Effect::Replace(address.route.href()));
         }
         if is_other || !self.has_begun {
-            self.has_begun = true;
             self.begin();
+            self.has_begun = true;
         }
     }
 
@@ -60,6 +66,7 @@ impl Desk {
                 self.effects.push(Effect::Enter(field));
                 self.effects.push(Effect::Show(field));
             }
+            None if self.has_begun => self.effects.push(Effect::Enter(HEAD)),
             None => self.effects.push(Effect::Leave),
         }
         // A new record begins with its name.

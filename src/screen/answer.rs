@@ -145,8 +145,10 @@ pub struct Answer {
     pub rows_title: &'static str,
     /// A table.
     pub rows: Vec<Row>,
-    /// Plain remarks: sources, what was taken for granted.
+    /// Where the figures come from, and what was taken for granted: folded away.
     pub remarks: Vec<String>,
+    /// What to know besides, in sight.
+    pub notes: Vec<String>,
     /// Cautions, shown with a triangle.
     pub cautions: Vec<String>,
     /// Where to go next.

@@ -90,6 +90,8 @@ pub enum Block {
     Cells(&'static str, Vec<Cell>),
     /// A plain remark.
     Remark(String),
+    /// Where the figures come from, on demand: of which, and the words; of none in particular, of all.
+    Sources(Vec<(String, String)>),
     /// A caution, with its triangle.
     Caution(String),
     /// Buttons that do something to the book.

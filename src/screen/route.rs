@@ -33,6 +33,18 @@ impl Place {
         }
     }
 
+    /// What its sheet of tools asks.
+    #[must_use]
+    pub const fn question(self) -> &'static str {
+        match self {
+            Place::Service => "Service: what do you need now?",
+            Place::Prep => "Prep: what are you making?",
+            Place::Batch => "Batch: for how many?",
+            Place::Specs => "Specs: which one?",
+            Place::Shelf => "Shelf: what is yours?",
+        }
+    }
+
     /// Its screens, in the order of the table.
     pub fn screens(self) -> impl Iterator<Item = Route> {
         Route::ALL.iter().copied().filter(move |route| route.row().place == self)

@@ -5,7 +5,7 @@ use std::cell::Cell;
 use crate::faulty::Faulty;
 use meniscus::desk::{Desk, Device, Effect, News, View, World};
 use meniscus::screen::route::Route;
-use meniscus::screen::{Act, Block, Button, Fix, Row, Screen};
+use meniscus::screen::{Act, Block, Fix, Row};
 use meniscus::store::SaveProblem;
 use meniscus::text::Decimal;
 
@@ -44,7 +44,8 @@ impl<'a> Tab<'a> {
     }
 
     pub fn open_with(keeper: &'a Faulty, at: &str, now: u64, trial: Result<(), SaveProblem>) -> Tab<'a> {
-        let device = Device { decimal: Decimal::Point, ahead: |_| 0, page: "https://bar.example/".into() };
+        let device =
+            Device { decimal: Decimal::Point, ahead: |_| 0, page: "https://bar.example/".into(), has_keyboard: false };
         let (desk, effects) = Desk::open(device, trial, &world(keeper, now));
         let mut tab = Tab { keeper, desk, now, effects };
         tab.go(at);
@@ -131,11 +132,7 @@ impl<'a> Tab<'a> {
     fn button(&mut self, label: &str) -> Option<Act> {
         let view = self.view();
         let in_notice = view.not_saved.iter().chain(&view.notice).flat_map(|notice| notice.buttons.clone());
-        on_screen(&view.screen)
-            .into_iter()
-            .chain(in_notice)
-            .find(|button| button.label == label)
-            .map(|button| button.act)
+        view.screen.buttons().into_iter().chain(in_notice).find(|button| button.label == label).map(|button| button.act)
     }
 
     /// Whether there is a button that says this.
@@ -144,7 +141,7 @@ impl<'a> Tab<'a> {
     }
 
     fn labels(&mut self) -> Vec<String> {
-        on_screen(&self.view().screen).into_iter().map(|button| button.label).collect()
+        self.view().screen.buttons().into_iter().map(|button| button.label).collect()
     }
 
     pub fn view(&mut self) -> View {
@@ -189,17 +186,8 @@ impl<'a> Tab<'a> {
     /// Where the links of a label lead.
     pub fn link(&mut self, label: &str) -> String {
         let view = self.view();
-        let links = view.screen.blocks.iter().flat_map(|block| match block {
-            Block::Carry(links) => links.clone(),
-            _ => Vec::new(),
-        });
-        let mut links = links.filter(|link| link.label == label);
-        let at_foot = view.screen.foot.iter().find(|button| button.label == label);
-        match (links.next(), at_foot.map(|button| &button.act)) {
-            (Some(link), _) => link.href,
-            (None, Some(Act::Go(href))) => href.clone(),
-            _ => panic!("no link {label:?}"),
-        }
+        let mut links = view.screen.links().into_iter().filter(|link| link.label == label);
+        links.next().unwrap_or_else(|| panic!("no link {label:?}")).href
     }
 
     /// Texts that were sent to boot.js under a name.
@@ -210,16 +198,6 @@ impl<'a> Tab<'a> {
         });
         sent.map(|texts| texts.last().map(|(_, text)| text.clone()).unwrap_or_default()).collect()
     }
-}
-
-/// Every button of a screen: among its blocks, at the step of a run that is open, in its head and at its foot.
-fn on_screen(screen: &Screen) -> Vec<Button> {
-    let blocks = screen.blocks.iter().flat_map(|block| match block {
-        Block::Buttons(buttons) => buttons.clone(),
-        Block::Timeline(events) => events.iter().flat_map(|event| event.buttons.clone()).collect(),
-        _ => Vec::new(),
-    });
-    blocks.chain(screen.head.clone()).chain(screen.foot.clone()).collect()
 }
 
 /// Texts stored under keys that begin so.

@@ -15,6 +15,6 @@ mod tests;
 mod timeline;
 
 pub use canvas::{Canvas, FRAME, Part, Whose};
-pub use frame::page;
+pub use frame::{column, page};
 pub use html::html;
 pub use node::{Attribute, Element, Fixed, Live, Node, Press, Tap, Text, at};

@@ -152,7 +152,8 @@ pub(super) fn button(class: &'static str, label: Text, spoken: &str, tap: Option
 /// A button that carries its act.
 pub(super) fn act_button(class: &'static str, shown: &Button) -> Node {
     if let Act::Go(href) = &shown.act {
-        return link(href, owned(&shown.label), false);
+        let attributes = vec![("class", class.into()), ("href", owned(href))];
+        return with("a", &[], attributes, vec![words(&shown.label)]);
     }
     button(class, owned(&shown.label), &shown.spoken, Some(Tap::Act(shown.act.clone())))
 }

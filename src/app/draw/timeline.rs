@@ -33,8 +33,10 @@ fn event(event: &Event) -> Node {
         children.push(said("small", &[("class", "mind")], owned(&event.mind)));
     }
     if !event.buttons.is_empty() {
-        let buttons = event.buttons.iter().map(|shown| act_button("", shown)).collect();
-        children.push(element("div", &[("class", "deeds")], buttons));
+        let last = event.buttons.len() - 1;
+        let class = |at: usize| if at == last && !event.is_done { "btn first" } else { "btn" };
+        let buttons = event.buttons.iter().enumerate().map(|(at, shown)| act_button(class(at), shown));
+        children.push(element("div", &[("class", "deeds")], buttons.collect()));
     }
     with("li", &[], attributes, children)
 }

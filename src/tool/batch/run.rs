@@ -181,7 +181,7 @@ impl RunForm {
         answer.cautions.extend(sheet.unread.iter().cloned());
         self.check(run, sheet, open.map(|open| open.key.as_str()), &mut answer, bench);
         if run.finished == 0 {
-            answer.remarks.extend(sheet.remarks.iter().cloned());
+            answer.notes.extend(sheet.remarks.iter().cloned());
             if sheet.ready.is_some() {
                 let typed =
                     if run.slack.trim().is_empty() { " (rule of thumb: type your own, 0 for none)" } else { "" };

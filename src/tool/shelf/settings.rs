@@ -2,7 +2,7 @@
 
 mod choices;
 
-pub use choices::{DecimalMark, Keyboard, Theme, UsualUnit, Weights};
+pub use choices::{DecimalMark, Hand, Keyboard, Theme, UsualUnit, Weights};
 
 use crate::book::{House, Jigger};
 use crate::quantity::{Amount, Conventions, Ounce, Unit, Volume};
@@ -60,6 +60,8 @@ form! {
         theme = "system",
         /// How numbers are entered: a key of [`Keyboard`].
         keyboard = "pad",
+        /// The hand that types on the pad: a key of [`Hand`].
+        hand = "right",
         /// The standard drink: a key of [`StandardDrink`].
         region = "us",
         /// How sour limes and lemons are: a key of [`Citrus`].
@@ -116,6 +118,7 @@ impl Tool for ShelfForm {
             Block::Heading("This app"),
             Block::chips::<Theme>("theme", "Look", true),
             Block::chips::<Keyboard>("keyboard", "Numbers are typed on", true),
+            Block::chips::<Hand>("hand", "Hand on the pad", true),
             Block::chips::<DecimalMark>("decimal", "Decimals", true),
             Block::chips::<StandardDrink>("region", "Standard drink", true),
             remark("Everything stays on this device. Nothing is sent anywhere."),
@@ -159,6 +162,14 @@ impl Keyboard {
     #[must_use]
     pub fn of(texts: &Texts) -> Keyboard {
         chosen(texts, "keyboard")
+    }
+}
+
+impl Hand {
+    /// The hand that types on the pad, on the shelf of these texts.
+    #[must_use]
+    pub fn of(texts: &Texts) -> Hand {
+        chosen(texts, "hand")
     }
 }
 

@@ -94,7 +94,7 @@ async fn from_fruit_to_label_without_a_network_through_a_kill() -> Result<()> {
     phone.open("service/measure").await?;
     // The line on every screen counts on, by the clock on the wall.
     phone.until("/^44 min [0-9]+ s$/.test(document.querySelector('.due b')?.textContent)").await?;
-    phone.tap(".due").await?;
+    phone.tap(".due a").await?;
     phone.strip_says("Blend 2.4 g enzyme").await?;
     phone.reload().await?;
     phone.strip_says("to go").await?;
@@ -156,7 +156,7 @@ async fn timers_ring_by_the_clock_several_at_once() -> Result<()> {
     // On every other screen it says so too, and leads back.
     phone.open("service/scale").await?;
     phone.until("document.querySelector('.due.over')?.innerText.includes('Blend')").await?;
-    phone.tap(".due").await?;
+    phone.tap(".due a").await?;
     phone.tap_on("Done").await?;
     phone.strip_says("Press 200 g sugar").await?;
     // Out of sight, it says so in a notice that leads back to the step.
