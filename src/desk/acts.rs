@@ -140,7 +140,7 @@ impl Desk {
     /// What is said above the page goes by itself.
     pub(super) fn passes(&mut self) {
         self.sight.is_passing = true;
-        self.effects.push(Effect::Later(6_000, News::SaidIsOver(self.sight.notice.clone())));
+        self.effects.push(Effect::Later(10_000, News::SaidIsOver(self.sight.notice.clone())));
     }
 
     /// Says something above the page, with what can be done about it.

@@ -13,8 +13,8 @@ use crate::tool::batch::run;
 const WAITS_GO_BY_IT: &str = "Waits go by it: those that run end that much later than they should.";
 
 impl Desk {
-    /// The bench, with the run sheets at the time it is. Each is worked out once, until its record or the bench changes;
-    /// only its times are worked out anew.
+    /// The bench, with the run sheets at the time it is. Each is worked out once, until its record or the bench changes, and
+    /// then but for the parts that stay; only its times are worked out anew.
     pub(super) fn timed(&mut self) -> &Bench {
         if self.timed_at == Some(self.bench.clock.now) {
             return &self.bench;
@@ -29,9 +29,13 @@ impl Desk {
             let at = known.iter().position(|(there, _)| Arc::ptr_eq(there, &entry));
             let sheet = match at {
                 Some(at) => known.swap_remove(at).1,
-                None => Rc::new(run::worked_out(&entry.value, &self.bench)),
+                None => {
+                    let was = known.iter().find(|(there, _)| there.id == entry.id);
+                    let was = was.map(|(there, worked)| (&there.value, worked.as_ref()));
+                    Rc::new(run::worked_out(&entry.value, was, &self.bench))
+                }
             };
-            let timed = Rc::new(sheet.as_ref().clone().at(&self.bench.clock));
+            let timed = Rc::new(sheet.sheet.clone().at(&self.bench.clock));
             self.bench.sheets.push((entry.id.clone(), timed));
             self.worked_out.push((entry, sheet));
         }

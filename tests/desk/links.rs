@@ -15,11 +15,8 @@ fn links(keeper: &Faulty) -> BTreeSet<String> {
     let mut gather = |tab: &mut Tab<'_>| {
         found.extend(tab.view().screen.links().into_iter().map(|link| link.href));
         for block in &tab.view().screen.blocks {
-            match block {
-                Block::Table(_, rows) => {
-                    found.extend(rows.iter().map(|row| row.href.clone()).filter(|href| !href.is_empty()));
-                }
-                _ => {}
+            if let Block::Table(_, rows) = block {
+                found.extend(rows.iter().map(|row| row.href.clone()).filter(|href| !href.is_empty()));
             }
         }
     };

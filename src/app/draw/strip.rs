@@ -5,9 +5,9 @@ use crate::screen::{Act, Screen, Strip, Tone};
 use crate::text::Figure;
 
 /// Letters of what to do that stand on one line, and of a verdict.
-const ONE_LINE: usize = 34;
+const ONE_LINE: usize = 28;
 /// Letters that stand on two lines.
-const TWO_LINES: usize = 78;
+const TWO_LINES: usize = 66;
 /// Letters of a unit beyond which it is smaller.
 const SHORT_UNIT: usize = 6;
 

@@ -21,7 +21,7 @@ pub use due::{Line, Timer, next_due, next_over, timers};
 pub use name::title;
 pub use record::{FIELDS, changed, edited, text_of, undone};
 use sheet::MOST_SLACK;
-pub use sheet::{sheet, sheet_of, worked_out};
+pub use sheet::{Worked, sheet, sheet_of, worked_out};
 pub use spec::{ICE, SPEC, parts_of};
 
 use crate::book::{Entry, Run};

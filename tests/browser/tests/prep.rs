@@ -255,7 +255,7 @@ async fn a_cordial_stands_for_juice_citrus_and_syrup() -> Result<()> {
     phone.back().await?;
     phone.tap_on("A cordial for its juice").await?;
     phone.strip_says("60 ml cordial | in place of pear juice, lemon juice, honey syrup").await?;
-    let cells = phone.run("return Object.fromEntries([...document.querySelectorAll('.cell')].map(c => [c.querySelector('dt').textContent, c.querySelector('dd').textContent.trim()]))").await?;
+    let cells = phone.run("return Object.fromEntries([...document.querySelectorAll('.list > div')].map(c => [c.querySelector('dt').textContent, c.querySelector('dd').textContent.trim()]))").await?;
     for what in ["volume", "strength", "sugar", "acid"] {
         assert_eq!(cells[format!("{what}, fresh")], cells[format!("{what}, cordial")], "{cells}");
     }

@@ -218,11 +218,11 @@ async fn balance() -> Result<()> {
     assert!(words.contains("Not known, so not counted. What is it like?"), "{words}");
     assert!(words.contains("as Egg white; 1 egg white: about 30 ml, rule of thumb"), "{words}");
     assert!(words.contains("May need declaring, by these names alone: egg"), "{words}");
-    phone.tap_on("Syrup").await?;
+    phone.go_to("Prep", "Syrup").await?;
     assert!(phone.value("spec").await?.contains("20 ml moon dust (as syrup)"));
     phone.strip_says("21.4 % vol | Sugar 96.5, acid 7.9 g/l, 12.2 : 1. A serve is 132 ml before ice").await?;
     // Plain words on demand.
-    phone.tap("details summary").await?;
+    phone.tap("main details summary").await?;
     phone.until("document.querySelector('details[open] p').textContent.startsWith('Alcohol by volume')").await?;
     phone.tap("#water").await?;
     phone.press("2 5").await?;
@@ -263,7 +263,7 @@ async fn a_pasted_list_is_read_asked_about_and_poured() -> Result<()> {
             .is_some_and(|row| row.contains("10 % water"))
     );
     // One tap settles each.
-    phone.tap_on("Syrup").await?;
+    phone.go_to("Prep", "Syrup").await?;
     phone.tap_on("90 ml soda").await?;
     phone.strip_says("7.4 % vol | Sugar 114, acid 6.97 g/l, 16.4 : 1. A serve is 11¼ oz, 335 ml before ice").await?;
     phone.until("!document.querySelector('.leads')").await?;
@@ -292,7 +292,7 @@ async fn a_pasted_list_is_read_asked_about_and_poured() -> Result<()> {
     phone.strip_says("12.9 % vol | Without a name. 3 lines not counted").await?;
     phone.tap(".strip .leads").await?;
     phone.until("document.activeElement?.id === 'asked'").await?;
-    phone.tap_on("Syrup").await?;
+    phone.go_to("Prep", "Syrup").await?;
     phone.tap_on("90 ml soda").await?;
     phone.strip_says("7.4 % vol | Without a name, 11¼ oz, 335 ml before ice").await?;
     phone.reload().await?;
@@ -349,7 +349,7 @@ async fn clear_undo_copy_and_carry_on() -> Result<()> {
     let copied = phone.run_async("navigator.clipboard.readText().then(done, (e) => done(String(e)))").await?;
     let copied = copied.as_str().unwrap_or_default();
     assert!(copied.starts_with("100 ml milk\n1 part milk to 5 parts drink, 600 ml together. It clots\n"), "{copied}");
-    phone.tap_on("Clear").await?;
+    phone.tap_on("Empty").await?;
     phone.strip_says("–").await?;
     phone.reload().await?;
     phone.strip_says("–").await?;
