@@ -14,7 +14,7 @@ use super::number::{NumberProblem, is_digit, is_space, replaced, starts_number};
 use super::units::{leading_unit, typed};
 use crate::book::{Fit, Line, fit, is_poured};
 use crate::quantity::{Amount, Conventions, Ratio, Unit, Volume};
-use egg::poured;
+use egg::{is_egg, poured};
 use juice::juice_of;
 use measured::{Measured, is_alike, measured_at};
 use share::{counted_in, share_of};
@@ -36,6 +36,8 @@ pub enum LineProblem {
     NoAmount,
     /// As much as fills the glass; of what.
     Top(String),
+    /// Eggs, their whites or yolks, without their number; the line.
+    HowMany(String),
     /// No ingredient: it says what one part is.
     Part,
     /// A share of the whole, percent, and of what, where that cannot be worked out.
@@ -59,6 +61,7 @@ impl fmt::Display for LineProblem {
         match self {
             LineProblem::NoAmount => f.write_str("No amount, so it is kept as it is."),
             LineProblem::Top(name) => write!(f, "How much fills the glass? Write it like 90 ml {name}."),
+            LineProblem::HowMany(line) => write!(f, "How many? Write it like {}.", one_or_two(line)),
             LineProblem::Part => f.write_str("So much is one part."),
             LineProblem::Share(_, name) => write!(f, "A share of how much? Write it like 30 ml {name}."),
             LineProblem::NoUnit(number) => write!(f, "{number} of what? Add a unit, like {number} ml."),
@@ -135,6 +138,9 @@ fn read_line(line: &str, reading: &Reading<'_>) -> Result<Line, LineProblem> {
             Err(LineProblem::NoAmount | LineProblem::Amount(AmountProblem::Number(NumberProblem::Unreadable(_)))) => {}
             Err(problem) => asked = asked.or(Some(problem)),
         }
+    }
+    if asked.is_none() && is_egg(line) {
+        return Err(LineProblem::HowMany(line.to_owned()));
     }
     if let Some(name) = topped_with(line) {
         return Err(LineProblem::Top(name.to_owned()));
@@ -320,6 +326,12 @@ fn say(said: &mut String, more: &str) {
     said.push_str(more);
 }
 
+/// A line with a number before it: one, or two of what it has more of.
+fn one_or_two(line: &str) -> String {
+    let name = line.split(['(', ',']).next().unwrap_or_default().trim_end();
+    format!("{} {line}", if name.ends_with('s') { 2 } else { 1 })
+}
+
 /// "(60 ml) gin" is "gin": the bracket says the amount again.
 fn without_brackets(text: &str) -> &str {
     match (text.starts_with('('), text.find(')')) {
@@ -341,6 +353,7 @@ impl LineProblem {
         match self {
             LineProblem::Amount(problem) => problem.fixes(line),
             LineProblem::Top(name) => [60, 90, 120].map(|ml| format!("{ml} ml {name}")).to_vec(),
+            LineProblem::HowMany(line) => vec![one_or_two(line)],
             LineProblem::NoUnit(number) => [Unit::Millilitre, Unit::Ounce, Unit::Gram]
                 .map(|unit| replaced(line, number, &format!("{number} {}", typed(unit))))
                 .to_vec(),
