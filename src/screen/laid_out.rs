@@ -5,8 +5,10 @@ use super::clock::lasting;
 use super::plan::{Plan, Step};
 use super::{Act, Block, Button, Screen};
 
-/// Buttons that have room at the foot.
+/// Buttons that have room at the foot, in one row on a phone; letters that have; those that the edges of a button take up.
 const DOINGS: usize = 4;
+const LETTERS: usize = 44;
+const BETWEEN: usize = 3;
 
 /// The steps of a plan, each with the time it is left to itself.
 fn step_rows(plan: &Plan) -> Vec<Row> {
@@ -43,6 +45,7 @@ pub(crate) fn laid_out(
         head,
         foot,
         label,
+        mut pictures,
         plan,
     } = answer;
     let mut foot = foot;
@@ -56,8 +59,13 @@ pub(crate) fn laid_out(
     }
     // What there is to do stands at the foot, as much as has room there.
     let mut carry = carry;
-    let room = DOINGS.saturating_sub(foot.len()).min(carry.len());
-    foot.extend(carry.drain(..room).map(|to| Button::new(to.label, Act::Go(to.href))));
+    let letters = |label: &str| label.chars().count() + BETWEEN;
+    let mut room = LETTERS.saturating_sub(foot.iter().map(|button| letters(&button.label)).sum());
+    while foot.len() < DOINGS && carry.first().is_some_and(|to| foot.is_empty() || letters(&to.label) <= room) {
+        let to = carry.remove(0);
+        room = room.saturating_sub(letters(&to.label));
+        foot.push(Button::new(to.label, Act::Go(to.href)));
+    }
     let about = |cell: &Cell| (!cell.about.is_empty()).then(|| (cell.label.clone(), cell.about.to_owned()));
     let sources = remarks.into_iter().map(|words| (String::new(), words));
     let sources: Vec<_> = cells.iter().filter_map(about).chain(sources).collect();
@@ -70,6 +78,7 @@ pub(crate) fn laid_out(
             }
             Block::Buttons(shown) if shown.is_empty() => blocks.push(Block::Buttons(own_buttons.clone())),
             Block::Label(_) => blocks.push(Block::Label(label.clone())),
+            Block::Pictures(_) => blocks.push(Block::Pictures(std::mem::take(&mut pictures))),
             Block::Cells(..) => blocks.push(Block::Cells(cells_title, cells.take().unwrap_or_default())),
             Block::Field(mut field) => {
                 if let Some((_, text)) = fields.iter().find(|(name, _)| *name == field.name) {

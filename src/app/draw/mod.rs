@@ -8,6 +8,7 @@ mod html;
 mod label;
 mod node;
 mod pad;
+mod picture;
 mod strip;
 #[cfg(test)]
 mod tests;

@@ -258,6 +258,7 @@ impl ScaleForm {
             also: self.how_often(factor, bench),
             below: drift,
             tone: Tone::Answer,
+            ..Strip::default()
         };
         let mut measured = results.iter();
         answer.rows = lines

@@ -161,6 +161,7 @@ impl Tool for OwnForm {
             figures: shown.into_iter().take(1).collect(),
             below: "Your own figures, in every spec".into(),
             tone: Tone::Answer,
+            ..Strip::default()
         };
         answer
             .remarks
