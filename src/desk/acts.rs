@@ -47,6 +47,9 @@ impl Desk {
             | Act::Reopen
             | Act::MadeOf(_)
             | Act::TakeOut(_) => self.change_run(act, world),
+            Act::Show(_) | Act::TickLine(..) | Act::UntickLines | Act::Serves(_) | Act::Begin(..) | Act::End(_) => {
+                self.make(act, world);
+            }
             Act::ToRun => self.put_on_run(world),
             Act::AllRuns => {
                 self.type_into(self.route, "id", String::new(), world);
@@ -180,6 +183,7 @@ impl Desk {
         let mut next = self.texts(self.route).clone();
         for (name, text) in carried {
             if name == "packed" {
+                self.bench.at_hand.is_by_link = true;
                 self.effects.push(send("meniscus-unpack", text));
             } else {
                 next = after(self.route, &next, Change::Take(name, text));

@@ -4,7 +4,7 @@ use super::{Desk, Effect, World};
 use crate::screen::address;
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
-use crate::screen::{Block, Field, Input};
+use crate::screen::{Block, Face, Field, Input};
 use crate::tool::shelf::settings::Keyboard;
 
 impl Desk {
@@ -15,6 +15,12 @@ impl Desk {
         let opens_another = address.carried.iter().any(|(name, id)| name == "id" && *id != self.text(self.route, "id"));
         if is_other || opens_another {
             self.leave_empty(world);
+            // A spec is read first; one that is being changed stays so while one looks elsewhere.
+            let opened = address.carried.iter().find(|(name, _)| name == "id");
+            let (id, face) = &self.bench.at_hand.face;
+            if *face == Face::More || opened.is_some_and(|(_, opened)| opened != id) {
+                self.bench.at_hand.face.1 = Face::Read;
+            }
         }
         if is_other {
             self.route = address.route;
@@ -77,7 +83,9 @@ impl Desk {
     pub(super) fn first_number(&mut self) -> Option<(&'static str, Keys)> {
         let typed_in = |block: &Block| match block {
             Block::Field(Field { name, input: Input::Amount(keys), .. }) => Some(Some((*name, *keys))),
-            Block::Field(Field { input: Input::Lines { .. } | Input::Words { .. }, .. }) => Some(None),
+            Block::Field(Field { input: Input::Lines { .. } | Input::Words { .. } | Input::Search { .. }, .. }) => {
+                Some(None)
+            }
             _ => None,
         };
         self.shown().blocks.iter().find_map(typed_in)?

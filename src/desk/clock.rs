@@ -40,10 +40,11 @@ impl Desk {
 
     /// Rings for what is over, and keeps the screen awake while a wait runs.
     pub(super) fn beat(&mut self) {
-        let timers = match self.bench.book.runs.is_empty() {
+        let mut timers = match self.bench.book.runs.is_empty() {
             true => Vec::new(),
             false => run::timers(self.timed()),
         };
+        timers.extend(self.begun());
         if self.is_awake == timers.is_empty() {
             self.is_awake = !timers.is_empty();
             let text = if self.is_awake { "1" } else { "" };
@@ -68,12 +69,22 @@ impl Desk {
         }
     }
 
-    /// What is due next, on every screen but the run sheet's own. The bench is timed already.
+    /// What is due next: of the run sheets on every screen but their own; of a spec where it is not counted in sight. The
+    /// bench is timed already.
     pub(super) fn due(&self) -> Option<Due> {
-        if self.route == Route::Run || self.bench.book.runs.is_empty() {
-            return None;
+        let of_spec = self.due_of_spec();
+        // What is over goes before what runs, and a spec's short wait before what a sheet plans.
+        if self.route == Route::Run
+            || self.bench.book.runs.is_empty()
+            || of_spec.as_ref().is_some_and(|due| due.is_over)
+        {
+            return of_spec;
         }
-        let (figure, words, is_over, href) = run::next_due(&self.bench)?;
-        Some(Due { figure, words, is_over, href })
+        match run::next_due(&self.bench) {
+            Some((figure, words, is_over, href)) if is_over || of_spec.is_none() => {
+                Some(Due { figure, words, is_over, href })
+            }
+            _ => of_spec,
+        }
     }
 }

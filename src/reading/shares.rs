@@ -34,7 +34,7 @@ pub(crate) fn counted_row((line, content): (&SpecLine, &Content), whole: &Mix, b
     let wrong = |words: &str| Row { marked: true, ..plain(words.to_owned()) };
     match content {
         Content::Poured(mix) => Row { shares: shares(mix, whole, bench), ..plain(as_words(read, bench)) },
-        Content::Counted(_) => plain("Counted, so left out.".into()),
+        Content::Counted(_) => plain("By the piece, not in the volume.".into()),
         Content::Weighed => wrong("A powder is weighed: write it in g. It is not counted."),
         Content::Overfull => wrong("These figures don't go together in one litre, so it is not counted."),
         Content::Misread => wrong(&format!(

@@ -159,6 +159,8 @@ pub struct Answer {
     pub head: Vec<Button>,
     /// What there is to do with the answer, at the foot of the screen: at most four; the expected one first.
     pub foot: Vec<Button>,
+    /// What Copy copies; empty for the strip and the table.
+    pub text: String,
     /// A label, where the layout keeps a place for it.
     pub label: Option<Drawing>,
     /// What it takes to make, step by step; none where there is nothing to make.
@@ -180,6 +182,9 @@ impl Answer {
     /// The answer as text to copy: the strip, then the table if there is one.
     #[must_use]
     pub fn as_text(&self) -> String {
+        if !self.text.is_empty() {
+            return self.text.clone();
+        }
         let figures: Vec<String> = self.strip.figures.iter().map(ToString::to_string).collect();
         let mut text = figures.join(" + ");
         if !self.strip.also.is_empty() {

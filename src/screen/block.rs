@@ -2,7 +2,7 @@
 
 use crate::book::Ingredient;
 use crate::screen::pad::Keys;
-use crate::screen::{Button, Carry, Cell, Choice, Drawing, Problem, Row};
+use crate::screen::{Button, Carry, Cell, Choice, Doing, Drawing, Pours, Printed, Problem, Row};
 use crate::text::Qr;
 
 /// One of several, in a field.
@@ -35,6 +35,11 @@ pub enum Input {
     Amount(Keys),
     /// A line of words.
     Words {
+        /// Shown while it is empty.
+        placeholder: &'static str,
+    },
+    /// Words to search for.
+    Search {
         /// Shown while it is empty.
         placeholder: &'static str,
     },
@@ -100,6 +105,14 @@ pub enum Block {
     Actions(&'static str),
     /// How to install the app.
     InstallHint,
+    /// How many a spec is made for: what it is called, and the number.
+    Serves(&'static str, u32),
+    /// The lines of a spec, to pour.
+    Pours(Pours),
+    /// The steps of a spec, to do.
+    Doing(Vec<Doing>),
+    /// What a spec says on paper alone.
+    Printed(Printed),
     /// Nothing: keeps the place of a block that comes and goes above a field, which then stays where it is in the list,
     /// and in the document, with its caret.
     Nothing,

@@ -38,6 +38,7 @@ pub(crate) fn laid_out(
         name,
         head,
         foot,
+        text: _,
         label,
         plan,
     } = answer;

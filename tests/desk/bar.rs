@@ -5,7 +5,7 @@ use std::cell::Cell;
 use crate::faulty::Faulty;
 use meniscus::desk::{Desk, Device, Effect, News, View, World};
 use meniscus::screen::route::Route;
-use meniscus::screen::{Act, Block, Fix, Row};
+use meniscus::screen::{Act, Block, Button, Fix, Row};
 use meniscus::store::SaveProblem;
 use meniscus::text::Decimal;
 
@@ -81,7 +81,9 @@ impl<'a> Tab<'a> {
         self.go(&to)
     }
 
+    /// Types into a field; on a spec that is being read, after Change.
     pub fn type_in(&mut self, field: &str, text: &str) -> &mut Tab<'a> {
+        self.fields_for(field);
         self.act(Act::Type(field.into(), text.into()))
     }
 
@@ -130,12 +132,8 @@ impl<'a> Tab<'a> {
 
     fn button(&mut self, label: &str) -> Option<Act> {
         let view = self.view();
-        let on_page = view.screen.blocks.iter().flat_map(|block| match block {
-            Block::Buttons(buttons) => buttons.clone(),
-            _ => Vec::new(),
-        });
         let in_notice = view.not_saved.iter().chain(&view.notice).flat_map(|notice| notice.buttons.clone());
-        on_page.chain(in_notice).find(|button| button.label == label).map(|button| button.act)
+        buttons(&view).into_iter().chain(in_notice).find(|button| button.label == label).map(|button| button.act)
     }
 
     /// Whether there is a button that says this.
@@ -143,13 +141,9 @@ impl<'a> Tab<'a> {
         self.button(label).is_some()
     }
 
-    fn labels(&mut self) -> Vec<String> {
-        let view = self.view();
-        let on_page = view.screen.blocks.iter().flat_map(|block| match block {
-            Block::Buttons(buttons) => buttons.clone(),
-            _ => Vec::new(),
-        });
-        on_page.map(|button| button.label).collect()
+    /// What the buttons say.
+    pub fn labels(&mut self) -> Vec<String> {
+        buttons(&self.view()).into_iter().map(|button| button.label).collect()
     }
 
     pub fn view(&mut self) -> View {
@@ -163,8 +157,18 @@ impl<'a> Tab<'a> {
         format!("{} | {}", figures.join(" + "), view.screen.strip.also).replace('\u{202f}', " ")
     }
 
-    /// What a field holds.
+    /// A spec is read first: its fields come with Change.
+    fn fields_for(&mut self, field: &str) {
+        for label in ["Done", "Change"] {
+            if self.view().screen.field(field).is_none() && self.has_button(label) {
+                self.tap(label);
+            }
+        }
+    }
+
+    /// What a field holds; on a spec that is being read, after Change.
     pub fn value(&mut self, field: &str) -> String {
+        self.fields_for(field);
         let view = self.view();
         view.screen.field(field).unwrap_or_else(|| panic!("no field {field}")).text.clone()
     }
@@ -192,8 +196,13 @@ impl<'a> Tab<'a> {
             Block::Carry(links) => links.clone(),
             _ => Vec::new(),
         });
-        let mut links = links.filter(|link| link.label == label);
-        links.next().unwrap_or_else(|| panic!("no link {label:?}")).href
+        let mut links = links.filter(|link| link.label == label).map(|link| link.href);
+        let mut go =
+            buttons(&view).into_iter().filter(|button| button.label == label).filter_map(|button| match button.act {
+                Act::Go(href) => Some(href),
+                _ => None,
+            });
+        links.next().or_else(|| go.next()).unwrap_or_else(|| panic!("no link {label:?}"))
     }
 
     /// Texts that were sent to boot.js under a name.
@@ -204,6 +213,16 @@ impl<'a> Tab<'a> {
         });
         sent.map(|texts| texts.last().map(|(_, text)| text.clone()).unwrap_or_default()).collect()
     }
+}
+
+/// The buttons of a page, of its head and of its foot, and those of steps and of lines to pour.
+pub fn buttons(view: &View) -> Vec<Button> {
+    let on_page = view.screen.blocks.iter().flat_map(|block| match block {
+        Block::Buttons(buttons) => buttons.clone(),
+        Block::Doing(steps) => steps.iter().filter_map(|step| Some(step.wait.as_ref()?.button.clone())).collect(),
+        _ => Vec::new(),
+    });
+    on_page.chain(view.screen.head.clone()).chain(view.screen.foot.clone()).collect()
 }
 
 /// Texts stored under keys that begin so.

@@ -7,7 +7,7 @@ use meniscus::screen::address::{self, Address};
 use meniscus::screen::{Act, Block, Input, Texts};
 use meniscus::tool::{Change, after};
 
-use crate::bar::{Tab, screens};
+use crate::bar::{Tab, buttons, screens};
 
 /// Every link that a screen shows, in each way that its choices can be set.
 fn links(keeper: &Faulty) -> BTreeSet<String> {
@@ -22,6 +22,10 @@ fn links(keeper: &Faulty) -> BTreeSet<String> {
                 _ => {}
             }
         }
+        found.extend(buttons(&tab.view()).into_iter().filter_map(|button| match button.act {
+            Act::Go(href) => Some(href),
+            _ => None,
+        }));
     };
     for route in screens() {
         let mut tab = Tab::open(keeper, &route.href());
@@ -41,7 +45,10 @@ fn links(keeper: &Faulty) -> BTreeSet<String> {
         }
     }
     for id in ["demo-1", "demo-2", "demo-3"] {
-        gather(&mut Tab::open(keeper, &format!("specs/spec?id={id}")));
+        let mut tab = Tab::open(keeper, &format!("specs/spec?id={id}"));
+        gather(&mut tab);
+        gather(tab.act(Act::Serves(3)));
+        gather(tab.tap("More"));
     }
     let mut tab = Tab::open(keeper, "specs/spec?id=demo-1");
     tab.act(Act::ToRun).go("batch/run");

@@ -8,6 +8,7 @@ mod faults;
 mod faulty;
 mod frame;
 mod links;
+mod making;
 mod pasted;
 mod runs;
 mod tabs;

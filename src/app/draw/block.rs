@@ -2,6 +2,7 @@
 
 use super::field::{field, fix_buttons};
 use super::label::label;
+use super::making::{doing, pours, printed, serves};
 use super::node::{Node, Tap, button, element, link, owned, said, with, words};
 use crate::desk::View;
 use crate::screen::{ASKED, Act, Block, Button, Cell, Row, Share};
@@ -33,10 +34,16 @@ pub(super) fn block(view: &View, block: &Block) -> Vec<Node> {
         }
         Block::Buttons(buttons) if buttons.is_empty() => Vec::new(),
         Block::Buttons(buttons) => {
-            let buttons = buttons.iter().map(|shown| act_button("", shown)).collect();
+            // The app taps the one that shows more of a list when it comes in sight.
+            let class = |shown: &Button| if shown.act == Act::More { "more" } else { "" };
+            let buttons = buttons.iter().map(|shown| act_button(class(shown), shown)).collect();
             vec![element("div", &[("class", "actions")], buttons)]
         }
         Block::Label(shown) => shown.iter().map(label).collect(),
+        Block::Serves(label, count) => vec![serves(label, *count)],
+        Block::Pours(shown) => vec![pours(shown)],
+        Block::Doing(steps) => vec![doing(steps)],
+        Block::Printed(shown) => vec![printed(shown)],
         Block::Code(shown, words) => vec![code(shown, words)],
         Block::Link(label, href) => {
             vec![element("p", &[("class", "remark")], vec![link(href, (*label).into(), false)])]

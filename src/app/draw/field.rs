@@ -10,7 +10,8 @@ use crate::text;
 pub(super) fn field(view: &View, field: &Field) -> Vec<Node> {
     let mut drawn = vec![match &field.input {
         Input::Amount(keys) => amount(view, field, *keys),
-        Input::Words { placeholder } => words_row(field, placeholder),
+        Input::Words { placeholder } => words_row(field, WORDS, placeholder),
+        Input::Search { placeholder } => words_row(field, SEARCH, placeholder),
         Input::Lines { placeholder } => lines(field, placeholder),
         Input::Chips { options, captioned } => chips(field, options, *captioned),
         Input::Pick(options) => pick(field, options),
@@ -48,17 +49,27 @@ fn amount(view: &View, field: &Field, keys: Keys) -> Node {
     row(class, field, vec![input(field, shown, fixed, Some(mode)), assumed])
 }
 
+const WORDS: Fixed = &[
+    ("type", "text"),
+    ("autocomplete", "off"),
+    ("autocapitalize", "off"),
+    ("spellcheck", "false"),
+    ("enterkeyhint", "done"),
+    ("maxlength", "2000"),
+];
+
+const SEARCH: Fixed = &[
+    ("type", "search"),
+    ("autocomplete", "off"),
+    ("autocapitalize", "off"),
+    ("spellcheck", "false"),
+    ("enterkeyhint", "search"),
+    ("maxlength", "2000"),
+];
+
 /// A row with a label and a line of words; the phone's own keyboard.
-fn words_row(field: &Field, placeholder: &'static str) -> Node {
+fn words_row(field: &Field, fixed: Fixed, placeholder: &'static str) -> Node {
     let class = if field.problem.is_some() { "field words wrong" } else { "field words" };
-    let fixed = &[
-        ("type", "text"),
-        ("autocomplete", "off"),
-        ("autocapitalize", "off"),
-        ("spellcheck", "false"),
-        ("enterkeyhint", "done"),
-        ("maxlength", "2000"),
-    ];
     row(class, field, vec![input(field, &field.text, fixed, Some(("placeholder", placeholder.into())))])
 }
 

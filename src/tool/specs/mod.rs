@@ -1,9 +1,12 @@
 //! Specs: the book.
 
 pub mod all;
+mod arrived;
 pub mod backup;
 pub mod card;
+mod method;
 mod remarks;
+mod served;
 pub mod texts;
 
 use crate::screen::Tool;

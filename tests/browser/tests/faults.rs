@@ -12,16 +12,16 @@ async fn an_edit_in_one_tab_shows_in_the_other() -> Result<()> {
     let (_serving, phone) = phone_with("").await?;
     phone.open("specs").await?;
     phone.tap_on("Try a demo").await?;
-    phone.tap_on("Barn owl").await?;
-    phone.strip_says("Barn owl").await?;
+    phone.tap_on("Teapot magistrate").await?;
+    phone.strip_says("Teapot magistrate").await?;
     let first = phone.tab().await?;
     phone.new_tab().await?;
     phone.open("specs/spec").await?;
-    phone.strip_says("Barn owl").await?;
-    phone.put("name", "Barn owl, late").await?;
+    phone.strip_says("Teapot magistrate").await?;
+    phone.put("name", "Teapot magistrate, late").await?;
     phone.go_to_tab(&first).await?;
-    phone.strip_says("Barn owl, late").await?;
-    assert_eq!(phone.value("name").await?, "Barn owl, late");
+    phone.strip_says("Teapot magistrate, late").await?;
+    assert_eq!(phone.value("name").await?, "Teapot magistrate, late");
     Ok(())
 }
 
@@ -34,8 +34,8 @@ async fn a_conflicting_edit_is_kept_twice_and_chosen_from() -> Result<()> {
     .await?;
     phone.open("specs").await?;
     phone.tap_on("Try a demo").await?;
-    phone.tap_on("Barn owl").await?;
-    phone.strip_says("Barn owl").await?;
+    phone.tap_on("Teapot magistrate").await?;
+    phone.strip_says("Teapot magistrate").await?;
     let first = phone.tab().await?;
     phone.new_tab().await?;
     phone.open("specs/spec").await?;
