@@ -44,6 +44,8 @@ form! {
 
 /// How many more are shown at a time.
 pub const STEP: usize = 40;
+/// How many at first while something is searched for: each letter reads them anew.
+const FOUND: usize = 20;
 /// Tags that are offered at once, and at most.
 const FEW_TAGS: usize = 3;
 const MOST_TAGS: usize = 24;
@@ -137,10 +139,12 @@ impl Tool for SpecsForm {
 
 impl SpecsForm {
     fn shown(&self) -> usize {
-        text::read_number(&self.shown, text::Decimal::Point)
-            .ok()
-            .flatten()
-            .map_or(STEP, |shown| (shown.max(0.0) as usize).max(STEP))
+        let shown = text::read_number(&self.shown, text::Decimal::Point).ok().flatten();
+        match shown.map_or(STEP, |shown| shown.max(0.0) as usize) {
+            0..=STEP if self.search.trim().is_empty() => STEP,
+            0..=STEP => FOUND,
+            more => more,
+        }
     }
 
     /// The specs in the order asked for.
@@ -300,6 +304,7 @@ mod tests {
         let book = Book { cards: (0..100).map(card).map(std::sync::Arc::new).collect(), ..Book::default() };
         let bench = Bench { book: Held::new(book), ..Bench::default() };
         assert_eq!(SpecsForm::default().answer(&bench).rows.len(), 40);
+        assert_eq!(SpecsForm { search: "drink".into(), ..SpecsForm::default() }.answer(&bench).rows.len(), 20);
         assert_eq!(SpecsForm { shown: "60".into(), ..SpecsForm::default() }.answer(&bench).rows.len(), 60);
     }
 
