@@ -69,6 +69,14 @@ impl Desk {
         }
     }
 
+    /// Whether a wait ends within so many seconds, or is over. The bench is timed already.
+    pub(super) fn is_due_within(&self, seconds: i64) -> bool {
+        let by = self.bench.clock.now() + 1_000 * seconds;
+        let is_by = |timer: &run::Timer| timer.due < by;
+        self.begun().iter().any(is_by)
+            || (!self.bench.book.runs.is_empty() && run::timers(&self.bench).iter().any(is_by))
+    }
+
     /// What is due next: of the run sheets on every screen but their own; of a spec where it is not counted in sight. The
     /// bench is timed already.
     pub(super) fn due(&self) -> Option<Due> {

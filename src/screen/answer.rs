@@ -145,8 +145,10 @@ pub struct Answer {
     pub rows_title: &'static str,
     /// A table.
     pub rows: Vec<Row>,
-    /// Plain remarks: sources, what was taken for granted.
+    /// Where the figures come from, and what was taken for granted: folded away.
     pub remarks: Vec<String>,
+    /// What to know besides, in sight.
+    pub notes: Vec<String>,
     /// Cautions, shown with a triangle.
     pub cautions: Vec<String>,
     /// Where to go next.
@@ -159,8 +161,8 @@ pub struct Answer {
     pub head: Vec<Button>,
     /// What there is to do with the answer, at the foot of the screen: at most four; the expected one first.
     pub foot: Vec<Button>,
-    /// What Copy copies; empty for the strip and the table.
-    pub text: String,
+    /// What Copy copies, nothing where it is empty; none for the strip and the table.
+    pub text: Option<String>,
     /// A label, where the layout keeps a place for it.
     pub label: Option<Drawing>,
     /// What it takes to make, step by step; none where there is nothing to make.
@@ -179,16 +181,18 @@ impl Problem {
 }
 
 impl Answer {
-    /// The answer as text to copy: the strip, then the table if there is one.
+    /// The answer as text to copy: all of the strip, then the table if there is one.
     #[must_use]
     pub fn as_text(&self) -> String {
-        if !self.text.is_empty() {
-            return self.text.clone();
+        if let Some(text) = &self.text {
+            return text.clone();
         }
         let figures: Vec<String> = self.strip.figures.iter().map(ToString::to_string).collect();
         let mut text = figures.join(" + ");
-        if !self.strip.also.is_empty() {
-            text.push_str(&format!("\n{}", self.strip.also));
+        for line in [&self.strip.also, &self.strip.below] {
+            if !line.is_empty() {
+                text.push_str(&format!("\n{line}"));
+            }
         }
         for row in &self.rows {
             text.push_str(&match row.amount.as_str() {

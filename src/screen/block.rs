@@ -38,7 +38,7 @@ pub enum Input {
         /// Shown while it is empty.
         placeholder: &'static str,
     },
-    /// Words to search for.
+    /// Words that are looked for.
     Search {
         /// Shown while it is empty.
         placeholder: &'static str,
@@ -89,6 +89,8 @@ pub enum Block {
     Cells(&'static str, Vec<Cell>),
     /// A plain remark.
     Remark(String),
+    /// Where the figures come from, on demand: of which, and the words; of none in particular, of all.
+    Sources(Vec<(String, String)>),
     /// A caution, with its triangle.
     Caution(String),
     /// Buttons that do something to the book.

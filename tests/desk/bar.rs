@@ -5,7 +5,7 @@ use std::cell::Cell;
 use crate::faulty::Faulty;
 use meniscus::desk::{Desk, Device, Effect, News, View, World};
 use meniscus::screen::route::Route;
-use meniscus::screen::{Act, Block, Button, Fix, Row};
+use meniscus::screen::{Act, Block, Fix, Row};
 use meniscus::store::SaveProblem;
 use meniscus::text::Decimal;
 
@@ -44,7 +44,8 @@ impl<'a> Tab<'a> {
     }
 
     pub fn open_with(keeper: &'a Faulty, at: &str, now: u64, trial: Result<(), SaveProblem>) -> Tab<'a> {
-        let device = Device { decimal: Decimal::Point, ahead: |_| 0, page: "https://bar.example/".into() };
+        let device =
+            Device { decimal: Decimal::Point, ahead: |_| 0, page: "https://bar.example/".into(), has_keyboard: false };
         let (desk, effects) = Desk::open(device, trial, &world(keeper, now));
         let mut tab = Tab { keeper, desk, now, effects };
         tab.go(at);
@@ -133,7 +134,7 @@ impl<'a> Tab<'a> {
     fn button(&mut self, label: &str) -> Option<Act> {
         let view = self.view();
         let in_notice = view.not_saved.iter().chain(&view.notice).flat_map(|notice| notice.buttons.clone());
-        buttons(&view).into_iter().chain(in_notice).find(|button| button.label == label).map(|button| button.act)
+        view.screen.buttons().into_iter().chain(in_notice).find(|button| button.label == label).map(|button| button.act)
     }
 
     /// Whether there is a button that says this.
@@ -143,7 +144,7 @@ impl<'a> Tab<'a> {
 
     /// What the buttons say.
     pub fn labels(&mut self) -> Vec<String> {
-        buttons(&self.view()).into_iter().map(|button| button.label).collect()
+        self.view().screen.buttons().into_iter().map(|button| button.label).collect()
     }
 
     pub fn view(&mut self) -> View {
@@ -192,17 +193,8 @@ impl<'a> Tab<'a> {
     /// Where the links of a label lead.
     pub fn link(&mut self, label: &str) -> String {
         let view = self.view();
-        let links = view.screen.blocks.iter().flat_map(|block| match block {
-            Block::Carry(links) => links.clone(),
-            _ => Vec::new(),
-        });
-        let mut links = links.filter(|link| link.label == label).map(|link| link.href);
-        let mut go =
-            buttons(&view).into_iter().filter(|button| button.label == label).filter_map(|button| match button.act {
-                Act::Go(href) => Some(href),
-                _ => None,
-            });
-        links.next().or_else(|| go.next()).unwrap_or_else(|| panic!("no link {label:?}"))
+        let mut links = view.screen.links().into_iter().filter(|link| link.label == label);
+        links.next().unwrap_or_else(|| panic!("no link {label:?}")).href
     }
 
     /// Texts that were sent to boot.js under a name.
@@ -213,16 +205,6 @@ impl<'a> Tab<'a> {
         });
         sent.map(|texts| texts.last().map(|(_, text)| text.clone()).unwrap_or_default()).collect()
     }
-}
-
-/// The buttons of a page, of its head and of its foot, and those of steps and of lines to pour.
-pub fn buttons(view: &View) -> Vec<Button> {
-    let on_page = view.screen.blocks.iter().flat_map(|block| match block {
-        Block::Buttons(buttons) => buttons.clone(),
-        Block::Doing(steps) => steps.iter().filter_map(|step| Some(step.wait.as_ref()?.button.clone())).collect(),
-        _ => Vec::new(),
-    });
-    on_page.chain(view.screen.head.clone()).chain(view.screen.foot.clone()).collect()
 }
 
 /// Texts stored under keys that begin so.

@@ -7,25 +7,22 @@ use meniscus::screen::address::{self, Address};
 use meniscus::screen::{Act, Block, Input, Texts};
 use meniscus::tool::{Change, after};
 
-use crate::bar::{Tab, buttons, screens};
+use crate::bar::{Tab, screens};
 
 /// Every link that a screen shows, in each way that its choices can be set.
 fn links(keeper: &Faulty) -> BTreeSet<String> {
     let mut found = BTreeSet::new();
     let mut gather = |tab: &mut Tab<'_>| {
-        for block in &tab.view().screen.blocks {
+        let screen = tab.view().screen;
+        found.extend(screen.links().into_iter().map(|link| link.href));
+        for block in &screen.blocks {
             match block {
-                Block::Carry(links) => found.extend(links.iter().map(|link| link.href.clone())),
                 Block::Table(_, rows) => {
                     found.extend(rows.iter().map(|row| row.href.clone()).filter(|href| !href.is_empty()));
                 }
                 _ => {}
             }
         }
-        found.extend(buttons(&tab.view()).into_iter().filter_map(|button| match button.act {
-            Act::Go(href) => Some(href),
-            _ => None,
-        }));
     };
     for route in screens() {
         let mut tab = Tab::open(keeper, &route.href());

@@ -11,9 +11,9 @@ pub(super) fn serves(label: &'static str, serves: u32) -> Node {
     let more = if serves < MOST_SERVES { to(serves + 1) } else { None };
     let children = vec![
         said("span", &[], label.into()),
-        button("", "−".into(), "one less", fewer),
+        button("btn", "−".into(), "one less", fewer),
         said("b", &[("aria-live", "polite")], serves.to_string().into()),
-        button("", "+".into(), "one more", more),
+        button("btn", "+".into(), "one more", more),
     ];
     with("div", &[("class", "serves"), ("role", "group")], vec![("aria-label", label.into())], children)
 }
@@ -94,7 +94,7 @@ fn wait(wait: &Wait) -> Vec<Node> {
     let class = if wait.is_over { "to-go over" } else { "to-go" };
     let to_go = with("b", &[], vec![("class", class.into())], vec![words(&wait.to_go)]);
     let tap = Some(Tap::Act(wait.button.act.clone()));
-    vec![to_go, button("", owned(&wait.button.label), &wait.button.spoken, tap)]
+    vec![to_go, button("btn", owned(&wait.button.label), &wait.button.spoken, tap)]
 }
 
 /// The head of a spec on paper; the screen says it in its own head and strip.
@@ -188,7 +188,7 @@ mod tests {
         assert_eq!(
             html(&[doing(&steps)]),
             "<ol class=\"doing\"><li><span>Stir 30 s</span><b class=\"to-go\"></b><button type=\"button\" \
-             aria-label=\"Start 30 s: Stir 30 s\">Start 30 s</button></li><li><span>Strain</span></li></ol>"
+             class=\"btn\" aria-label=\"Start 30 s: Stir 30 s\">Start 30 s</button></li><li><span>Strain</span></li></ol>"
         );
         assert_eq!(tap(&doing(&steps)), Some(Tap::Act(act)));
     }

@@ -14,6 +14,6 @@ mod strip;
 mod tests;
 
 pub use canvas::{Canvas, FRAME, Part, Whose};
-pub use frame::page;
+pub use frame::{column, page};
 pub use html::html;
 pub use node::{Attribute, Element, Fixed, Live, Node, Press, Tap, Text, at};

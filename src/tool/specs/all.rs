@@ -123,7 +123,7 @@ impl Tool for SpecsForm {
             ));
         }
         if bench.book.cards.iter().any(|entry| entry.id.starts_with(DEMO)) {
-            answer.remarks.push("The harvest supper is a demo. Backup takes it away in one tap.".into());
+            answer.notes.push("The harvest supper is a demo. Backup takes it away in one tap.".into());
         }
         answer.cautions.extend(reminder(bench));
         answer

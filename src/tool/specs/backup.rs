@@ -119,7 +119,7 @@ impl Tool for BackupForm {
                 "Of about 5 000 kB that browsers give a page. Counted as they do: two bytes to a character.",
             );
         }
-        answer.remarks.push(
+        answer.notes.push(
             "A backup is one file of plain JSON, yours to keep: specs, ingredients, run sheets, settings and what is typed in the tools. Nothing is sent anywhere by Meniscus itself."
                 .into(),
         );

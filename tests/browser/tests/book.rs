@@ -162,7 +162,7 @@ async fn undo_on_a_spec_leaves_the_import_alone() -> Result<()> {
     phone.open("specs/spec?id=s7").await?;
     phone.tap_on("Change").await?;
     phone.type_in("garnish", "bay leaf").await?;
-    phone.tap_on("Undo: Garnish").await?;
+    phone.tap("[aria-label='Undo: Garnish']").await?;
     phone.until("document.body.innerText.includes('Taken back: Garnish.')").await?;
     assert_eq!((phone.value("garnish").await?, phone.stored("spec/").await?.len()), (String::new(), 300));
     // Once more in a hurry: there is nothing else of this spec to take back.

@@ -78,8 +78,7 @@ fn a_wash_is_told_alike_wherever_it_is_told() {
         let spec = format!("{drink}\n380 ml whole milk");
         let texts = [("spec".to_owned(), spec)].into();
         let told = crate::tool::screen(Route::Balance, &texts, &bench);
-        let carries = |block: &Block| if let Block::Carry(links) = block { links.clone() } else { Vec::new() };
-        let link = told.blocks.iter().flat_map(carries).find(|link| link.label == "Its milk wash").expect("a link");
+        let link = told.links().into_iter().find(|link| link.label == "Its milk wash").expect("a link");
         let address = crate::screen::address::read(&link.href);
         let mut form = MilkWashForm::default();
         for (name, text) in &address.carried {

@@ -1,10 +1,9 @@
 //! What else can be done with a spec: made into other things, handed on, copied, deleted.
 
-use super::CardForm;
+use super::{CardForm, Read};
 use crate::book::{Card, Way};
 use crate::quantity::Ratio;
-use crate::reading::label::{self, Keeps};
-use crate::reading::{self, Contents, links, named};
+use crate::reading::{Contents, from_spec, label, links, named};
 use crate::screen::route::Route;
 use crate::screen::{Act, Answer, Bench, Block, Button, Face, Strip, Tone};
 use crate::text;
@@ -17,13 +16,13 @@ impl CardForm {
         let served = served(way, &read, bench);
         let mut answer = Answer { name: named(&card.name), ..Answer::default() };
         answer.strip =
-            Strip { also: "Make something of it, or hand it on".into(), tone: Tone::Waiting, ..Strip::default() };
+            Strip { also: "Make something of it, or hand it on".into(), tone: Tone::Answer, ..Strip::default() };
+        let at = self.at.parse().unwrap_or(0);
+        answer.text = Some(Read { card, at, id: Some(&self.id), bench }.as_text(way, &read));
         answer.head = vec![Button::new("Done", Act::Show(Face::Read))];
         let mut blocks = Vec::new();
         if !read.lines.is_empty() {
-            let at = self.at.parse().unwrap_or(0);
             carry(&mut answer, card, way, ((&self.id, at), &read, &served), bench);
-            blocks.push(Block::Carry(std::mem::take(&mut answer.carry)));
         }
         blocks.push(Block::Heading("Hand it on"));
         blocks.push(Block::Buttons(vec![
@@ -67,22 +66,6 @@ fn carry(
     links::fat_wash(&read.lines, Ratio::ONE, answer, bench);
     answer.carry("A cordial for its juice", Route::Cordial.href_with("spec", lines));
     links::milk_wash(read, served.is_washed, lines, answer, bench);
-    answer.carry("Label it", label(card, which, read, served, bench));
-}
-
-/// The address of its label.
-pub(super) fn label(card: &Card, (id, at): (&str, usize), read: &Contents, served: &Served, bench: &Bench) -> String {
-    label::href(&label::Facts {
-        name: named(&card.name),
-        strength: text::editable(served.before.strength().fraction() * 100.0, bench.decimal),
-        allergens: label::declared(reading::allergens(&read.lines)),
-        asks: reading::asks(&read.lines),
-        keeps: served.is_washed.then_some(Keeps::Washed),
-        pour: match served.is_batch {
-            true => String::new(),
-            false => text::millilitres(served.poured, bench.decimal).to_string(),
-        },
-        spec: Some((id.to_owned(), at.to_string())),
-        ..label::Facts::default()
-    })
+    let (id, at) = which;
+    answer.carry("Label it", label::href(&from_spec::facts(id, card, at, bench)));
 }

@@ -5,7 +5,7 @@ use crate::book::{Card, Line, Way};
 use crate::quantity::{Amount, Ratio, Volume};
 use crate::reading::pours::at_a_glance;
 use crate::reading::rows::exact_figure;
-use crate::reading::{self, Content, Contents, counted_row, named};
+use crate::reading::{self, Content, Contents, counted_row, from_spec, label, named};
 use crate::screen::clock::{counted_down, lasting};
 use crate::screen::route::Route;
 use crate::screen::{
@@ -34,7 +34,7 @@ impl Read<'_> {
     pub(in crate::tool::specs) fn show(&self, above: Vec<Block>) -> (Vec<Block>, Answer) {
         let (bench, nothing) = (self.bench, Way::default());
         let way = self.card.ways.get(self.at).unwrap_or(&nothing);
-        let in_hand = self.id.map_or_else(InHand::default, |id| bench.at_hand.in_hand(&form_of(id, self.at)));
+        let in_hand = self.in_hand();
         let serves = in_hand.serves.max(1);
         let read = Contents::of(&way.lines, bench);
         let served = served(way, &read, bench);
@@ -48,7 +48,8 @@ impl Read<'_> {
         }
         let pours: Vec<Pour> =
             read.pairs().enumerate().map(|(at, pair)| self.pour(at, pair, serves, &in_hand)).collect();
-        answer.text = self.as_text(way, &pours, serves);
+        // The head has room for three words.
+        answer.text = Some(String::new());
         let is_all_in = !pours.is_empty() && pours.iter().all(|line| line.tick == Some(true));
         let mut blocks = vec![Block::Printed(self.printed(way, &answer.strip, serves))];
         blocks.extend(above);
@@ -81,7 +82,7 @@ impl Read<'_> {
                 Button::new("Change", Act::Show(Face::Change)),
                 Button::new(Route::Specs.row().label, Act::Go(Route::Specs.href())),
             ];
-            answer.foot = self.foot(id, way, &read, &served, serves);
+            answer.foot = self.foot(id, way, &read, serves);
         }
         (blocks, answer)
     }
@@ -192,7 +193,7 @@ impl Read<'_> {
     }
 
     /// What there is to do with it.
-    fn foot(&self, id: &str, way: &Way, read: &Contents, served: &Served, serves: u32) -> Vec<Button> {
+    fn foot(&self, id: &str, way: &Way, read: &Contents, serves: u32) -> Vec<Button> {
         if read.lines.is_empty() {
             return vec![Button::new("More", Act::Show(Face::More))];
         }
@@ -200,7 +201,7 @@ impl Read<'_> {
         if serves > 1 {
             scale.push_str(&format!("&serves={serves}"));
         }
-        let label = super::more::label(self.card, (id, self.at), read, served, self.bench);
+        let label = label::href(&from_spec::facts(id, self.card, self.at, self.bench));
         vec![
             Button::new("Scale it", Act::Go(scale)),
             Button::new("Run sheet", Act::ToRun),
@@ -225,16 +226,25 @@ impl Read<'_> {
     }
 
     /// As text to copy: what it is called, its lines, its steps.
-    fn as_text(&self, way: &Way, pours: &[Pour], serves: u32) -> String {
+    pub(super) fn as_text(&self, way: &Way, read: &Contents) -> String {
+        let in_hand = self.in_hand();
+        let serves = in_hand.serves.max(1);
         let mut head = vec![named(&self.card.name), way.name.trim().to_owned()];
         if serves > 1 {
             head.push(format!("for {serves}"));
         }
         head.retain(|part| !part.is_empty());
         let mut said = vec![head.join(", ")];
-        said.extend(pours.iter().map(|line| format!("{} {}", line.amount, line.name).trim_start().to_owned()));
+        for (at, pair) in read.pairs().enumerate() {
+            let line = self.pour(at, pair, serves, &in_hand);
+            said.push(format!("{} {}", line.amount, line.name).trim_start().to_owned());
+        }
         said.extend(steps(way).map(str::to_owned));
         said.join("\n")
+    }
+
+    fn in_hand(&self) -> InHand {
+        self.id.map_or_else(InHand::default, |id| self.bench.at_hand.in_hand(&form_of(id, self.at)))
     }
 }
 

@@ -216,9 +216,8 @@ fn a_washed_spec_gives_on_a_sheet_what_its_balance_says() {
 /// The address of the label of a run.
 fn label_of(run: &Run) -> String {
     let shown = shown(run, NOW);
-    let links =
-        shown.blocks.iter().filter_map(|block| if let Block::Carry(links) = block { Some(links) } else { None });
-    links.flatten().find(|link| link.label == "Label it").map(|link| link.href.clone()).unwrap_or_default()
+    let links = shown.links();
+    links.into_iter().find(|link| link.label == "Label it").map(|link| link.href).unwrap_or_default()
 }
 
 #[test]
