@@ -219,7 +219,8 @@ document.addEventListener("visibilitychange", stayAwake);
 
 // ---- Labels: printed by the browser, or drawn as a picture ----
 
-window.addEventListener("meniscus-print", () => window.print());
+// Once what is printed has been drawn.
+window.addEventListener("meniscus-print", () => setTimeout(() => window.print()));
 
 window.addEventListener("meniscus-picture", async () => {
   const label = document.querySelector(".label");

@@ -14,6 +14,7 @@ mod forms;
 mod gives;
 mod history;
 mod library;
+mod making;
 mod news;
 mod records;
 mod runs;
@@ -152,7 +153,7 @@ impl Desk {
     /// Takes in what has happened.
     #[must_use]
     pub fn tell(&mut self, news: &News, world: &World<'_>) -> Vec<Effect> {
-        self.is_stale |= *news != News::Tick || self.route.row().shows_time;
+        self.is_stale |= *news != News::Tick || self.route.row().shows_time || self.counts();
         self.set_clock(world);
         self.save_again(world);
         match news {

@@ -15,7 +15,7 @@ pub(crate) mod rows;
 mod shares;
 pub(crate) mod yields;
 
-pub(crate) use allergens::{about, allergens, asks, cautions};
+pub(crate) use allergens::{about, allergens, asks, cautions, declared};
 pub(crate) use cells::four_cells;
 pub(crate) use contents::{Content, Contents};
 pub(crate) use made_of::made_of;

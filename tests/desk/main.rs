@@ -9,6 +9,7 @@ mod faulty;
 mod frame;
 mod from_spec;
 mod links;
+mod making;
 mod pasted;
 mod runs;
 mod tabs;
