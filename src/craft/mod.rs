@@ -19,3 +19,4 @@ pub mod serves;
 pub mod sharpen;
 pub mod strength;
 pub mod syrup;
+pub mod vessel;

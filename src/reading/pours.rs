@@ -1,15 +1,18 @@
 //! How an amount is poured with one's own jiggers, in words.
 
-use crate::book::Mark;
+use crate::book::Jigger;
 use crate::craft::jigger::{Plan, Vessel, plan};
-use crate::craft::measure::nearest;
-use crate::quantity::{Amount, Mass, Unit, Volume};
+use crate::craft::vessel::JIGGER;
+use crate::quantity::Volume;
 use crate::screen::Bench;
-use crate::screen::pad::unit_typed;
+use crate::screen::picture::{Filled, Picture};
 use crate::text;
 
+/// Jiggers that a strip has room for.
+const MOST_DRAWN: usize = 4;
+
 /// "1½ oz + ¼ oz".
-fn measures(plan: &Plan) -> String {
+pub(crate) fn measures(plan: &Plan) -> String {
     let pours: Vec<String> = plan
         .pours
         .iter()
@@ -26,99 +29,64 @@ fn measures(plan: &Plan) -> String {
     pours.join(" + ")
 }
 
-/// "1½ oz + ¼ oz, exact".
-pub(crate) fn pour_words(plan: &Plan, bench: &Bench) -> String {
-    let error = if plan.is_exact() {
-        "exact".to_owned()
-    } else {
-        let ml = text::plain(plan.error_ml(), 1, bench.decimal);
-        let sign = if plan.error_ml() > 0.0 { "+" } else { "" };
-        let verdict = if plan.is_close() { "" } else { "closest: " };
-        format!("{verdict}{sign}{ml} ml, {}", text::signed_percent(plan.error(), bench.decimal))
-    };
-    format!("{}, {error}", measures(plan))
+/// "exact", or how far off the pours are.
+pub(crate) fn off_words(plan: &Plan, bench: &Bench) -> String {
+    if plan.is_exact() {
+        return "exact".to_owned();
+    }
+    let ml = text::plain(plan.error_ml(), 1, bench.decimal);
+    let sign = if plan.error_ml() > 0.0 { "+" } else { "" };
+    let verdict = if plan.is_close() { "" } else { "closest: " };
+    format!("{verdict}{sign}{ml} ml, {}", text::signed_percent(plan.error(), bench.decimal))
+}
+
+/// The jiggers that are poured, and how full each is; none where it takes none, or more than a strip has room for.
+pub(crate) fn jiggers(plan: &Plan, bench: &Bench) -> Option<Picture> {
+    let (mut vessels, mut words) = (Vec::new(), Vec::new());
+    for pour in &plan.pours {
+        let Vessel::Jigger(label) = &pour.vessel else { continue };
+        let has = |jigger: &&Jigger| jigger.marks().any(|mark| (mark.volume.ml() - pour.volume.ml()).abs() <= 1e-3);
+        let smallest = |a: &&Jigger, b: &&Jigger| a.brim.volume.ml().total_cmp(&b.brim.volume.ml());
+        let brim = &bench.house.jiggers.iter().filter(has).min_by(smallest)?.brim;
+        let vessel = JIGGER.holding(brim.volume.ml());
+        let filled = Filled { level: vessel.level(pour.volume), vessel };
+        vessels.extend(vec![filled; pour.times as usize]);
+        let times = if pour.times > 1 { format!(", {} times", pour.times) } else { String::new() };
+        let full = if brim.label == *label { "full".to_owned() } else { format!("filled to {label}") };
+        words.push(format!("{} jigger {full}{times}", brim.label));
+    }
+    let text = words.join("; ");
+    (1..=MOST_DRAWN).contains(&vessels.len()).then_some(Picture::Vessels { text, vessels })
 }
 
 /// "pour 1½ oz + ¼ oz, exact", beneath an amount that is shown as `shown`; none where the jiggers cannot, or where that is
 /// what is shown.
 pub(crate) fn poured(volume: Volume, shown: &str, bench: &Bench) -> Option<String> {
     let plan = plan(volume, &bench.house)?;
-    (measures(&plan) != shown).then(|| format!("pour {}", pour_words(&plan, bench)))
-}
-
-/// Pours that are counted at a glance. Common practice, no source.
-const AT_A_GLANCE: u32 = 3;
-
-/// "≈ 1½ oz": what is poured for an amount that is shown as `shown`, with the bar's own jiggers where that is a glance,
-/// else the same in the other unit. Empty where that is no help: a dasher and a spoon are no jiggers.
-pub(crate) fn at_a_glance(amount: Amount, unit: Option<Unit>, shown: &str, bench: &Bench) -> String {
-    let volume = match amount {
-        Amount::Volume(volume) => volume,
-        Amount::Mass(mass) if unit.is_some_and(|unit| !matches!(unit, Unit::Gram | Unit::Kilogram)) => {
-            return text::fine_grams(mass, bench.decimal).to_string();
-        }
-        Amount::Mass(mass) if bench.in_pounds && mass >= Mass::OUNCE => {
-            return text::pounds(mass, bench.decimal).to_string();
-        }
-        Amount::Mass(_) | Amount::Count(_) => return String::new(),
-    };
-    if let Some(Unit::Dash | Unit::Drop | Unit::Barspoon) = unit {
-        return String::new();
-    }
-    let plan = plan(volume, &bench.house).filter(|plan| plan.is_close() && plan.count() <= AT_A_GLANCE);
-    if let Some(plan) = plan.filter(|plan| measures(plan) != shown) {
-        return format!("{}{}", if plan.is_exact() { "" } else { "≈ " }, measures(&plan));
-    }
-    if unit.is_some_and(|unit| !unit.is_metric_volume()) {
-        return text::litres_or_ml(volume, bench.decimal).to_string();
-    }
-    let has_ounces = |mark: &Mark| unit_typed(&mark.label) == Some(Unit::Ounce);
-    if bench.house.usual_unit != Unit::Ounce && !bench.house.marks().any(has_ounces) {
-        return String::new();
-    }
-    let near = nearest(volume, bench.house.conventions.ounce.volume() / 4).filter(|near| near.error.abs() < 0.1);
-    let Some(near) = near else { return String::new() };
-    format!("≈ {}", text::ounces(near.volume, &bench.house.conventions, bench.decimal))
+    (measures(&plan) != shown).then(|| format!("pour {}, {}", measures(&plan), off_words(&plan, bench)))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::book::Line;
-    use crate::text::{Decimal, Dimension, read_spec};
     use crate::tool::shelf::settings::ShelfForm;
 
     #[test]
-    fn a_pour_is_said_with_the_jiggers_or_in_the_other_unit() {
-        let bench = ShelfForm::default().bench(Decimal::Point);
-        for (line, said) in [
-            ("45 ml rum", "≈ 1½ oz"),
-            ("20 ml vermouth", "≈ ½ oz + 1 bsp"),
-            // More than three pours: a jug, in quarters of an ounce.
-            ("450 ml rum", "≈ 15¼ oz"),
-            ("2 oz gin", "59.1 ml"),
-            ("2 dash bitters", ""),
-            ("1 bsp anise", ""),
-            ("½ lb sugar", "227 g"),
-            ("10 g gum", ""),
-            ("8 mint leaves", ""),
-        ] {
-            let line = read_spec(line, &bench.reading(Dimension::Either)).remove(0);
-            let Ok(Line { amount, unit, .. }) = line.read else { panic!("{line:?}") };
-            let shown = super::super::rows::exact_words(amount, unit, &bench);
-            assert_eq!(at_a_glance(amount, unit, &shown, &bench), said, "{}", line.typed);
+    fn the_jiggers_are_those_of_the_plan_each_as_full_as_it_is_poured() {
+        let bench = ShelfForm::default().bench(text::Decimal::Point);
+        let ounces = |n: f64| Volume::from_ml(Volume::US_FLUID_OUNCE.ml() * n).expect("ml");
+        let drawn = |n| plan(ounces(n), &bench.house).and_then(|plan| jiggers(&plan, &bench));
+        let Some(Picture::Vessels { text, vessels }) = drawn(1.75) else { panic!("no jiggers") };
+        assert_eq!(text, "2 oz jigger filled to 1½ oz; 1 oz jigger filled to ¼ oz");
+        let holds = |of: &Filled, height| of.vessel.ml_to(height) / Volume::US_FLUID_OUNCE.ml();
+        let fills: Vec<[f64; 2]> =
+            vessels.iter().map(|one| [holds(one, one.vessel.height()), holds(one, one.level)]).collect();
+        for (fill, expected) in fills.iter().flatten().zip([2.0, 1.5, 1.0, 0.25]) {
+            assert!((fill - expected).abs() < 1e-6, "{fills:?}");
         }
-        let metric = ShelfForm {
-            brim_1: "40 ml".into(),
-            lines_1: "20 ml".into(),
-            brim_2: String::new(),
-            lines_2: String::new(),
-            ..ShelfForm::default()
-        }
-        .bench(Decimal::Point);
-        let rum = Amount::Volume(Volume::from_ml(60.0).expect("a volume"));
-        assert_eq!(at_a_glance(rum, Some(Unit::Millilitre), "60 ml", &metric), "40 ml + 20 ml");
-        let jug = Amount::Volume(Volume::from_ml(450.0).expect("a volume"));
-        assert_eq!(at_a_glance(jug, Some(Unit::Millilitre), "450 ml", &metric), "", "no ounces at this bar");
+        let Some(Picture::Vessels { text, vessels }) = drawn(4.0) else { panic!("no jiggers") };
+        assert_eq!((text.as_str(), vessels.len()), ("2 oz jigger full, 2 times", 2));
+        // A barspoon is no jigger, and six are more than there is room for.
+        assert_eq!((drawn(0.17), drawn(12.0)), (None, None));
     }
 }

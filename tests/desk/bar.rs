@@ -158,6 +158,11 @@ impl<'a> Tab<'a> {
         format!("{} | {}", figures.join(" + "), view.screen.strip.also).replace('\u{202f}', " ")
     }
 
+    /// What its third line says.
+    pub fn below(&mut self) -> String {
+        self.view().screen.strip.below.replace('\u{202f}', " ")
+    }
+
     /// A spec is read first: its fields come with Change.
     fn fields_for(&mut self, field: &str) {
         for label in ["Done", "Change"] {

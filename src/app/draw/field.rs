@@ -159,7 +159,7 @@ fn chips(field: &Field, options: &[Opt], captioned: bool) -> Node {
     let letters = |option: &Opt| option.label.chars().count();
     let class = match options.iter().map(letters).max().unwrap_or(0) {
         ..=6 => "tray narrow",
-        ..=12 => "tray",
+        7..=12 => "tray",
         _ => "tray wide",
     };
     let tray = with("div", &[], vec![("class", class.into())], options.iter().map(chip).collect());

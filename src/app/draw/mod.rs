@@ -9,6 +9,7 @@ mod label;
 mod making;
 mod node;
 mod pad;
+mod picture;
 mod strip;
 #[cfg(test)]
 mod tests;
