@@ -4,6 +4,7 @@ mod allergens;
 pub(crate) mod cells;
 pub(crate) mod contents;
 pub(crate) mod from_spec;
+pub(crate) mod glance;
 pub(crate) mod glass;
 pub(crate) mod label;
 pub(crate) mod links;

@@ -163,7 +163,6 @@ impl<'a> Tab<'a> {
         self.view().screen.strip.below.replace('\u{202f}', " ")
     }
 
-    /// What a field holds.
     /// A spec is read first: its fields come with Change.
     fn fields_for(&mut self, field: &str) {
         for label in ["Done", "Change"] {

@@ -170,7 +170,7 @@ fn a_label_holds_the_form_alone() {
     tab.act(Act::Choose("at".into(), "1".into()));
     let href = tab.link("Label it");
     tab.go(&href);
-    assert_eq!(tab.value("name"), "Orchard lantern");
+    assert_eq!(tab.value("name"), "Orchard lantern, stirred");
     let packed = tab.sent("meniscus-pack").pop().expect("a text to pack");
     assert!(packed.contains("dry vermouth") && !packed.contains("whole milk") && !packed.contains("coins"), "{packed}");
     tab.tell(News::Packed("x".repeat(300)));

@@ -16,8 +16,6 @@ const BATCH: f64 = 3.0;
 pub(super) struct Served {
     /// Before it meets ice; of what is washed with milk, what comes through.
     pub(super) before: Mix,
-    /// Its volume then.
-    pub(super) poured: Volume,
     /// As it is served, as far as is known.
     pub(super) volume: Volume,
     /// Percent by volume, then.
@@ -52,7 +50,6 @@ pub(super) fn served(way: &Way, read: &Contents, bench: &Bench) -> Served {
     let volume = drink.volume(Temperature::TWENTY).unwrap_or(poured);
     Served {
         before,
-        poured,
         // What is estimated is said in whole millilitres.
         volume: if water.is_some() { Volume::from_ml(volume.ml().round()).unwrap_or(volume) } else { volume },
         strength: drink.strength().fraction() * 100.0,

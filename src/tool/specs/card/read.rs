@@ -3,10 +3,12 @@
 use super::ways;
 use crate::book::{Card, Line, Way};
 use crate::quantity::{Amount, Ratio, Volume};
-use crate::reading::pours::at_a_glance;
+use crate::reading::glance::at_a_glance;
+use crate::reading::glass::glass_holding;
 use crate::reading::rows::exact_figure;
 use crate::reading::{self, Content, Contents, counted_row, from_spec, label, named};
 use crate::screen::clock;
+use crate::screen::picture::Picture;
 use crate::screen::route::Route;
 use crate::screen::{
     Act, Answer, Bench, Block, Button, Choice, Doing, Face, Figure, InHand, Input, Pour, Pours, Printed, Strip, Timing,
@@ -40,7 +42,7 @@ impl Read<'_> {
         let served = served(way, &read, bench);
         let mut answer = Answer { name: named(&self.card.name), ..Answer::default() };
         answer.leads = read.not_counted();
-        answer.strip = self.strip(&read, &served, serves);
+        answer.strip = self.strip(way, &read, &served, serves);
         self.warn(&mut answer, way, &read, &served);
         if read.is_something() {
             answer.cells_title = "Before ice";
@@ -87,7 +89,7 @@ impl Read<'_> {
         (blocks, answer)
     }
 
-    fn strip(&self, read: &Contents, served: &Served, serves: u32) -> Strip {
+    fn strip(&self, way: &Way, read: &Contents, served: &Served, serves: u32) -> Strip {
         let bench = self.bench;
         let written = read.lines.iter().find_map(|line| line.read.as_ref().ok()?.unit);
         let all = times(served.volume, serves);
@@ -116,8 +118,15 @@ impl Read<'_> {
                 also,
                 below: read.not_counted(),
                 tone: Tone::Answer,
+                picture: self.glass(way, served),
             },
         }
+    }
+
+    /// The glass, as full as one serve fills it.
+    fn glass(&self, way: &Way, served: &Served) -> Option<Picture> {
+        let holds = self.bench.volume("holds", &way.holds, &mut Vec::new()).map_or(0.0, Volume::ml);
+        glass_holding(&way.glass, holds, served.volume.ml()).filter(|_| !served.is_batch)
     }
 
     /// What to mind, and where figures come from.

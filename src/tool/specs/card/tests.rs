@@ -80,6 +80,7 @@ fn a_spec_is_read_first_in_the_form_that_is_open() {
         pours(&stirred).into_iter().map(|line| (line.name, line.amount.to_string(), line.beneath)).collect();
     assert_eq!(rows[0], ("pear brandy".into(), "45 ml".into(), "≈ 1½ oz".into()));
     assert_eq!(rows[3], ("orange bitters".into(), "2 dashes".into(), String::new()));
+    assert!(stirred.strip.picture.is_some(), "the small wine glass");
     let said = said(&stirred);
     assert_eq!(said[0], "Stirred · small wine glass, 140 ml · no ice · garnish: lemon twist");
     assert_eq!(said[1], "May need declaring: sulphites.");
