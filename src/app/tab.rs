@@ -15,6 +15,8 @@ struct Tab {
     desk: RefCell<Desk>,
     shown: RefCell<Option<Shown>>,
     look: Cell<&'static str>,
+    /// Whether what the strip says changes with the time.
+    is_timed: Cell<bool>,
 }
 
 fn world<'a>() -> World<'a> {
@@ -40,6 +42,9 @@ impl Tab {
         if self.look.replace(view.look) != view.look {
             browser::set_look(view.look);
         }
+        if self.is_timed.replace(view.shows_time) != view.shows_time {
+            browser::mark_page("data-timed", view.shows_time);
+        }
         if let Some(shown) = self.shown.borrow().as_ref() {
             shown.draw(view);
         }
@@ -58,22 +63,29 @@ fn noted() -> News {
     }
 }
 
-/// Opens everything that is stored, and puts the app in place of the first paint.
+/// Opens everything that is stored, and then puts the app in place of the first screen.
 pub fn start() {
-    let Some(root) = browser::app_root() else { return };
     let device =
         Device { decimal: browser::device_decimal(), ahead: browser::minutes_ahead, page: browser::page_address() };
-    let (mut desk, mut effects) = Desk::open(device, store::trial(), &world());
+    let (desk, effects) = Desk::open(device, store::trial(), &world());
+    // The browser gets its turn between the two.
+    browser::later(0, move || appear(desk, effects));
+}
+
+fn appear(mut desk: Desk, mut effects: Vec<Effect>) {
+    let Some(root) = browser::app_root() else { return };
     for news in [noted(), News::Address(browser::hash())] {
         effects.extend(desk.tell(&news, &world()));
     }
     let view = desk.view(&world());
-    let tab = Rc::new(Tab { desk: RefCell::new(desk), shown: RefCell::default(), look: Cell::new("") });
+    let (desk, shown) = (RefCell::new(desk), RefCell::default());
+    let tab = Rc::new(Tab { desk, shown, look: Cell::new(""), is_timed: Cell::new(false) });
     let handed = Rc::clone(&tab);
     let shown = Shown::mount(root, view, Rc::new(move |act| handed.act(&act)));
     *tab.shown.borrow_mut() = Some(shown);
     hear(&tab);
     tab.draw(effects);
+    browser::send("meniscus-opened", &[]);
 }
 
 /// Hears what happens besides.

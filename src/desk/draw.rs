@@ -54,6 +54,7 @@ impl Desk {
             update_waits: sight.update_waits,
             is_installed: sight.is_installed,
             can_install: sight.can_install,
+            shows_time: row.shows_time,
             look: match Theme::of(self.texts(Route::Shelf)) {
                 Theme::System => "",
                 look => look.key(),
