@@ -7,6 +7,7 @@ mod faults;
 #[path = "../faulty/mod.rs"]
 mod faulty;
 mod frame;
+mod handed;
 mod links;
 mod pasted;
 mod runs;
