@@ -15,6 +15,11 @@
     return element;
   };
 
+  // By a keyboard no pad is up: src/app/browser.rs asks the same.
+  const byKeyboard = document.getElementById("first-by-keyboard");
+  if (matchMedia("(hover: hover) and (pointer: fine), (max-height: 299px)").matches) app.replaceChildren(byKeyboard.content);
+  byKeyboard.remove();
+
   // The first screen is Measure as nobody has typed in it. Where another comes, or one with texts of a person's own, only
   // what is the same there stays in sight, and on the strip what it said last; then nothing but the strip.
   let keys = [];
@@ -28,10 +33,10 @@
     app.dataset.first = isMeasure && !keys.includes("meniscus/tool/shelf") ? "kept" : "opening";
     const strip = app.querySelector("output");
     const build = document.querySelector("link[data-boot=wasm]").getAttribute("href");
-    const words = ["http://www.w3.org/1999/xhtml", "span", [["class", "also"]], ["Opening the bench"]];
+    const words = ["http://www.w3.org/1999/xhtml", "span", [["class", "also verdict"]], ["Opening the bench"]];
     try {
       strip.replaceChildren(made(words));
-      strip.className = "strip waiting";
+      strip.className = "strip blank";
       if (last?.at === at && last.build === build) strip.replaceWith(made(last.strip));
     } catch {
       // Not as it was kept: the words stay.

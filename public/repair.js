@@ -18,9 +18,9 @@ function offer(problem) {
   const [words, canRepair] = explained(problem);
   const make = (tag, className, text) => Object.assign(document.createElement(tag), { className, textContent: text });
   // The first screen goes, and what was drawn half way: nothing in it would answer.
-  const line = make("output", "strip waiting", "");
+  const line = make("output", "strip tall blank", "");
   const main = make("main", "", "");
-  line.append(make("span", "also", words));
+  line.append(make("span", "also long", words));
   app.dataset.first = "failed";
   app.replaceChildren(line, main);
   if (!canRepair) return;

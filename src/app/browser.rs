@@ -104,6 +104,20 @@ pub(super) fn is_visible() -> bool {
     document().is_some_and(|document| !document.hidden())
 }
 
+/// Whether numbers are at hand without the pad, on a keyboard, or the window has no room for it.
+pub(super) fn has_keyboard() -> bool {
+    let query = "(hover: hover) and (pointer: fine), (max-height: 299px)";
+    let matches = window().and_then(|window| window.match_media(query).ok().flatten());
+    matches.is_some_and(|query| query.matches())
+}
+
+/// Has a text read out, where someone listens.
+pub(super) fn speak(text: &str) {
+    if let Some(region) = document().and_then(|document| document.get_element_by_id("spoken")) {
+        region.set_text_content(Some(text));
+    }
+}
+
 /// Goes to an address.
 pub(super) fn go(hash: &str) {
     if let Some(window) = window() {

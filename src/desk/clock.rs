@@ -68,6 +68,12 @@ impl Desk {
         }
     }
 
+    /// Whether a wait ends within so many seconds, or is over. The bench is timed already.
+    pub(super) fn is_due_within(&self, seconds: i64) -> bool {
+        let by = self.bench.clock.now() + 1_000 * seconds;
+        !self.bench.book.runs.is_empty() && run::timers(&self.bench).iter().any(|timer| timer.due < by)
+    }
+
     /// What is due next, on every screen but the run sheet's own. The bench is timed already.
     pub(super) fn due(&self) -> Option<Due> {
         if self.route == Route::Run || self.bench.book.runs.is_empty() {

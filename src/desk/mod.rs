@@ -27,6 +27,7 @@ use std::rc::Rc;
 use std::sync::Arc;
 
 use crate::book::{Entry, Run};
+use crate::reading::from_spec::FROM;
 use crate::screen::clock::Clock;
 use crate::screen::route::Route;
 use crate::screen::sheet::Sheet;
@@ -36,7 +37,7 @@ use crate::text::Decimal;
 
 pub use effect::Effect;
 pub use news::News;
-pub use view::{Due, Link, Notice, Pad, View};
+pub use view::{Due, Notice, Pad, PlaceLink, ToolLink, View};
 
 use forms::Form;
 use history::History;
@@ -61,6 +62,8 @@ pub struct Device {
     pub ahead: fn(i64) -> i64,
     /// The address of the page, without what stands after "#".
     pub page: String,
+    /// Whether numbers are at hand without the pad, or there is no room for it: it waits behind a word then.
+    pub has_keyboard: bool,
 }
 
 /// The state of the app in this tab.
@@ -123,6 +126,8 @@ impl Desk {
         desk.look_at_journal(world);
         desk.recover(world);
         desk.read_all(false, world);
+        desk.sight.is_first &=
+            desk.bench.book.own.is_empty() && desk.bench.book.runs.is_empty() && desk.why_unsaved.is_none();
         let effects = std::mem::take(&mut desk.effects);
         (desk, effects)
     }
@@ -130,8 +135,11 @@ impl Desk {
     /// Does what a person does.
     #[must_use]
     pub fn act(&mut self, act: &Act, world: &World<'_>) -> Vec<Effect> {
-        if let Act::Type(name, _) | Act::Choose(name, _) = act {
+        if let Act::Type(name, _) | Act::Choose(name, _) = act
+            && name != FROM
+        {
             self.note_typing(name, matches!(act, Act::Choose(..)));
+            self.sight.is_first = false;
         }
         self.is_stale = true;
         self.set_clock(world);
@@ -173,6 +181,7 @@ impl Desk {
                 self.sight.update_waits |= *update_waits;
                 (self.sight.can_install, self.sight.is_installed) = (*can_install, *is_installed);
             }
+            News::Keyboard(is_there) => self.device.has_keyboard = *is_there,
         }
         if *news != News::Tick {
             self.timed_at = None;

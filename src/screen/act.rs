@@ -1,5 +1,7 @@
 //! What a person can do on a screen, beyond following a link: each act is one of these, and buttons carry them.
 
+use super::route::Place;
+
 /// Something a person does.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Act {
@@ -23,8 +25,14 @@ pub enum Act {
     Copy,
     /// Makes a field the one that the pad types into; none puts the pad away.
     Activate(Option<String>),
-    /// Turns the pad over.
+    /// Shows the pad's other units, and its digits again.
     Turn,
+    /// Goes on to the next number; after the last to the first.
+    Next,
+    /// Brings the pad up where it waits behind its word.
+    Pad,
+    /// Opens the sheet of tools of a place; where that is open, goes to the tool used there last. None closes it.
+    Sheet(Option<Place>),
     /// Puts the notice away.
     Dismiss,
     /// Goes to the first row that needs a look.
@@ -33,6 +41,8 @@ pub enum Act {
     Go(String),
     /// Takes the new version that waits.
     Update,
+    /// Leaves it for the next start.
+    UpdateLater,
     /// Asks the browser to install the app.
     Install,
 

@@ -2,6 +2,7 @@
 
 use crate::book::Ingredient;
 use crate::screen::pad::Keys;
+use crate::screen::picture::Picture;
 use crate::screen::{Button, Carry, Cell, Choice, Drawing, Problem, Row};
 use crate::text::Qr;
 
@@ -35,6 +36,11 @@ pub enum Input {
     Amount(Keys),
     /// A line of words.
     Words {
+        /// Shown while it is empty.
+        placeholder: &'static str,
+    },
+    /// Words that are looked for.
+    Search {
         /// Shown while it is empty.
         placeholder: &'static str,
     },
@@ -84,6 +90,8 @@ pub enum Block {
     Cells(&'static str, Vec<Cell>),
     /// A plain remark.
     Remark(String),
+    /// Where the figures come from, on demand: of which, and the words; of none in particular, of all.
+    Sources(Vec<(String, String)>),
     /// A caution, with its triangle.
     Caution(String),
     /// Buttons that do something to the book.
@@ -92,6 +100,8 @@ pub enum Block {
     Code(Qr, String),
     /// A label to print. In a layout an empty one marks where the answer's goes.
     Label(Option<Drawing>),
+    /// Drawings under their headings. In a layout no drawings mark where the answer's go.
+    Pictures(Vec<(String, Picture)>),
     /// Links to the tools that come next.
     Carry(Vec<Carry>),
     /// A quiet link to a page beside the app: what it says, and the address.

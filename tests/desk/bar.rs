@@ -44,7 +44,8 @@ impl<'a> Tab<'a> {
     }
 
     pub fn open_with(keeper: &'a Faulty, at: &str, now: u64, trial: Result<(), SaveProblem>) -> Tab<'a> {
-        let device = Device { decimal: Decimal::Point, ahead: |_| 0, page: "https://bar.example/".into() };
+        let device =
+            Device { decimal: Decimal::Point, ahead: |_| 0, page: "https://bar.example/".into(), has_keyboard: false };
         let (desk, effects) = Desk::open(device, trial, &world(keeper, now));
         let mut tab = Tab { keeper, desk, now, effects };
         tab.go(at);
@@ -130,12 +131,8 @@ impl<'a> Tab<'a> {
 
     fn button(&mut self, label: &str) -> Option<Act> {
         let view = self.view();
-        let on_page = view.screen.blocks.iter().flat_map(|block| match block {
-            Block::Buttons(buttons) => buttons.clone(),
-            _ => Vec::new(),
-        });
         let in_notice = view.not_saved.iter().chain(&view.notice).flat_map(|notice| notice.buttons.clone());
-        on_page.chain(in_notice).find(|button| button.label == label).map(|button| button.act)
+        view.screen.buttons().into_iter().chain(in_notice).find(|button| button.label == label).map(|button| button.act)
     }
 
     /// Whether there is a button that says this.
@@ -144,12 +141,7 @@ impl<'a> Tab<'a> {
     }
 
     fn labels(&mut self) -> Vec<String> {
-        let view = self.view();
-        let on_page = view.screen.blocks.iter().flat_map(|block| match block {
-            Block::Buttons(buttons) => buttons.clone(),
-            _ => Vec::new(),
-        });
-        on_page.map(|button| button.label).collect()
+        self.view().screen.buttons().into_iter().map(|button| button.label).collect()
     }
 
     pub fn view(&mut self) -> View {
@@ -161,6 +153,11 @@ impl<'a> Tab<'a> {
         let view = self.view();
         let figures: Vec<String> = view.screen.strip.figures.iter().map(ToString::to_string).collect();
         format!("{} | {}", figures.join(" + "), view.screen.strip.also).replace('\u{202f}', " ")
+    }
+
+    /// What its third line says.
+    pub fn below(&mut self) -> String {
+        self.view().screen.strip.below.replace('\u{202f}', " ")
     }
 
     /// What a field holds.
@@ -188,11 +185,7 @@ impl<'a> Tab<'a> {
     /// Where the links of a label lead.
     pub fn link(&mut self, label: &str) -> String {
         let view = self.view();
-        let links = view.screen.blocks.iter().flat_map(|block| match block {
-            Block::Carry(links) => links.clone(),
-            _ => Vec::new(),
-        });
-        let mut links = links.filter(|link| link.label == label);
+        let mut links = view.screen.links().into_iter().filter(|link| link.label == label);
         links.next().unwrap_or_else(|| panic!("no link {label:?}")).href
     }
 

@@ -13,13 +13,10 @@ use crate::bar::{Tab, screens};
 fn links(keeper: &Faulty) -> BTreeSet<String> {
     let mut found = BTreeSet::new();
     let mut gather = |tab: &mut Tab<'_>| {
+        found.extend(tab.view().screen.links().into_iter().map(|link| link.href));
         for block in &tab.view().screen.blocks {
-            match block {
-                Block::Carry(links) => found.extend(links.iter().map(|link| link.href.clone())),
-                Block::Table(_, rows) => {
-                    found.extend(rows.iter().map(|row| row.href.clone()).filter(|href| !href.is_empty()));
-                }
-                _ => {}
+            if let Block::Table(_, rows) = block {
+                found.extend(rows.iter().map(|row| row.href.clone()).filter(|href| !href.is_empty()));
             }
         }
     };

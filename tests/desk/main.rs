@@ -7,6 +7,7 @@ mod faults;
 #[path = "../faulty/mod.rs"]
 mod faulty;
 mod frame;
+mod from_spec;
 mod handed;
 mod links;
 mod pasted;
@@ -15,3 +16,4 @@ mod tabs;
 mod tools;
 mod undo;
 mod units;
+mod words;

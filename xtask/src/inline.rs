@@ -84,13 +84,6 @@ fn sum(text: &str) -> String {
     format!("'sha256-{}'", BASE64_STANDARD.encode(Sha256::digest(text)))
 }
 
-/// How the policy names what stands in this page.
-#[must_use]
-pub fn sums(page: &str) -> Vec<String> {
-    let Within { scripts, sheets } = Within::of(page);
-    [scripts, sheets].concat()
-}
-
 /// Has the policies of the build in `folder` name what stands in its page, and nothing that stood there before.
 ///
 /// # Errors

@@ -63,11 +63,9 @@ pub fn write_from_hook() -> Result<()> {
 /// When the folder cannot be read or written, or holds a file of a type we do not know.
 pub fn write(folder: &Path) -> Result<String> {
     inline::seal(folder)?;
-    let sums = inline::sums(&fs::read_to_string(folder.join(inline::PAGE))?);
     let kept: Vec<Kept> = files(folder)?.into_iter().map(|name| Kept::of(folder, name)).collect::<Result<_>>()?;
     let version = version(&kept);
-    fs::write(folder.join(WORKER), worker(&kept, &version, &sums))
-        .context("the service worker could not be written")?;
+    fs::write(folder.join(WORKER), worker(&kept, &version)).context("the service worker could not be written")?;
     Ok(version)
 }
 
@@ -138,7 +136,7 @@ fn version(kept: &[Kept]) -> String {
 }
 
 /// The template filled in. The start page has no name, as it is asked for.
-fn worker(kept: &[Kept], version: &str, sums: &[String]) -> String {
+fn worker(kept: &[Kept], version: &str) -> String {
     let listed: Vec<String> = kept
         .iter()
         .map(|Kept { name, sum, mime }| {
@@ -146,8 +144,7 @@ fn worker(kept: &[Kept], version: &str, sums: &[String]) -> String {
             format!("[{name:?}, [{:?}, {mime:?}]]", BASE64_STANDARD.encode(sum))
         })
         .collect();
-    let files = format!("[{}]", listed.join(", "));
-    TEMPLATE.replace("__VERSION__", version).replace("__FILES__", &files).replace("__SUMS__", &format!("{sums:?}"))
+    TEMPLATE.replace("__VERSION__", version).replace("__FILES__", &format!("[{}]", listed.join(", ")))
 }
 
 #[cfg(test)]

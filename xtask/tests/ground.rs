@@ -14,7 +14,7 @@ fn after(text: &str, name: &str, end: char) -> String {
 fn the_bar_of_a_phone_has_the_ground_of_each_look() {
     let tokens = read("style/tokens.css");
     let slate = after(&tokens, "--ground:", ';');
-    let paper = after(tokens.split_once("paper").expect("two looks").1, "--ground:", ';');
+    let paper = after(tokens.split_once("[data-theme=\"paper\"]").expect("two looks").1, "--ground:", ';');
     assert_ne!(slate, paper);
     let (page, script, manifest) = (read("index.html"), read("public/theme.js"), read("public/manifest.webmanifest"));
     assert_eq!(after(&page, "media=\"(prefers-color-scheme: light)\" content=\"", '"'), paper);

@@ -8,11 +8,12 @@ mod html;
 mod label;
 mod node;
 mod pad;
+mod picture;
 mod strip;
 #[cfg(test)]
 mod tests;
 
 pub use canvas::{Canvas, FRAME, Part, Whose};
-pub use frame::page;
+pub use frame::{column, page};
 pub use html::html;
 pub use node::{Attribute, Element, Fixed, Live, Node, Press, Tap, Text, at};

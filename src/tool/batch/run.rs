@@ -173,7 +173,7 @@ impl RunForm {
         answer.strip = strip(run, sheet, bench);
         answer.buttons = Self::deeds(run, sheet);
         if run.finished == 0 {
-            answer.remarks.extend(sheet.remarks.iter().cloned());
+            answer.notes.extend(sheet.remarks.iter().cloned());
             if sheet.ready.is_some() {
                 let typed =
                     if run.slack.trim().is_empty() { " (rule of thumb: type your own, 0 for none)" } else { "" };

@@ -94,7 +94,7 @@ async fn from_fruit_to_label_without_a_network_through_a_kill() -> Result<()> {
     phone.open("service/measure").await?;
     // The line on every screen counts on, by the clock on the wall.
     phone.until("/^44:[0-5][0-9]$/.test(document.querySelector('.due b')?.textContent)").await?;
-    phone.tap(".due").await?;
+    phone.tap(".due a").await?;
     phone.strip_says("Blend 2.4 g enzyme").await?;
     phone.reload().await?;
     phone.strip_says("to go").await?;
@@ -154,7 +154,7 @@ async fn timers_ring_by_the_clock_several_at_once() -> Result<()> {
     // On every other screen it says so too, and leads back.
     phone.open("service/scale").await?;
     phone.until("document.querySelector('.due.over')?.innerText.includes('Blend')").await?;
-    phone.tap(".due").await?;
+    phone.tap(".due a").await?;
     phone.tap_on("Done").await?;
     phone.strip_says("Press 200 g sugar").await?;
     // Out of sight, it says so in a notice that leads back to the step.
@@ -252,8 +252,8 @@ async fn a_cordial_stands_for_juice_citrus_and_syrup() -> Result<()> {
     phone.strip_says("0.078 g enzyme").await?;
     phone.back().await?;
     phone.tap_on("A cordial for its juice").await?;
-    phone.strip_says("60 ml cordial | in place of pear juice, lemon juice, honey syrup").await?;
-    let cells = phone.run("return Object.fromEntries([...document.querySelectorAll('.cell')].map(c => [c.querySelector('dt').textContent, c.querySelector('dd').textContent.trim()]))").await?;
+    phone.strip_says("60 ml cordial | in each serve").await?;
+    let cells = phone.run("return Object.fromEntries([...document.querySelectorAll('.list > div')].map(c => [c.querySelector('dt').textContent, c.querySelector('dd').textContent.trim()]))").await?;
     for what in ["volume", "strength", "sugar", "acid"] {
         assert_eq!(cells[format!("{what}, fresh")], cells[format!("{what}, cordial")], "{cells}");
     }

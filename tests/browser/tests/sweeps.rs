@@ -84,7 +84,10 @@ async fn stays(host: &Host, phone: &Phone, file: &str, fault: Fault, mark: &str)
     ensure!(host.went_wrong() > 0, "nobody asked for it");
     let after = phone.caches().await?;
     ensure!(before == after, "{before:?}, then {after:?}");
-    ensure!(phone.run("return !document.querySelector('.update')").await? == true, "Update is offered");
+    ensure!(
+        phone.run("return !document.querySelector('.bar')?.textContent.includes('newer version')").await? == true,
+        "Update is offered"
+    );
     Ok(())
 }
 

@@ -24,6 +24,12 @@ fn build(sheet: &str, script: &str) -> tempfile::TempDir {
     folder
 }
 
+/// How the policy must name what stands in this page.
+fn sums(page: &str) -> Vec<String> {
+    let Within { scripts, sheets } = Within::of(page);
+    [scripts, sheets].concat()
+}
+
 fn read(folder: &tempfile::TempDir, name: &str) -> String {
     fs::read_to_string(folder.path().join(name)).expect("a file")
 }

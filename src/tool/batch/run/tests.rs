@@ -153,9 +153,8 @@ fn a_spec_brings_its_ice_and_its_steps_and_preps_go_before_it() {
     let both = with_parts(&run, vec![part("cordial", &[])], &Bench::default());
     assert_eq!(both.parts.iter().map(|part| part.tool.as_str()).collect::<Vec<_>>(), ["cordial", ICE, SPEC]);
     let answer = screen(Route::Run, &Texts::from([("id".to_owned(), "r".to_owned())]), &bench(&both, NOW));
-    let links =
-        answer.blocks.iter().filter_map(|block| if let Block::Carry(links) = block { Some(links) } else { None });
-    assert!(links.flatten().any(|link| link.href.contains("spec=demo-1&at=2") && link.href.contains("milk")));
+    let links = answer.links();
+    assert!(links.iter().any(|link| link.href.contains("spec=demo-1&at=2") && link.href.contains("milk")));
     // When the drink takes the cordial that came out, it is made of it: 640 ml at 300 ml is 2.13 times.
     let mut taking = both.clone();
     taking.parts[2].from = Some(2);

@@ -210,15 +210,14 @@ fn a_washed_spec_gives_on_a_sheet_what_its_balance_says() {
     let rows =
         shown.blocks.iter().filter_map(|block| if let Block::Table(_, rows) = block { Some(rows) } else { None });
     let gives = rows.flatten().find_map(|row| row.detail.split("should give ").nth(1)).expect("a volume").to_owned();
-    assert!(balance.strip.also.ends_with(&format!("A serve is {gives} before ice")), "{gives}: {}", balance.strip.also);
+    assert_eq!(balance.strip.below, format!("A serve is {gives} before ice"));
 }
 
 /// The address of the label of a run.
 fn label_of(run: &Run) -> String {
     let shown = shown(run, NOW);
-    let links =
-        shown.blocks.iter().filter_map(|block| if let Block::Carry(links) = block { Some(links) } else { None });
-    links.flatten().find(|link| link.label == "Label it").map(|link| link.href.clone()).unwrap_or_default()
+    let links = shown.links();
+    links.into_iter().find(|link| link.label == "Label it").map(|link| link.href).unwrap_or_default()
 }
 
 #[test]
