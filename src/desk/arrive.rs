@@ -4,7 +4,7 @@ use super::{Desk, Effect, World};
 use crate::screen::address;
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
-use crate::screen::{Block, Face, Field, HEAD, Input};
+use crate::screen::{Act, Block, Face, Field, HEAD, Input};
 use crate::tool::shelf::settings::Keyboard;
 use crate::tool::specs::find::{INTO, SEARCH};
 
@@ -63,6 +63,10 @@ impl Desk {
         if is_other || !self.has_begun {
             self.begin();
             self.has_begun = true;
+        }
+        // The shortcut on a home screen: `#/specs/spec?new=1`.
+        if address.route == Route::Card && address.carried.iter().any(|(name, _)| name == "new") {
+            self.do_to_book(&Act::NewSpec, world);
         }
     }
 

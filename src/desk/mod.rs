@@ -166,7 +166,13 @@ impl Desk {
             }
             News::Tick => self.beat(),
             News::Given(file) => self.given(file, world),
-            News::File(text) => self.look_at(text, world),
+            News::File(text) => {
+                self.look_at(text, world);
+                // Wherever it was handed over.
+                if self.route != Route::Backup {
+                    self.effects.push(Effect::Go(Route::Backup.href()));
+                }
+            }
             News::Packed(text) => self.packed(text),
             News::Copied(done) => self.copied(*done),
             News::CopiedIsOver => self.sight.copied.clear(),

@@ -8,6 +8,7 @@ mod faults;
 mod faulty;
 mod frame;
 mod from_spec;
+mod handed;
 mod links;
 mod making;
 mod pasted;

@@ -307,6 +307,8 @@ async fn a_browser_without_webassembly_is_told() -> Result<()> {
     let phone = Phone::start(&serving.url(), &setup).await?;
     // It never comes up, so the page is opened without waiting for that.
     phone.cdp("Page.navigate", serde_json::json!({ "url": serving.url() })).await?;
-    phone.until("document.getElementById('first-words')?.textContent.includes('no WebAssembly')").await?;
+    phone
+        .until("document.querySelector('[data-first=failed] > .strip')?.textContent.includes('no WebAssembly')")
+        .await?;
     Ok(())
 }
