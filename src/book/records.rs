@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use super::card::{Card, Own};
+use super::named::folded;
 use super::order::put_in_order;
 use super::run::Run;
 
@@ -83,7 +84,12 @@ impl Entry<Card> {
     pub fn noted(mut self) -> Entry<Card> {
         let Card { name, tags, ways, .. } = &self.value;
         let ways = ways.iter().flat_map(|way| [&way.name, &way.lines]);
-        self.pairs = [name, tags].into_iter().chain(ways).fold(Pairs::default(), |pairs, text| pairs.of(text));
+        let with = |pairs: Pairs, text: &String| match text.is_ascii() {
+            true => pairs.of(text),
+            // Also as it is looked for without accents.
+            false => pairs.of(text).of(&folded(text)),
+        };
+        self.pairs = [name, tags].into_iter().chain(ways).fold(Pairs::default(), with);
         self
     }
 }

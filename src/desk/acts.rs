@@ -3,6 +3,7 @@
 use super::effect::{raise, send};
 use super::records::Open;
 use super::{Desk, Effect, News, World};
+use crate::reading::from_spec::{self, FROM, LINES};
 use crate::screen::route::{Place, Route};
 use crate::screen::{ASKED, Act, Block, Button, Field, Input, SHEET};
 use crate::store::SaveProblem;
@@ -14,6 +15,7 @@ use crate::tool::{Change, after};
 impl Desk {
     pub(super) fn do_act(&mut self, act: &Act, world: &World<'_>) {
         match act {
+            Act::Type(name, from) | Act::Choose(name, from) if name == FROM => self.take_spec(from, world),
             Act::Type(name, text) => {
                 let text = self.with_unit(name, text);
                 self.type_text(name, &text, world);
@@ -221,10 +223,22 @@ impl Desk {
         self.sight.notice.clear();
     }
 
+    /// Takes a spec from the book into the tool shown, as a link to it would.
+    fn take_spec(&mut self, from: &str, world: &World<'_>) {
+        self.with_cards(world);
+        let carried = from_spec::carried(self.route, from, &self.bench);
+        self.carry(&carried, world);
+        if self.route == Route::Label {
+            self.pack_label(world);
+        }
+    }
+
     /// What an address brings goes into the form of its screen: one step for Undo, however much it is.
     pub(super) fn carry(&mut self, carried: &[(String, String)], world: &World<'_>) {
         let mut next = self.texts(self.route).clone();
-        for (name, text) in carried {
+        // The lines of the spec that a link names come along, for when they are asked for.
+        let brought = from_spec::brought(carried, &self.bench).map(|lines| (LINES.to_owned(), lines));
+        for (name, text) in carried.iter().chain(&brought) {
             if name == "packed" {
                 self.effects.push(send("meniscus-unpack", text));
             } else {

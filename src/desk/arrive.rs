@@ -6,6 +6,7 @@ use crate::screen::pad::Keys;
 use crate::screen::route::Route;
 use crate::screen::{Block, Field, HEAD, Input};
 use crate::tool::shelf::settings::Keyboard;
+use crate::tool::specs::find::{INTO, SEARCH};
 
 impl Desk {
     /// Goes where an address leads.
@@ -34,6 +35,10 @@ impl Desk {
             if address.route == Route::Backup {
                 self.compare(world);
             }
+        }
+        if is_other && address.route == Route::Find && !self.text(Route::Find, INTO).is_empty() {
+            // For which tool is said by the way there.
+            self.type_into(Route::Find, INTO, String::new(), world);
         }
         if !address.carried.is_empty() {
             self.carry(&address.carried, world);
@@ -69,6 +74,10 @@ impl Desk {
             None if self.has_begun => self.effects.push(Effect::Enter(HEAD)),
             None => self.effects.push(Effect::Leave),
         }
+        // What is there to be looked for is typed at once.
+        if self.shown().field(SEARCH).is_some_and(|field| matches!(field.input, Input::Search { .. })) {
+            self.effects.push(Effect::Enter(SEARCH));
+        }
         // A new record begins with its name.
         if self.shown().field("name").is_some_and(|field| field.text.is_empty()) {
             self.effects.push(Effect::Enter("name"));
@@ -84,7 +93,9 @@ impl Desk {
     pub(super) fn first_number(&mut self) -> Option<(&'static str, Keys)> {
         let typed_in = |block: &Block| match block {
             Block::Field(Field { name, input: Input::Amount(keys), .. }) => Some(Some((*name, *keys))),
-            Block::Field(Field { input: Input::Lines { .. } | Input::Words { .. }, .. }) => Some(None),
+            Block::Field(Field { input: Input::Lines { .. } | Input::Words { .. } | Input::Search { .. }, .. }) => {
+                Some(None)
+            }
             _ => None,
         };
         self.shown().blocks.iter().find_map(typed_in)?

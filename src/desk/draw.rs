@@ -43,6 +43,7 @@ impl Desk {
             places: Place::ALL.map(place).to_vec(),
             tools: self.tools(has_sheet),
             asks: has_sheet.question(),
+            find: Route::Find.href(),
             is_open: sight.sheet.is_some(),
             not_saved: self.not_saved(),
             notice: self.notice(),

@@ -27,6 +27,7 @@ use std::rc::Rc;
 use std::sync::Arc;
 
 use crate::book::{Entry, Run};
+use crate::reading::from_spec::FROM;
 use crate::screen::clock::Clock;
 use crate::screen::route::Route;
 use crate::screen::{Act, Bench, Screen};
@@ -134,7 +135,9 @@ impl Desk {
     /// Does what a person does.
     #[must_use]
     pub fn act(&mut self, act: &Act, world: &World<'_>) -> Vec<Effect> {
-        if let Act::Type(name, _) | Act::Choose(name, _) = act {
+        if let Act::Type(name, _) | Act::Choose(name, _) = act
+            && name != FROM
+        {
             self.note_typing(name, matches!(act, Act::Choose(..)));
             self.sight.is_first = false;
         }

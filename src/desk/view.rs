@@ -19,6 +19,8 @@ pub struct View {
     pub tools: Vec<ToolLink>,
     /// The question over them.
     pub asks: &'static str,
+    /// Where anything is found by a few letters.
+    pub find: String,
     /// Whether that sheet is open, where it does not stand open beside the page.
     pub is_open: bool,
     /// The screen.

@@ -169,7 +169,7 @@ fn content(line: &SpecLine) -> Content {
 pub(crate) fn washed_words(bench: &Bench) -> String {
     let (share, is_own) = yields::through_milk(bench);
     format!(
-        "Its milk clots by its acid: strength, sugar, acid and volume are those of what comes through the filter, {} of it all ({}), without the curd.",
+        "Its milk clots by its acid: strength, sugar, acid and volume are those of the clear drink without the curd, a yield of {} ({}).",
         text::percent(share.value(), bench.decimal),
         if is_own { "your own yield" } else { "rule of thumb" }
     )

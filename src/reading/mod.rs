@@ -3,6 +3,7 @@
 mod allergens;
 pub(crate) mod cells;
 pub(crate) mod contents;
+pub(crate) mod from_spec;
 pub(crate) mod label;
 pub(crate) mod links;
 mod name;
@@ -15,7 +16,7 @@ pub(crate) mod yields;
 pub(crate) use allergens::{about, allergens, asks, cautions};
 pub(crate) use cells::four_cells;
 pub(crate) use contents::{Content, Contents};
-pub(crate) use name::named;
+pub(crate) use name::{named, of_form};
 pub(crate) use parts::ask_part;
 pub(crate) use shares::{card_row, counted_row};
 

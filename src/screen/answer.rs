@@ -179,13 +179,15 @@ impl Problem {
 }
 
 impl Answer {
-    /// The answer as text to copy: the strip, then the table if there is one.
+    /// The answer as text to copy: all of the strip, then the table if there is one.
     #[must_use]
     pub fn as_text(&self) -> String {
         let figures: Vec<String> = self.strip.figures.iter().map(ToString::to_string).collect();
         let mut text = figures.join(" + ");
-        if !self.strip.also.is_empty() {
-            text.push_str(&format!("\n{}", self.strip.also));
+        for line in [&self.strip.also, &self.strip.below] {
+            if !line.is_empty() {
+                text.push_str(&format!("\n{line}"));
+            }
         }
         for row in &self.rows {
             text.push_str(&match row.amount.as_str() {

@@ -38,6 +38,11 @@ pub enum Input {
         /// Shown while it is empty.
         placeholder: &'static str,
     },
+    /// Words that are looked for.
+    Search {
+        /// Shown while it is empty.
+        placeholder: &'static str,
+    },
     /// Lines of words.
     Lines {
         /// Shown while it is empty.

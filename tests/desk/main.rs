@@ -7,6 +7,7 @@ mod faults;
 #[path = "../faulty/mod.rs"]
 mod faulty;
 mod frame;
+mod from_spec;
 mod links;
 mod pasted;
 mod runs;
@@ -14,3 +15,4 @@ mod tabs;
 mod tools;
 mod undo;
 mod units;
+mod words;

@@ -40,7 +40,7 @@ fn a_pasted_list_is_read_asked_about_and_poured() {
     assert_eq!(tab.view().screen.leads, "");
     let to = tab.link("Scale it");
     tab.go(&to).type_in("serves", "2");
-    assert!(tab.strip().starts_with("×2 22¾ oz, 670 ml in all"), "{}", tab.strip());
+    assert!(tab.strip().starts_with("22¾ oz before ice, 670 ml | "), "{}", tab.strip());
     assert!(tab.rows()[4].starts_with("egg white|60 ml|"), "{:?}", tab.rows());
 }
 

@@ -153,8 +153,8 @@ fn install_hint(view: &View) -> Node {
     let how = vec![
         said("b", &[], "Keep it on your phone. ".into()),
         Node::Words(
-            "It works without a network. On an iPhone or iPad: tap Share, then “Add to Home Screen”. \
-             Elsewhere: the browser's menu, then “Install” or “Add to Home screen”."
+            "It works without a network. In the browser's menu: “Install” or “Add to Home screen”; where there is \
+             none, tap Share, the square with an arrow, then “Add to Home Screen”."
                 .into(),
         ),
     ];

@@ -11,6 +11,7 @@ pub(super) fn field(view: &View, field: &Field) -> Vec<Node> {
     let mut drawn = vec![match &field.input {
         Input::Amount(keys) => amount(view, field, *keys),
         Input::Words { placeholder } => words_row(field, placeholder),
+        Input::Search { placeholder } => search(field, placeholder),
         Input::Lines { placeholder } => lines(field, placeholder),
         Input::Chips { options, captioned } => chips(field, options, *captioned),
         Input::Pick(options) => pick(field, options),
@@ -60,6 +61,19 @@ fn words_row(field: &Field, placeholder: &'static str) -> Node {
         ("maxlength", "2000"),
     ];
     row(class, field, vec![input(field, &field.text, fixed, Some(("placeholder", placeholder.into())))])
+}
+
+/// A row with words to look for; the phone's own keyboard.
+fn search(field: &Field, placeholder: &'static str) -> Node {
+    let fixed = &[
+        ("type", "search"),
+        ("autocomplete", "off"),
+        ("autocapitalize", "off"),
+        ("spellcheck", "false"),
+        ("enterkeyhint", "search"),
+        ("maxlength", "200"),
+    ];
+    row("field words", field, vec![input(field, &field.text, fixed, Some(("placeholder", placeholder.into())))])
 }
 
 /// A row with a day and a time, on the browser's own picker.

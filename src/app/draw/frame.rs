@@ -67,7 +67,7 @@ fn place_button(place: &PlaceLink, is_open: bool) -> Node {
 /// The tools of a place, each with its question; over a veil that closes it.
 fn sheet(view: &View) -> Node {
     let close = || Some(Tap::Act(Act::Sheet(None)));
-    let find = with("a", &[("class", "word")], vec![("href", "#/find".into())], vec![Node::Words("Find".into())]);
+    let find = with("a", &[("class", "word")], vec![("href", owned(&view.find))], vec![Node::Words("Find".into())]);
     let head = vec![
         with("h2", &[("id", SHEET), ("tabindex", "-1")], Vec::new(), vec![Node::Words(view.asks.into())]),
         find,

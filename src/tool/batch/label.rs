@@ -10,8 +10,10 @@ pub use drawing::Stamped;
 
 use crate::book::Ask;
 use crate::craft::keeping::COLD_DAYS;
+use crate::reading::from_spec::{self, FROM};
 use crate::reading::label::Keeps;
 use crate::screen::pad::Keys;
+use crate::screen::route::Route;
 use crate::screen::{
     Act, Answer, Bench, Block, Button, Choice, Figure, Input, Problem, Strip, Tone, Tool, choice, form,
 };
@@ -74,6 +76,8 @@ form! {
         paper = "tape",
         /// How many.
         copies = "1",
+        /// The spec it came from, and which form of it: "id/0"; empty for none.
+        from_spec = "",
     }
 }
 
@@ -92,8 +96,11 @@ impl Tool for LabelForm {
         let asks = self.asked(bench);
         // They come and go with what is typed in the name above them.
         let asked = |ask, block: Block| if asks.contains(&ask) { block } else { Block::Nothing };
+        let [from, others] = from_spec::fields(Route::Label, &self.from_spec, None, bench);
         vec![
             Block::Label(None),
+            from,
+            others,
             Block::field(NAME, "What it is", Input::Words { placeholder: "Orchard cordial" }),
             Block::chips::<Keeps>("keeps", "How it keeps", true),
             Block::amount(self.days().0, "Keeps, days", Keys::Count),
@@ -180,7 +187,12 @@ impl Tool for LabelForm {
             "asks" => text.clone_into(&mut self.asks),
             "pour" => text.clone_into(&mut self.pour),
             "spec" => text.clone_into(&mut self.spec),
-            "at" => text.clone_into(&mut self.at),
+            "at" => {
+                text.clone_into(&mut self.at);
+                self.from_spec = format!("{}/{text}", self.spec);
+            }
+            // Of no spec any more: its code goes, what was typed stays.
+            FROM => self.spec.clear(),
             _ => {}
         }
     }

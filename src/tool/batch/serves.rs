@@ -3,8 +3,8 @@
 use crate::book::{BOTTLES, Bottle, glass_of};
 use crate::craft::serves::{self, Bottling, Shared};
 use crate::quantity::{Ratio, Unit, Volume};
-use crate::reading::label;
 use crate::reading::pours::poured;
+use crate::reading::{from_spec, label};
 use crate::screen::pad::{Keys, unit_typed};
 use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Block, Choice, Figure, Opt, Problem, Row, Strip, Tone, Tool, choice, form, plural};
@@ -41,6 +41,8 @@ form! {
         bottle = "700",
         /// Left empty in each bottle, percent.
         headspace = "3",
+        /// The spec it came from, and which form of it: "id/0"; empty for none.
+        from_spec = "",
     }
 }
 
@@ -56,8 +58,9 @@ const ALL_LOST: u8 = 100;
 const HALF_EMPTY: u8 = 50;
 
 impl Tool for ServesForm {
-    fn layout(&self, _bench: &Bench) -> Vec<Block> {
+    fn layout(&self, bench: &Bench) -> Vec<Block> {
         let mut blocks = vec![Block::chips::<Ask>("ask", "Which way", false)];
+        blocks.extend(from_spec::fields(Route::Serves, &self.from_spec, None, bench));
         let loss = Block::amount(LOSS, "Lost on the way", Keys::Percent);
         match self.ask() {
             Ask::ServesLeft => blocks.extend([

@@ -59,10 +59,12 @@ form! {
         gum = "12",
         /// What of: botanicals, peel, fat.
         of = "",
+        /// The spec it came from, and which form of it: "id/0"; empty for none.
+        from_spec = "",
     }
 }
 
-const PRACTICE: &str = "common practice, no source";
+const PRACTICE: &str = "rule of thumb, no source";
 
 /// The words of what is made by a ratio.
 struct Words {
@@ -87,7 +89,7 @@ impl Make {
             },
             Make::Tincture => Words {
                 amount: "Strong spirit",
-                ratio: "Botanicals : spirit, g : ml",
+                ratio: "Botanicals to spirit, g to ml",
                 solid: "botanicals",
                 remark: "Dried botanicals 1:5, fresh 1:2, a week in the dark, shaken daily",
                 caution: "Use only botanicals sold as food: some plants are poisonous, and strong spirit draws out more. Keep it from flames.",
@@ -95,7 +97,7 @@ impl Make {
             },
             Make::Oleo => Words {
                 amount: "Peel",
-                ratio: "Peel : sugar",
+                ratio: "Peel to sugar",
                 solid: "sugar",
                 remark: "Equal weights to 1:2, pressed in and left 4 to 24 h",
                 caution: "Unwaxed fruit, washed.",
@@ -103,7 +105,7 @@ impl Make {
             },
             Make::FatWash => Words {
                 amount: "Spirit",
-                ratio: "Fat : spirit, g : ml",
+                ratio: "Fat to spirit, g to ml",
                 solid: "fat",
                 remark: "1:4 for what tastes faintly to 1:10 for what tastes strongly; 4 h at room temperature, frozen overnight, filtered",
                 caution: "Butter is milk, nut oils are nuts: tell guests. Keep it cold and use it within your local code.",
@@ -138,7 +140,7 @@ impl Tool for InfuseForm {
             Block::chips::<Make>("make", "What is made", false),
             Block::amount(name, amount, keys),
             Block::amount(of, ratio, ratio_keys),
-            Block::field("of", "What of", Input::Words { placeholder: self.make().words().example }),
+            Block::field("of", "Ingredient", Input::Words { placeholder: self.make().words().example }),
             Block::Cells("", Vec::new()),
         ]
     }

@@ -10,6 +10,7 @@ use crate::book::{Allergen, Ask, Kind, Measured, Taken, allergens_in, asked_in, 
 use crate::craft::milk_wash::{Clots, Verdict, Wash, drink_for, milk_for, washed};
 use crate::craft::pour::litre_of;
 use crate::quantity::{Acidity, Amount, Mass, Ratio, Temperature, Unit, Volume};
+use crate::reading::from_spec;
 use crate::reading::label::{self, Keeps};
 use crate::reading::rows::amount_words;
 use crate::reading::{self, Contents, PLACEHOLDER};
@@ -77,6 +78,8 @@ form! {
         mixed = "",
         /// What drink and milk together read, pH.
         ph = "",
+        /// The spec it came from, and which form of it: "id/0"; empty for none.
+        from_spec = "",
     }
 }
 
@@ -91,10 +94,13 @@ const AT: &str = "at";
 const GOT: &str = "got";
 
 impl Tool for MilkWashForm {
-    fn layout(&self, _bench: &Bench) -> Vec<Block> {
+    fn layout(&self, bench: &Bench) -> Vec<Block> {
         let placeholder = PLACEHOLDER;
-        let mut blocks = vec![
-            Block::chips::<Given>("known", "What is known", false),
+        let mut blocks = vec![Block::chips::<Given>("known", "What is known", false)];
+        if self.known() == Given::Spec {
+            blocks.extend(from_spec::fields(Route::MilkWash, &self.from_spec, Some(&self.spec), bench));
+        }
+        blocks.extend([
             match self.known() {
                 Given::Drink => Block::amount(DRINK, "Drink to wash", Keys::Batch),
                 Given::Spec => {
@@ -104,7 +110,7 @@ impl Tool for MilkWashForm {
             },
             Block::amount(RATIO, "Milk : drink", Keys::Ratio),
             Block::pick("kind", "Milk", MILKS.iter().map(|milk| Opt::new(milk.key, milk.name)).collect()),
-        ];
+        ]);
         if self.known() != Given::Spec {
             blocks.extend([
                 Block::amount(STRENGTH, "Drink, % vol", Keys::Percent),

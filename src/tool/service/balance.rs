@@ -3,6 +3,7 @@
 use crate::craft::balance::balance;
 use crate::quantity::{Density, Ratio, Temperature, Volume};
 use crate::reading::contents::{guesses, question, washed_words};
+use crate::reading::from_spec;
 use crate::reading::rows::rewritten;
 use crate::reading::{self, Content, Contents, cells, counted_row, links};
 use crate::screen::pad::Keys;
@@ -20,6 +21,8 @@ form! {
         makes = "1",
         /// Water from ice or added, percent of what is poured.
         water = "0",
+        /// The spec it came from, and which form of it: "id/0"; empty for none.
+        from_spec = "",
     }
 }
 
@@ -31,9 +34,12 @@ const WATER: &str = "water";
 const MOST_WATER: u8 = 200;
 
 impl Tool for BalanceForm {
-    fn layout(&self, _bench: &Bench) -> Vec<Block> {
+    fn layout(&self, bench: &Bench) -> Vec<Block> {
         let placeholder = reading::PLACEHOLDER;
+        let [from, others] = from_spec::fields(Route::Balance, &self.from_spec, Some(&self.spec), bench);
         vec![
+            from,
+            others,
             Block::field(SPEC, "The spec, a line for each ingredient", Input::Lines { placeholder }),
             Block::amount(MAKES, "The spec makes", Keys::Count),
             Block::amount(WATER, "Water from ice", Keys::Percent),
@@ -73,8 +79,10 @@ impl Tool for BalanceForm {
     }
 
     fn take(&mut self, name: &str, text: &str) {
-        if name == SPEC {
-            text.clone_into(&mut self.spec);
+        match name {
+            SPEC => text.clone_into(&mut self.spec),
+            MAKES => text.clone_into(&mut self.makes),
+            _ => {}
         }
     }
 }

@@ -153,8 +153,10 @@ impl Tool for MeasureForm {
     }
 
     fn take(&mut self, name: &str, text: &str) {
-        if name == AMOUNT {
-            text.clone_into(&mut self.amount);
+        match name {
+            AMOUNT => text.clone_into(&mut self.amount),
+            "liquid" => text.clone_into(&mut self.liquid),
+            _ => {}
         }
     }
 }

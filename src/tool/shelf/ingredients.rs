@@ -89,14 +89,14 @@ impl Tool for OwnForm {
         let poured = LIBRARY.iter().filter(|row| row.key != "ice");
         let mut blocks = vec![
             Block::field("name", "Name in specs", Input::Words { placeholder: "orchard cordial" }),
-            Block::pick("like", "Like", poured.map(Opt::ingredient).collect()),
+            Block::pick("like", "Most like", poured.map(Opt::ingredient).collect()),
             Block::amount("strength", "Strength", Keys::Percent),
             Block::amount("sugar", "Sugar, g/l", Keys::Count),
-            Block::amount("brix", "or it reads, °Bx", Keys::Count),
-            Block::amount("acid", "It titrates, g/l as citric", Keys::Count),
+            Block::amount("brix", "Or it reads, °Brix", Keys::Count),
+            Block::amount("acid", "Acid by titration, g/l", Keys::Count),
         ];
         if !self.holds.is_empty() {
-            blocks.push(Block::field("holds", "It holds, as made", Input::Lines { placeholder: "" }));
+            blocks.push(Block::field("holds", "What it holds", Input::Lines { placeholder: "" }));
         }
         blocks.extend([
             Block::field(

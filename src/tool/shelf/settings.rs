@@ -97,15 +97,15 @@ impl Tool for ShelfForm {
         let remark = |words: &str| Block::Remark(words.into());
         blocks.extend([
             Block::chips::<Ounce>("ounce", "One oz is", true),
-            remark("30 ml is common practice, no source. Spoons, cup and pints follow the ounce."),
-            Block::chips::<UsualUnit>("usual_unit", "A bare number is in", true),
+            remark("30 ml is a rule of thumb. Spoons, cup and pints follow the ounce."),
+            Block::chips::<UsualUnit>("usual_unit", "Numbers without a unit are", true),
             Block::chips::<Weights>("weights", "Weights are shown in", true),
             Block::Heading("Small measures"),
             Block::amount(DASH, "One dash", Keys::Pour),
             Block::amount(BARSPOON, "One barspoon", Keys::Pour),
-            remark("0.8 ml and 5 ml are common practice, no source. Measure ten of yours and type what one is."),
-            Block::chips::<Citrus>("citrus", "Limes and lemons here", true),
-            remark("Of both, in every tool: 45.9 and 48 g/l of citric acid, Penniston et al. 2008; or 4 % citric with 2 % malic, and 6 % citric (common practice, no source)."),
+            remark("0.8 ml and 5 ml are rules of thumb. Measure ten of yours and type what one is."),
+            Block::chips::<Citrus>("citrus", "Acid of limes and lemons", true),
+            remark("Of both, in every tool: 45.9 and 48 g/l of citric acid, Penniston et al. 2008; or 4 % citric with 2 % malic, and 6 % citric (rule of thumb)."),
             Block::Heading("Jiggers"),
         ]);
         for [brim, lines] in &JIGGERS[..self.jiggers_shown()] {

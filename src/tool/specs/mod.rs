@@ -3,6 +3,7 @@
 pub mod all;
 pub mod backup;
 pub mod card;
+pub mod find;
 mod remarks;
 pub mod texts;
 
@@ -15,6 +16,7 @@ pub fn tool(route: Route) -> Option<Box<dyn Tool>> {
     Some(match route {
         Route::Specs => Box::new(all::SpecsForm::default()),
         Route::Card => Box::new(card::CardForm::default()),
+        Route::Find => Box::new(find::FindForm::default()),
         Route::Backup => Box::new(backup::BackupForm::default()),
         _ => return None,
     })

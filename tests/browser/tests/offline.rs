@@ -19,8 +19,9 @@ async fn every_tool_answers_when_the_server_is_gone() -> Result<()> {
     phone.press("2 oz").await?;
     phone.strip_says("59.1 ml | Pour 2 oz, exact").await?;
     phone.open("service/scale").await?;
+    phone.tap("#serves").await?;
     phone.press("1 0").await?;
-    phone.strip_says("×10").await?;
+    phone.strip_says("10 serves").await?;
     phone.open("service/balance").await?;
     phone.strip_says("27.3 % vol").await?;
     phone.open("prep/strength").await?;

@@ -254,7 +254,7 @@ async fn a_cordial_stands_for_juice_citrus_and_syrup() -> Result<()> {
     phone.strip_says("0.078 g enzyme").await?;
     phone.back().await?;
     phone.tap_on("A cordial for its juice").await?;
-    phone.strip_says("60 ml cordial | in place of pear juice, lemon juice, honey syrup").await?;
+    phone.strip_says("60 ml cordial | in each serve").await?;
     let cells = phone.run("return Object.fromEntries([...document.querySelectorAll('.list > div')].map(c => [c.querySelector('dt').textContent, c.querySelector('dd').textContent.trim()]))").await?;
     for what in ["volume", "strength", "sugar", "acid"] {
         assert_eq!(cells[format!("{what}, fresh")], cells[format!("{what}, cordial")], "{cells}");
