@@ -18,3 +18,4 @@ pub mod serves;
 pub mod sharpen;
 pub mod strength;
 pub mod syrup;
+pub mod vessel;

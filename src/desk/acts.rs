@@ -142,7 +142,7 @@ impl Desk {
     /// What is said above the page goes by itself.
     pub(super) fn passes(&mut self) {
         self.sight.is_passing = true;
-        self.effects.push(Effect::Later(10_000, News::SaidIsOver(self.sight.notice.clone())));
+        self.effects.push(Effect::Later(6_000, News::SaidIsOver(self.sight.notice.clone())));
     }
 
     /// Says something above the page, with what can be done about it.
@@ -185,6 +185,16 @@ impl Desk {
         }
     }
 
+    /// Takes a spec from the book into the tool shown, as a link to it would.
+    fn take_spec(&mut self, from: &str, world: &World<'_>) {
+        self.with_cards(world);
+        let carried = from_spec::carried(self.route, from, &self.bench);
+        self.carry(&carried, world);
+        if self.route == Route::Label {
+            self.pack_label(world);
+        }
+    }
+
     /// Makes the number after the active one the field that the pad types into; after the last the first.
     fn next_number(&mut self) {
         let number = |block: &Block| match block {
@@ -221,16 +231,6 @@ impl Desk {
     fn dismiss(&mut self) {
         self.sight.is_first &= !self.sight.notice.is_empty();
         self.sight.notice.clear();
-    }
-
-    /// Takes a spec from the book into the tool shown, as a link to it would.
-    fn take_spec(&mut self, from: &str, world: &World<'_>) {
-        self.with_cards(world);
-        let carried = from_spec::carried(self.route, from, &self.bench);
-        self.carry(&carried, world);
-        if self.route == Route::Label {
-            self.pack_label(world);
-        }
     }
 
     /// What an address brings goes into the form of its screen: one step for Undo, however much it is.

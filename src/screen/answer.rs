@@ -2,6 +2,7 @@
 
 use super::button::Button;
 use super::drawing::Drawing;
+use super::picture::Picture;
 use super::plan::Plan;
 pub(super) use crate::text::Figure;
 use crate::text::Unread;
@@ -15,6 +16,8 @@ pub struct Strip {
     pub also: String,
     /// A third line, small.
     pub below: String,
+    /// A small drawing beside the words.
+    pub picture: Option<Picture>,
     /// Whether this is an answer.
     pub tone: Tone,
 }
@@ -68,23 +71,10 @@ pub struct Row {
     pub typed: String,
     /// Rewritten lines, offered as buttons.
     pub fixes: Vec<Fix>,
-    /// Its shares of the drink.
-    pub shares: Vec<Share>,
     /// Where it leads; empty for nowhere.
     pub href: String,
     /// What can be done with it, offered as small buttons.
     pub buttons: Vec<Button>,
-}
-
-/// A share of the drink, drawn as a bar beside its words.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Share {
-    /// What of: "sugar".
-    pub of: &'static str,
-    /// How much: "62 %".
-    pub words: String,
-    /// Percent, 0 to 100.
-    pub percent: u8,
 }
 
 /// A whole text for a field or a line, offered as a button.
@@ -163,6 +153,8 @@ pub struct Answer {
     pub foot: Vec<Button>,
     /// A label, where the layout keeps a place for it.
     pub label: Option<Drawing>,
+    /// Drawings under their headings, where the layout keeps a place for them.
+    pub pictures: Vec<(String, Picture)>,
     /// What it takes to make, step by step; none where there is nothing to make.
     pub plan: Option<Plan>,
 }

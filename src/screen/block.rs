@@ -2,6 +2,7 @@
 
 use crate::book::Ingredient;
 use crate::screen::pad::Keys;
+use crate::screen::picture::Picture;
 use crate::screen::{Button, Carry, Cell, Choice, Drawing, Event, Problem, Row, SheetHead, ToHave};
 use crate::text::Qr;
 
@@ -105,6 +106,8 @@ pub enum Block {
     Code(Qr, String),
     /// A label to print. In a layout an empty one marks where the answer's goes.
     Label(Option<Drawing>),
+    /// Drawings under their headings. In a layout no drawings mark where the answer's go.
+    Pictures(Vec<(String, Picture)>),
     /// Links to the tools that come next.
     Carry(Vec<Carry>),
     /// A quiet link to a page beside the app: what it says, and the address.

@@ -50,6 +50,7 @@ pub(crate) fn laid_out(
         head,
         foot,
         label,
+        mut pictures,
         plan,
     } = answer;
     let mut foot = foot;
@@ -82,6 +83,7 @@ pub(crate) fn laid_out(
             }
             Block::Buttons(shown) if shown.is_empty() => blocks.push(Block::Buttons(own_buttons.clone())),
             Block::Label(_) => blocks.push(Block::Label(label.clone())),
+            Block::Pictures(_) => blocks.push(Block::Pictures(std::mem::take(&mut pictures))),
             Block::Cells(..) => blocks.push(Block::Cells(cells_title, cells.take().unwrap_or_default())),
             Block::Field(mut field) => {
                 if let Some((_, text)) = fields.iter().find(|(name, _)| *name == field.name) {

@@ -17,6 +17,7 @@ pub(crate) mod own;
 pub mod pad;
 mod paper;
 pub(crate) mod percent;
+pub mod picture;
 pub mod plan;
 pub mod route;
 pub mod sheet;
@@ -24,7 +25,7 @@ mod timeline;
 mod tool;
 
 pub use act::Act;
-pub use answer::{Answer, Carry, Cell, Fix, Problem, Row, Share, Strip, Tone};
+pub use answer::{Answer, Carry, Cell, Fix, Problem, Row, Strip, Tone};
 pub(crate) use answer::{fixes, newer_caution, plural};
 pub use at_hand::{AtHand, Stands};
 pub use bench::Bench;

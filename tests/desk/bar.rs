@@ -155,6 +155,11 @@ impl<'a> Tab<'a> {
         format!("{} | {}", figures.join(" + "), view.screen.strip.also).replace('\u{202f}', " ")
     }
 
+    /// What its third line says.
+    pub fn below(&mut self) -> String {
+        self.view().screen.strip.below.replace('\u{202f}', " ")
+    }
+
     /// What a field holds.
     pub fn value(&mut self, field: &str) -> String {
         let view = self.view();

@@ -84,7 +84,7 @@ fn a_bar_s_own_figures_count_at_once() {
     let mut tab = Tab::open(&keeper, "shelf/ingredients");
     tab.tap("New ingredient").type_in("name", "hedge gin").type_in("like", "london-dry-gin");
     tab.type_in("strength", "50");
-    assert_eq!(tab.strip(), "hedge gin | 50 % vol");
+    assert_eq!((tab.strip().as_str(), tab.view().screen.name.as_str()), ("50 % vol | ", "hedge gin"));
     tab.go("service/balance").type_in("spec", "60 ml hedge gin");
     assert!(tab.strip().starts_with("50.0 % vol"), "{}", tab.strip());
     tab.go("shelf/ingredients").act(Act::Empty);

@@ -11,8 +11,9 @@ use crate::bar::{Tab, screens, stored};
 fn what_is_typed_is_answered_and_kept() {
     let keeper = Faulty::default();
     let mut tab = Tab::open(&keeper, "service/measure");
-    assert_eq!(tab.strip(), "51.8 ml | Pour 1½ oz + ¼ oz, exact");
-    assert_eq!(tab.type_in("amount", "45 ml").strip(), "1.52 oz | Pour 1½ oz, −0.6 ml, −1.4 %");
+    assert_eq!((tab.strip(), tab.below()), ("51.8 ml | Pour 1½ oz + ¼ oz".into(), String::new()));
+    assert_eq!(tab.type_in("amount", "45 ml").strip(), "1.52 oz | Pour 1½ oz");
+    assert_eq!(tab.below(), "−0.6 ml, −1.4 %");
     assert_eq!(stored(&keeper, "tool/measure").len(), 1);
     assert_eq!(Tab::open(&keeper, "service/measure").value("amount"), "45 ml", "after a reload");
 }
@@ -27,7 +28,7 @@ fn emptied_and_brought_back() {
     assert!(tab.view().undo.is_some());
     assert_eq!(tab.act(Act::Undo).value("amount"), "45 ml");
     tab.act(Act::Copy);
-    assert_eq!(tab.effects.last(), Some(&Effect::Copy("1.52 oz\nPour 1½ oz, −0.6 ml, −1.4 %".into())));
+    assert_eq!(tab.effects.last(), Some(&Effect::Copy("1.52 oz\nPour 1½ oz\n−0.6 ml, −1.4 %".into())));
     assert_eq!(tab.tell(News::Copied(true)).view().copied, "Copied");
     assert_eq!(tab.tell(News::CopiedIsOver).view().copied, "");
 }
@@ -74,7 +75,7 @@ fn settings_reach_every_tool() {
     tab.act(Act::Choose("ounce".into(), "round".into())).act(Act::Choose("usual_unit".into(), "oz".into()));
     tab.act(Act::Choose("theme".into(), "paper".into()));
     assert_eq!(tab.view().look, "paper");
-    assert_eq!(tab.go("service/measure").strip(), "52.5 ml | Pour 1½ oz + ¼ oz, exact");
+    assert_eq!(tab.go("service/measure").strip(), "52.5 ml | Pour 1½ oz + ¼ oz");
     assert_eq!(tab.view().bare_unit, "oz");
 }
 

@@ -5,9 +5,10 @@ use super::label::label;
 pub(super) use super::node::act_button;
 use super::node::{Node, Tap, button, element, link, owned, said, with, words};
 use super::paper;
+use super::picture::pictures;
 use super::timeline::timeline;
 use crate::desk::View;
-use crate::screen::{ASKED, Act, Block, Cell, Row, Share};
+use crate::screen::{ASKED, Act, Block, Cell, Row};
 use crate::text::Qr;
 
 /// The pieces of a block.
@@ -50,6 +51,7 @@ pub(super) fn block(view: &View, block: &Block) -> Vec<Node> {
             let buttons = buttons.iter().map(|shown| act_button("btn", shown)).collect();
             vec![element("div", &[("class", "actions")], buttons)]
         }
+        Block::Pictures(shown) => pictures(shown),
         Block::Label(shown) => shown.iter().map(label).collect(),
         Block::Code(shown, words) => vec![code(shown, words)],
         Block::Link(label, href) => {
@@ -78,9 +80,6 @@ fn row(row: &Row, is_asked: bool) -> Node {
         amount(&row.amount),
         element("span", &[("class", "detail")], detail),
     ];
-    if !row.shares.is_empty() {
-        children.push(element("span", &[("class", "shares")], row.shares.iter().map(share).collect()));
-    }
     let moves = row.buttons.iter().map(|shown| act_button("move", shown)).collect();
     children.push(element("span", &[("class", "moves")], moves));
     let mut attributes = if row.marked { vec![("class", "marked".into())] } else { Vec::new() };
@@ -103,16 +102,6 @@ fn amount(amount: &str) -> Node {
         &[("class", "q")],
         vec![said("b", &[], owned(number)), Node::Words(" ".into()), said("i", &[], owned(unit))],
     )
-}
-
-/// A share of the drink: a bar over its words.
-fn share(share: &Share) -> Node {
-    let width = vec![("width", share.percent.to_string().into())];
-    let part = with("rect", &[("class", "share"), ("height", "4")], width, Vec::new());
-    let whole = element("rect", &[("class", "whole"), ("width", "100"), ("height", "4")], Vec::new());
-    let fixed = &[("viewBox", "0 0 100 4"), ("preserveAspectRatio", "none"), ("aria-hidden", "true")];
-    let bar = element("svg", fixed, vec![whole, part]);
-    element("span", &[], vec![bar, said("b", &[], owned(&share.words)), Node::Words(share.of.into())])
 }
 
 /// A figure beside its label: its unit stands in a column of its own.

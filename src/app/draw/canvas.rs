@@ -121,6 +121,7 @@ fn name_of(block: &Block) -> &'static str {
         Block::Buttons(_) => "<buttons>",
         Block::Code(..) => "<code>",
         Block::Label(_) => "<label>",
+        Block::Pictures(_) => "<pictures>",
         Block::Carry(_) => "<carry>",
         Block::Actions(_) => "<actions>",
         Block::InstallHint => "<hint>",

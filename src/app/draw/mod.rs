@@ -9,6 +9,7 @@ mod label;
 mod node;
 mod pad;
 mod paper;
+mod picture;
 mod strip;
 #[cfg(test)]
 mod tests;

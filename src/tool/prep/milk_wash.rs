@@ -108,19 +108,19 @@ impl Tool for MilkWashForm {
                 }
                 Given::Milk => Block::amount(MILK, "Milk to use", Keys::Batch),
             },
-            Block::amount(RATIO, "Milk : drink", Keys::Ratio),
+            Block::amount(RATIO, "Milk to drink", Keys::Ratio),
             Block::pick("kind", "Milk", MILKS.iter().map(|milk| Opt::new(milk.key, milk.name)).collect()),
         ]);
         if self.known() != Given::Spec {
             blocks.extend([
-                Block::amount(STRENGTH, "Drink, % vol", Keys::Percent),
-                Block::amount(SUGAR, "its sugar, g/l", Keys::Count),
-                Block::amount(ACID, "its acid, g/l as citric", Keys::Count),
+                Block::amount(STRENGTH, "Strength, % vol", Keys::Percent),
+                Block::amount(SUGAR, "Sugar, g/l", Keys::Count),
+                Block::amount(ACID, "Acid, g/l as citric", Keys::Count),
             ]);
         }
-        blocks.push(Block::amount(AT, "it is at", Keys::Celsius));
+        blocks.push(Block::amount(AT, "Temperature", Keys::Celsius));
         blocks.extend([Block::amount(GOT, "What came through", Keys::Batch), Block::Buttons(Vec::new())]);
-        blocks.extend([Block::Cells("", Vec::new()), Block::Table("", Vec::new())]);
+        blocks.extend([Block::Pictures(Vec::new()), Block::Cells("", Vec::new()), Block::Table("", Vec::new())]);
         blocks
     }
 
@@ -343,7 +343,7 @@ impl MilkWashForm {
         let is_in_oz = figure.unit.starts_with(text::typed(Unit::Ounce));
         // The other of the two is the headline, and what both come to stands beneath it.
         if self.known() == Given::Milk {
-            answer.cell("milk, in first", ml(wash.milk));
+            answer.cell("milk goes in first", ml(wash.milk));
         }
         if !is_in_oz || self.known() == Given::Milk {
             answer.cell("milk in oz", text::ounces(wash.milk, &bench.house.conventions, bench.decimal));
@@ -356,21 +356,19 @@ impl MilkWashForm {
 
     fn laid_out(&self, mut answer: Answer, worked: &Worked, judged: Option<Verdict>, bench: &Bench) -> Answer {
         let Worked { wash, ratio, kind, .. } = worked;
-        let ml = |volume| text::litres_or_ml(volume, bench.decimal);
-        let parts = text::fraction_of(ratio.value()).unwrap_or_else(|| text::count(ratio.value(), bench.decimal));
         let verdict = self.judge(worked, judged, &mut answer, bench);
         answer.strip = Strip {
             figures: vec![self.amounts(&mut answer, wash, bench)],
-            also: format!("1 part milk to {parts} parts drink, {} together. {verdict}", ml(wash.together())),
+            also: verdict,
             tone: Tone::Answer,
             ..Strip::default()
         };
-        answer.remarks.push(
+        answer.notes.push(
             "Milk into the vessel first. Pour the drink over the milk, slowly, not the milk into the drink. Let it stand, then filter. The first runnings are cloudy: pour them back through the curd.".into(),
         );
         if !USUAL_DRINK_PER_MILK.contains(&ratio.value()) {
             let way = if ratio.value() < *USUAL_DRINK_PER_MILK.start() { "More" } else { "Less" };
-            answer.remarks.push(format!("{way} milk than the usual 1:3 to 1:6 (common practice, no source)."));
+            answer.remarks.push(format!("{way} milk than the usual 1:3 to 1:6 (rule of thumb)."));
         }
         let came = self.came(worked, &mut answer, bench);
         let through = bench.carried(came.unwrap_or(self.comes_through(worked, bench).0));

@@ -84,15 +84,18 @@ impl FindForm {
             .map(|(rows, (one, several))| format!("{} {}", rows.len(), plural(rows.len(), one, several)))
             .collect();
         let count: usize = found.iter().map(Vec::len).sum();
-        let (figure, also) = match (is_nothing, count, self.into()) {
-            (true, _, Some(to)) => ("–".into(), format!("A spec for {}: type a few letters", to.row().label)),
-            (true, ..) => ("–".into(), "Type a few letters of a tool, a spec or an ingredient".into()),
-            (_, 0, _) => ("0".into(), "Nothing is called so. Try fewer letters".into()),
-            _ => (text::count(count as f64, bench.decimal), there.join(", ")),
+        let waits = |also: String, below: &str| Strip { also, below: below.into(), ..Strip::default() };
+        let strip = match (is_nothing, count, self.into()) {
+            (true, _, Some(to)) => waits(format!("A spec for {}", to.row().label), "Type a few letters of it"),
+            (true, ..) => waits("Type a few letters".into(), "of a tool, a spec or an ingredient"),
+            (_, 0, _) => waits("Nothing is called so".into(), "Try fewer letters"),
+            _ => Strip {
+                figures: vec![Figure::new(text::count(count as f64, bench.decimal), "found")],
+                also: there.join(", "),
+                tone: Tone::Answer,
+                ..Strip::default()
+            },
         };
-        let figure = Figure::new(figure, if is_nothing { "" } else { "found" });
-        let tone = if count == 0 || is_nothing { Tone::Waiting } else { Tone::Answer };
-        let strip = Strip { figures: vec![figure], also, tone, ..Strip::default() };
         let mut answer = Answer { strip, ..Answer::default() };
         if self.into().is_some() {
             answer.head.push(Button::new("Find anything", Act::Put(vec![(INTO, String::new())])));

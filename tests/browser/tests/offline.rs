@@ -17,7 +17,7 @@ async fn every_tool_answers_when_the_server_is_gone() -> Result<()> {
     assert_eq!(gone, "gone");
     phone.reload().await?;
     phone.press("2 oz").await?;
-    phone.strip_says("59.1 ml | Pour 2 oz, exact").await?;
+    phone.strip_says("59.1 ml | Pour 2 oz").await?;
     phone.open("service/scale").await?;
     phone.tap("#serves").await?;
     phone.press("1 0").await?;

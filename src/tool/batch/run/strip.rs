@@ -14,8 +14,13 @@ const LONGEST_NEXT: usize = 32;
 
 /// The strip; only its figure changes with the seconds.
 pub(super) fn strip(run: &Run, sheet: &Sheet, open: Option<&Sheeted>, bench: &Bench) -> Strip {
-    let said =
-        |figure: Figure, also: String, below: String| Strip { figures: vec![figure], also, below, tone: Tone::Answer };
+    let said = |figure: Figure, also: String, below: String| Strip {
+        figures: vec![figure],
+        also,
+        below,
+        tone: Tone::Answer,
+        ..Strip::default()
+    };
     if run.finished > 0 {
         let day = bench.clock.day(i64::try_from(run.finished).unwrap_or(0));
         return said(Figure::new(called(run, sheet), ""), format!("Finished {day}"), String::new());

@@ -171,11 +171,11 @@ impl AcidForm {
             ph_words(&made, bench).filter(|_| !is_strong).map_or_else(String::new, |ph| format!(", pH about {ph}"));
         let below = format!("Makes {} as sour as {sour}{ph}", text::litres_or_ml(volume, bench.decimal));
         answer.strip = match figures.len() {
-            1 | 2 => Strip { figures, also: format!("into {name}"), below, tone: Tone::Answer },
+            1 | 2 => Strip { figures, also: format!("into {name}"), below, tone: Tone::Answer, ..Strip::default() },
             _ => {
                 let all: Vec<String> = figures.iter().map(ToString::to_string).collect();
                 let figures = vec![self.weighed(total, "acids", bench)];
-                Strip { figures, also: all.join(", "), below, tone: Tone::Answer }
+                Strip { figures, also: all.join(", "), below, tone: Tone::Answer, ..Strip::default() }
             }
         };
         let exact: Vec<(&str, Mass)> = acids.iter().map(|(powder, mass)| (short_name(powder), *mass)).collect();

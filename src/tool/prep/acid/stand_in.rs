@@ -77,6 +77,7 @@ impl AcidForm {
             also: format!("in water to {}", ml(juice)),
             below: format!("As sour as that much {}", self.fruit()),
             tone: Tone::Answer,
+            ..Strip::default()
         };
         answer.cells_title = "To make it";
         answer.cell("water, about", ml(made.water));

@@ -165,6 +165,7 @@ impl CordialForm {
             },
             below: format!("In place of {}", replaced.join(", ")),
             tone: Tone::Answer,
+            ..Strip::default()
         };
         let was = split.replaced.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
         misses(&mut answer, &swap, was, bench);

@@ -62,6 +62,7 @@ impl StrengthForm {
             also: format!("Weighed, or {} at 20 °C", ml(made.water_volume)),
             below: format!("Makes {} at {percent} vol", ml(made.total)),
             tone: Tone::Answer,
+            ..Strip::default()
         };
         answer.cells_title = "Letting it down";
         if self.cut_by() == CutBy::Spirit {

@@ -54,6 +54,7 @@ impl SyrupForm {
             also: format!("of {name}"),
             below: format!("The same sugar. {water}"),
             tone: Tone::Answer,
+            ..Strip::default()
         };
         answer.cells_title = "The same in both";
         answer.cell("sugar", text::grams(was.sugar(), 1, bench.decimal));

@@ -59,11 +59,11 @@ fn what_each_line_is_read_as_is_said_on_the_spec() {
             "as London dry gin, 40 % vol",
             "as Lime juice, 15 g/l sugar, 44.3 g/l acid (citric 39 to 53 g/l); read as lime juice",
             "Not known, so not counted. What is it like?",
-            "Counted, so left out.",
+            "By the piece, not in the volume.",
             "No amount, so it is kept as it is.",
         ]
     );
-    assert!(answer.rows.iter().all(|row| row.shares.is_empty()));
+    assert!(!answer.rows.iter().any(|row| row.detail.contains("; volume ")));
     assert!(answer.strip.also.ends_with("1 line not counted"), "{:?}", answer.strip);
     assert_eq!(answer.leads, "1 line not counted");
     // A tap on what it is like puts the line right.

@@ -203,7 +203,7 @@ fn a_washed_spec_gives_on_a_sheet_what_its_balance_says() {
     let shown = shown(&run, NOW);
     let events = events(&shown);
     let gives = events.iter().find_map(|event| event.detail.split("expect ").nth(1)).expect("a volume").to_owned();
-    assert!(balance.strip.also.ends_with(&format!("A serve is {gives} before ice")), "{gives}: {}", balance.strip.also);
+    assert_eq!(balance.strip.below, format!("A serve is {gives} before ice"));
 }
 
 #[test]
