@@ -15,6 +15,8 @@ struct Tab {
     desk: RefCell<Desk>,
     shown: RefCell<Option<Shown>>,
     look: Cell<&'static str>,
+    /// Whether what the strip says changes with the time.
+    is_timed: Cell<bool>,
     /// The screen as it was drawn last.
     answer: RefCell<Rc<Screen>>,
     /// The answer that was read out last, or is to be.
@@ -44,6 +46,9 @@ impl Tab {
         let view = self.desk.borrow_mut().view(&world());
         if self.look.replace(view.look) != view.look {
             browser::set_look(view.look);
+        }
+        if self.is_timed.replace(view.shows_time) != view.shows_time {
+            browser::mark_page("data-timed", view.shows_time);
         }
         *self.answer.borrow_mut() = Rc::clone(&view.screen);
         if let Some(shown) = self.shown.borrow().as_ref() {
@@ -84,16 +89,21 @@ fn noted() -> News {
     }
 }
 
-/// Opens everything that is stored, and puts the app in place of the first paint.
+/// Opens everything that is stored, and then puts the app in place of the first screen.
 pub fn start() {
-    let Some(root) = browser::app_root() else { return };
     let device = Device {
         decimal: browser::device_decimal(),
         ahead: browser::minutes_ahead,
         page: browser::page_address(),
         has_keyboard: browser::has_keyboard(),
     };
-    let (mut desk, mut effects) = Desk::open(device, store::trial(), &world());
+    let (desk, effects) = Desk::open(device, store::trial(), &world());
+    // The browser gets its turn between the two.
+    browser::later(0, move || appear(desk, effects));
+}
+
+fn appear(mut desk: Desk, mut effects: Vec<Effect>) {
+    let Some(root) = browser::app_root() else { return };
     for news in [noted(), News::Address(browser::hash())] {
         effects.extend(desk.tell(&news, &world()));
     }
@@ -102,6 +112,7 @@ pub fn start() {
         desk: RefCell::new(desk),
         shown: RefCell::default(),
         look: Cell::new(""),
+        is_timed: Cell::new(false),
         answer: RefCell::new(Rc::clone(&view.screen)),
         spoken: RefCell::default(),
     });
@@ -110,6 +121,7 @@ pub fn start() {
     *tab.shown.borrow_mut() = Some(shown);
     hear(&tab);
     tab.draw(effects);
+    browser::send("meniscus-opened", &[]);
 }
 
 /// Hears what happens besides.

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use super::card::{Card, Own};
 use super::named::folded;
-use super::order::put_in_order;
+use super::order::{order, put_in_order};
 use super::run::Run;
 
 /// Which write of a key this is, and when it was.
@@ -158,6 +158,13 @@ impl Book {
     #[must_use]
     pub fn card(&self, id: &str) -> Option<&Arc<Entry<Card>>> {
         self.cards.iter().find(|entry| entry.id == id)
+    }
+
+    /// The specs, what was written down last first; of one time by name.
+    pub fn newest(&self) -> impl Iterator<Item = &Entry<Card>> {
+        let cards = &self.cards;
+        let order = order(cards.len(), &|a, b| cards[a].value.made < cards[b].value.made);
+        order.unwrap_or_else(|| (0..cards.len()).collect()).into_iter().map(|at| cards[at].as_ref())
     }
 
     /// The ingredient of this id.

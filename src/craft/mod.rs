@@ -11,6 +11,7 @@ pub mod jigger;
 pub mod keeping;
 pub mod measure;
 pub mod milk_wash;
+pub mod on_ice;
 pub mod pour;
 pub mod run;
 pub mod scale;

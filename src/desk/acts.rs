@@ -56,6 +56,9 @@ impl Desk {
             | Act::Reopen
             | Act::MadeOf(_)
             | Act::TakeOut(_) => self.change_run(act, world),
+            Act::Show(_) | Act::TickLine(..) | Act::UntickLines | Act::Serves(_) | Act::Begin(..) | Act::End(_) => {
+                self.make(act, world);
+            }
             Act::ToRun => self.put_on_run(false, world),
             Act::ToRunAgain => self.put_on_run(true, world),
             Act::AllRuns => {
@@ -240,6 +243,7 @@ impl Desk {
         let brought = from_spec::brought(carried, &self.bench).map(|lines| (LINES.to_owned(), lines));
         for (name, text) in carried.iter().chain(&brought) {
             if name == "packed" {
+                self.bench.at_hand.is_by_link = true;
                 self.effects.push(send("meniscus-unpack", text));
             } else {
                 next = after(self.route, &next, Change::Take(name, text));

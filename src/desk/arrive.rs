@@ -4,7 +4,7 @@ use super::{Desk, Effect, World};
 use crate::screen::address;
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
-use crate::screen::{Block, Field, HEAD, Input};
+use crate::screen::{Act, Block, Face, Field, HEAD, Input};
 use crate::tool::shelf::settings::Keyboard;
 use crate::tool::specs::find::{INTO, SEARCH};
 
@@ -16,6 +16,12 @@ impl Desk {
         let opens_another = address.carried.iter().any(|(name, id)| name == "id" && *id != self.text(self.route, "id"));
         if is_other || opens_another {
             self.leave_empty(world);
+            // A spec is read first; one that is being changed stays so while one looks elsewhere.
+            let opened = address.carried.iter().find(|(name, _)| name == "id");
+            let (id, face) = &self.bench.at_hand.face;
+            if *face == Face::More || opened.is_some_and(|(_, opened)| opened != id) {
+                self.bench.at_hand.face.1 = Face::Read;
+            }
         }
         self.sight.sheet = None;
         let place = address.route.row().place;
@@ -57,6 +63,10 @@ impl Desk {
         if is_other || !self.has_begun {
             self.begin();
             self.has_begun = true;
+        }
+        // The shortcut on a home screen: `#/specs/spec?new=1`.
+        if address.route == Route::Card && address.carried.iter().any(|(name, _)| name == "new") {
+            self.do_to_book(&Act::NewSpec, world);
         }
     }
 

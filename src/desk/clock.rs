@@ -44,10 +44,11 @@ impl Desk {
 
     /// Rings for what is over, and keeps the screen awake while a wait runs.
     pub(super) fn beat(&mut self) {
-        let timers = match self.bench.book.runs.is_empty() {
+        let mut timers = match self.bench.book.runs.is_empty() {
             true => Vec::new(),
             false => run::timers(self.timed()),
         };
+        timers.extend(self.begun());
         if self.is_awake == timers.is_empty() {
             self.is_awake = !timers.is_empty();
             let text = if self.is_awake { "1" } else { "" };
@@ -75,11 +76,23 @@ impl Desk {
     /// Whether a wait ends within so many seconds, or is over. The bench is timed already.
     pub(super) fn is_due_within(&self, seconds: i64) -> bool {
         let by = self.bench.clock.now() + 1_000 * seconds;
-        !self.bench.book.runs.is_empty() && run::timers(&self.bench).iter().any(|timer| timer.due < by)
+        let is_by = |timer: &run::Timer| timer.due < by;
+        self.begun().iter().any(is_by)
+            || (!self.bench.book.runs.is_empty() && run::timers(&self.bench).iter().any(is_by))
     }
 
-    /// What is due next; on a run sheet, of what its own strip does not show. The bench is timed already.
+    /// What is due next: on a run sheet, of what its own strip does not show; of a spec where it is not counted in sight.
+    /// The bench is timed already.
     pub(super) fn due(&self) -> Option<Due> {
+        let of_spec = self.due_of_spec();
+        // What is over goes before what runs, and a spec's short wait before what a sheet plans.
+        match self.due_of_runs() {
+            Some(due) if of_spec.as_ref().is_none_or(|spec| due.is_over && !spec.is_over) => Some(due),
+            _ => of_spec,
+        }
+    }
+
+    fn due_of_runs(&self) -> Option<Due> {
         if self.bench.book.runs.is_empty() {
             return None;
         }

@@ -59,6 +59,7 @@ impl Desk {
             copied: sight.copied.clone(),
             is_installed: sight.is_installed,
             can_install: sight.can_install,
+            shows_time: row.shows_time,
             look: match Theme::of(self.texts(Route::Shelf)) {
                 Theme::System => "",
                 look => look.key(),

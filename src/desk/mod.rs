@@ -14,6 +14,7 @@ mod forms;
 mod gives;
 mod history;
 mod library;
+mod making;
 mod news;
 mod records;
 mod runs;
@@ -152,7 +153,7 @@ impl Desk {
     /// Takes in what has happened.
     #[must_use]
     pub fn tell(&mut self, news: &News, world: &World<'_>) -> Vec<Effect> {
-        self.is_stale |= *news != News::Tick || self.route.row().shows_time;
+        self.is_stale |= *news != News::Tick || self.route.row().shows_time || self.counts();
         self.set_clock(world);
         self.save_again(world);
         match news {
@@ -165,7 +166,13 @@ impl Desk {
             }
             News::Tick => self.beat(),
             News::Given(file) => self.given(file, world),
-            News::File(text) => self.look_at(text, world),
+            News::File(text) => {
+                self.look_at(text, world);
+                // Wherever it was handed over.
+                if self.route != Route::Backup {
+                    self.effects.push(Effect::Go(Route::Backup.href()));
+                }
+            }
             News::Packed(text) => self.packed(text),
             News::Copied(done) => self.copied(*done),
             News::CopiedIsOver => self.sight.copied.clear(),

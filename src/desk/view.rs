@@ -53,6 +53,8 @@ pub struct View {
     pub is_installed: bool,
     /// Whether the browser can be asked to install it.
     pub can_install: bool,
+    /// Whether the time changes what the screen says.
+    pub shows_time: bool,
     /// The look: "slate", "paper", or empty for the device's.
     pub look: &'static str,
 }

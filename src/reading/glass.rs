@@ -59,7 +59,6 @@ pub(crate) fn glass(words: &str, ml: f64) -> Option<Picture> {
 }
 
 /// The glass that is called so and holds so much, with `ml` in it. The usual size for it where it holds nothing.
-#[allow(dead_code, reason = "for a glass whose size is noted")]
 pub(crate) fn glass_holding(words: &str, holds_ml: f64, ml: f64) -> Option<Picture> {
     let vessel = shape(words)?.holding(holds_ml);
     let brim = vessel.ml_to(vessel.height());

@@ -4,6 +4,7 @@ mod allergens;
 pub(crate) mod cells;
 pub(crate) mod contents;
 pub(crate) mod from_spec;
+pub(crate) mod glance;
 pub(crate) mod glass;
 pub(crate) mod label;
 pub(crate) mod links;
@@ -15,7 +16,7 @@ pub(crate) mod rows;
 mod shares;
 pub(crate) mod yields;
 
-pub(crate) use allergens::{about, allergens, asks, cautions};
+pub(crate) use allergens::{about, allergens, asks, cautions, declared};
 pub(crate) use cells::four_cells;
 pub(crate) use contents::{Content, Contents};
 pub(crate) use made_of::made_of;

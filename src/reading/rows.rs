@@ -5,7 +5,7 @@ use crate::book::{Line, Mark, Spec};
 use crate::craft::scale::{Rounding, ScaledLine, With, scaled, with};
 use crate::quantity::{Amount, Mass, Ratio, Unit, Volume};
 use crate::screen::pad::unit_typed;
-use crate::screen::{Bench, Row, fixes};
+use crate::screen::{Bench, Figure, Row, fixes};
 use crate::text::{self, LineProblem, SpecLine};
 
 /// A change in a line's share of the drink that is worth a word: 0.05 %.
@@ -99,15 +99,17 @@ pub(super) fn beneath(amount: Amount, unit: Option<Unit>, shown: &str, bench: &B
 
 /// An amount in full, in the unit it is written in.
 pub(crate) fn exact_words(amount: Amount, unit: Option<Unit>, bench: &Bench) -> String {
+    exact_figure(amount, unit, bench).to_string()
+}
+
+/// The same, its unit apart.
+pub(crate) fn exact_figure(amount: Amount, unit: Option<Unit>, bench: &Bench) -> Figure {
     let written = unit.and_then(|unit| text::written(amount, unit, &bench.house.conventions, bench.decimal));
-    if let Some(figure) = written {
-        return figure.to_string();
-    }
-    match amount {
-        Amount::Volume(volume) => text::exact_millilitres(volume, bench.decimal).to_string(),
-        Amount::Mass(mass) => text::grams(mass, 1, bench.decimal).to_string(),
-        Amount::Count(count) => counted_words(count, bench),
-    }
+    written.unwrap_or_else(|| match amount {
+        Amount::Volume(volume) => text::exact_millilitres(volume, bench.decimal),
+        Amount::Mass(mass) => text::grams(mass, 1, bench.decimal),
+        Amount::Count(count) => Figure::new(counted_words(count, bench), ""),
+    })
 }
 
 /// An amount as it is poured or weighed: "780 ml", and "26½ oz (780 ml)" where the bar counts in ounces.

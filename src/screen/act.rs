@@ -1,5 +1,6 @@
 //! What a person can do on a screen, beyond following a link: each act is one of these, and buttons carry them.
 
+use super::face::Face;
 use super::route::Place;
 
 /// Something a person does.
@@ -111,6 +112,19 @@ pub enum Act {
     Print,
     /// Gives the label as a picture.
     Picture,
+
+    /// Shows the spec that is open so.
+    Show(Face),
+    /// Ticks a line of it, by its number, as it was typed; a ticked one is unticked.
+    TickLine(usize, String),
+    /// Unticks all its lines.
+    UntickLines,
+    /// Makes it for so many.
+    Serves(u32),
+    /// Begins the wait of a step of it, as that was written: so many seconds.
+    Begin(String, u32),
+    /// Ends it.
+    End(String),
 
     /// Puts what the screen makes on the run sheet that is open, or on a new one.
     ToRun,

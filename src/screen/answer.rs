@@ -151,6 +151,8 @@ pub struct Answer {
     pub head: Vec<Button>,
     /// What there is to do with the answer, at the foot of the screen: at most four; the expected one first.
     pub foot: Vec<Button>,
+    /// What Copy copies, nothing where it is empty; none for the strip and the table.
+    pub text: Option<String>,
     /// A label, where the layout keeps a place for it.
     pub label: Option<Drawing>,
     /// Drawings under their headings, where the layout keeps a place for them.
@@ -174,6 +176,9 @@ impl Answer {
     /// The answer as text to copy: all of the strip, then the table if there is one.
     #[must_use]
     pub fn as_text(&self) -> String {
+        if let Some(text) = &self.text {
+            return text.clone();
+        }
         let figures: Vec<String> = self.strip.figures.iter().map(ToString::to_string).collect();
         let mut text = figures.join(" + ");
         for line in [&self.strip.also, &self.strip.below] {

@@ -3,7 +3,9 @@
 use crate::book::Ingredient;
 use crate::screen::pad::Keys;
 use crate::screen::picture::Picture;
-use crate::screen::{Button, Carry, Cell, Choice, Drawing, Event, Problem, Row, SheetHead, ToHave};
+use crate::screen::{
+    Button, Carry, Cell, Choice, Doing, Drawing, Event, Pours, Printed, Problem, Row, SheetHead, ToHave,
+};
 use crate::text::Qr;
 
 /// One of several, in a field.
@@ -116,6 +118,14 @@ pub enum Block {
     Actions(&'static str),
     /// How to install the app.
     InstallHint,
+    /// How many a spec is made for: what it is called, and the number.
+    Serves(&'static str, u32),
+    /// The lines of a spec, to pour.
+    Pours(Pours),
+    /// The steps of a spec, to do.
+    Doing(Vec<Doing>),
+    /// What a spec says on paper alone.
+    Printed(Printed),
     /// Nothing: keeps the place of a block that comes and goes above a field, which then stays where it is in the list,
     /// and in the document, with its caret.
     Nothing,

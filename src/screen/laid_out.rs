@@ -49,6 +49,7 @@ pub(crate) fn laid_out(
         name,
         head,
         foot,
+        text: _,
         label,
         mut pictures,
         plan,

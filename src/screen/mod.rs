@@ -10,9 +10,11 @@ mod block;
 mod button;
 pub mod clock;
 mod drawing;
+mod face;
 mod fields;
 mod held;
 mod laid_out;
+mod making;
 pub(crate) mod own;
 pub mod pad;
 mod paper;
@@ -32,10 +34,13 @@ pub use bench::Bench;
 pub use block::{Block, Field, Input, Opt};
 pub use button::Button;
 pub use drawing::{Drawing, Placed};
+pub use face::Face;
 pub use fields::{Choice, Fields, Texts, fill};
 pub(crate) use fields::{choice, empty_into, form};
 pub use held::Held;
 pub(crate) use laid_out::laid_out;
+pub(crate) use making::MOST_SERVES;
+pub use making::{Begun, Doing, InHand, Pour, Pours, Printed, Timing, form_of};
 pub use paper::{SheetHead, ToHave};
 pub use timeline::{Event, Wait};
 pub use tool::Tool;
@@ -119,6 +124,7 @@ impl Screen {
         let on_page = self.blocks.iter().flat_map(|block| match block {
             Block::Buttons(shown) => shown.clone(),
             Block::Timeline(events) => events.iter().flat_map(|event| event.buttons.clone()).collect(),
+            Block::Doing(steps) => steps.iter().filter_map(|step| Some(step.wait.as_ref()?.button.clone())).collect(),
             _ => Vec::new(),
         });
         self.foot.iter().chain(&self.head).cloned().chain(on_page).collect()

@@ -82,7 +82,9 @@ impl<'a> Tab<'a> {
         self.go(&to)
     }
 
+    /// Types into a field; on a spec that is being read, after Change.
     pub fn type_in(&mut self, field: &str, text: &str) -> &mut Tab<'a> {
+        self.fields_for(field);
         self.act(Act::Type(field.into(), text.into()))
     }
 
@@ -140,7 +142,8 @@ impl<'a> Tab<'a> {
         self.button(label).is_some()
     }
 
-    fn labels(&mut self) -> Vec<String> {
+    /// What the buttons say.
+    pub fn labels(&mut self) -> Vec<String> {
         self.view().screen.buttons().into_iter().map(|button| button.label).collect()
     }
 
@@ -160,8 +163,18 @@ impl<'a> Tab<'a> {
         self.view().screen.strip.below.replace('\u{202f}', " ")
     }
 
-    /// What a field holds.
+    /// A spec is read first: its fields come with Change.
+    fn fields_for(&mut self, field: &str) {
+        for label in ["Done", "Change"] {
+            if self.view().screen.field(field).is_none() && self.has_button(label) {
+                self.tap(label);
+            }
+        }
+    }
+
+    /// What a field holds; on a spec that is being read, after Change.
     pub fn value(&mut self, field: &str) -> String {
+        self.fields_for(field);
         let view = self.view();
         view.screen.field(field).unwrap_or_else(|| panic!("no field {field}")).text.clone()
     }

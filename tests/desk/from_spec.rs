@@ -112,7 +112,8 @@ fn a_spec_comes_along_from_its_page_through_fruit_and_clarify_to_its_cordial() {
     let keeper = with_demo();
     let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1");
     assert_eq!(back(&mut tab), None);
-    let (quick, fruit) = (tab.value("lines"), tab.link("Fruit for the lemon juice"));
+    let quick = tab.value("lines");
+    let fruit = tab.tap("Done").tap("More").link("Fruit for the lemon juice");
     tab.go(&fruit);
     assert_eq!(tab.view().screen.strip.below, "For Orchard lantern, quick");
     let clarify = tab.link("Clarify it");

@@ -39,7 +39,10 @@ fn links(keeper: &Faulty) -> BTreeSet<String> {
         }
     }
     for id in ["demo-1", "demo-2", "demo-3"] {
-        gather(&mut Tab::open(keeper, &format!("specs/spec?id={id}")));
+        let mut tab = Tab::open(keeper, &format!("specs/spec?id={id}"));
+        gather(&mut tab);
+        gather(tab.act(Act::Serves(3)));
+        gather(tab.tap("More"));
     }
     let mut tab = Tab::open(keeper, "specs/spec?id=demo-1");
     tab.act(Act::ToRun).go("batch/run");

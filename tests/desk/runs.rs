@@ -87,7 +87,7 @@ fn a_spec_goes_on_with_its_ice() {
     let keeper = Faulty::default();
     Tab::open(&keeper, "specs").tap("Try a demo");
     let mut tab = Tab::open(&keeper, "specs/spec?id=demo-3");
-    tab.act(Act::Choose("at".into(), "1".into())).tap("To the run sheet");
+    tab.act(Act::Choose("at".into(), "1".into())).tap("Run sheet");
     tab.go("batch/run").type_in("times", "40").type_in("ready", "2026-11-28T18:30");
     let rows = tab.rows();
     assert!(rows.iter().any(|row| row.contains("Freeze clear ice: one clear block|")), "{rows:?}");

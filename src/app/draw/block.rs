@@ -2,13 +2,14 @@
 
 use super::field::{field, fix_buttons};
 use super::label::label;
+use super::making::{doing, pours, printed, serves};
 pub(super) use super::node::act_button;
 use super::node::{Node, Tap, button, element, link, owned, said, with, words};
 use super::paper;
 use super::picture::pictures;
 use super::timeline::timeline;
 use crate::desk::View;
-use crate::screen::{ASKED, Act, Block, Cell, Row};
+use crate::screen::{ASKED, Act, Block, Button, Cell, Row};
 use crate::text::Qr;
 
 /// The pieces of a block.
@@ -48,11 +49,17 @@ pub(super) fn block(view: &View, block: &Block) -> Vec<Node> {
         }
         Block::Buttons(buttons) if buttons.is_empty() => Vec::new(),
         Block::Buttons(buttons) => {
-            let buttons = buttons.iter().map(|shown| act_button("btn", shown)).collect();
+            // The app taps the one that shows more of a list when it comes in sight.
+            let class = |shown: &Button| if shown.act == Act::More { "btn more" } else { "btn" };
+            let buttons = buttons.iter().map(|shown| act_button(class(shown), shown)).collect();
             vec![element("div", &[("class", "actions")], buttons)]
         }
         Block::Pictures(shown) => pictures(shown),
         Block::Label(shown) => shown.iter().map(label).collect(),
+        Block::Serves(label, count) => vec![serves(label, *count)],
+        Block::Pours(shown) => vec![pours(shown)],
+        Block::Doing(steps) => vec![doing(steps)],
+        Block::Printed(shown) => vec![printed(shown)],
         Block::Code(shown, words) => vec![code(shown, words)],
         Block::Link(label, href) => {
             vec![element("p", &[("class", "remark")], vec![link(href, (*label).into(), false)])]

@@ -125,6 +125,10 @@ fn name_of(block: &Block) -> &'static str {
         Block::Carry(_) => "<carry>",
         Block::Actions(_) => "<actions>",
         Block::InstallHint => "<hint>",
+        Block::Serves(..) => "<serves>",
+        Block::Pours(_) => "<pours>",
+        Block::Doing(_) => "<doing>",
+        Block::Printed(_) => "<printed>",
         Block::Nothing => "<nothing>",
     }
 }

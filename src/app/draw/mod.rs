@@ -6,6 +6,7 @@ mod field;
 mod frame;
 mod html;
 mod label;
+mod making;
 mod node;
 mod pad;
 mod paper;

@@ -1,10 +1,13 @@
 //! Specs: the book.
 
 pub mod all;
+mod arrived;
 pub mod backup;
 pub mod card;
 pub mod find;
+mod method;
 mod remarks;
+mod served;
 pub mod texts;
 
 use crate::screen::Tool;

@@ -39,6 +39,13 @@ async fn no_rule_of_accessibility_is_broken_in_either_look() -> Result<()> {
             phone.open(route).await?;
             assert_eq!(broken_rules(&phone, &axe).await?, Vec::<String>::new(), "{route}, light: {light}");
         }
+        // A spec as it is changed, and what else there is to do with it.
+        for face in ["Change", "More"] {
+            phone.open("specs/spec?id=demo-1").await?;
+            phone.reload().await?;
+            phone.tap_on(face).await?;
+            assert_eq!(broken_rules(&phone, &axe).await?, Vec::<String>::new(), "{face}, light: {light}");
+        }
         // With something to settle, and a figure that explains itself.
         phone.open("service/balance").await?;
         phone.type_in("spec", "60 ml gin\n20 ml moon dust").await?;

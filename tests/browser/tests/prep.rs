@@ -182,9 +182,9 @@ async fn a_run_works_back_from_its_time() -> Result<()> {
     phone.open("specs").await?;
     phone.tap_on("Try a demo").await?;
     phone.tap_on("Orchard lantern").await?;
-    phone.strip_says("Orchard lantern").await?;
+    phone.strip_says("before ice").await?;
     phone.tap_on("washed").await?;
-    phone.tap_on("To the run sheet").await?;
+    phone.tap_on("Run sheet").await?;
     phone.open("batch/run").await?;
     phone.strip_says("Freeze clear ice").await?;
     // Two days from now: the ice is frozen the day before, and nothing begins too late.
@@ -247,12 +247,14 @@ async fn a_cordial_stands_for_juice_citrus_and_syrup() -> Result<()> {
     phone.open("specs").await?;
     phone.tap_on("Try a demo").await?;
     phone.tap_on("Orchard lantern").await?;
-    phone.strip_says("Orchard lantern").await?;
-    phone.tap_on("quick").await?;
+    phone.strip_says("before ice").await?;
+    phone.tap_on("More").await?;
     phone.tap_on("Clarify the pear juice").await?;
     // 30 ml at 1.045 g/ml is 31.4 g; a quarter of a percent of that.
     phone.strip_says("0.078 g enzyme").await?;
     phone.back().await?;
+    phone.strip_says("before ice").await?;
+    phone.tap_on("More").await?;
     phone.tap_on("A cordial for its juice").await?;
     phone.strip_says("60 ml cordial | in each serve").await?;
     let cells = phone.run("return Object.fromEntries([...document.querySelectorAll('.list > div')].map(c => [c.querySelector('dt').textContent, c.querySelector('dd').textContent.trim()]))").await?;

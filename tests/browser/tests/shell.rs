@@ -111,6 +111,7 @@ async fn blocked_storage_is_said_and_the_tools_still_answer() -> Result<()> {
     phone.open("specs").await?;
     phone.tap_on("Try a demo").await?;
     phone.tap_on("Orchard lantern").await?;
+    phone.tap_on("Change").await?;
     phone.put("notes", "for tonight").await?;
     phone.open("specs").await?;
     phone.tap_on("Orchard lantern").await?;
@@ -268,6 +269,7 @@ async fn a_field_keeps_its_caret_while_another_tab_brings_what_stands_above_it()
     phone.open("specs").await?;
     phone.tap_on("Try a demo").await?;
     phone.open("specs/spec?id=demo-1").await?;
+    phone.tap_on("Change").await?;
     watch(&phone, "name", 7).await?;
     let other = "const k = 'meniscus/spec/demo-1'; localStorage[k + '~other'] = localStorage[k];
         dispatchEvent(new StorageEvent('storage', { key: k + '~other' }))";
@@ -305,6 +307,8 @@ async fn a_browser_without_webassembly_is_told() -> Result<()> {
     let phone = Phone::start(&serving.url(), &setup).await?;
     // It never comes up, so the page is opened without waiting for that.
     phone.cdp("Page.navigate", serde_json::json!({ "url": serving.url() })).await?;
-    phone.until("document.getElementById('first-words')?.textContent.includes('no WebAssembly')").await?;
+    phone
+        .until("document.querySelector('[data-first=failed] > .strip')?.textContent.includes('no WebAssembly')")
+        .await?;
     Ok(())
 }

@@ -162,9 +162,9 @@ async fn comes_right(host: &Host, phone: &Phone, build: &Path, fault: Fault) -> 
     }
     host.mend();
     phone.cdp("Page.reload", json!({})).await?;
-    phone.until("document.getElementById('page') || document.querySelector('main button')").await?;
+    phone.until("document.querySelector('#app:not([data-first]), #app[data-first=failed]')").await?;
     // The browser's own cache may have it for a year.
-    let must_repair = phone.run("return !!document.querySelector('#first-strip')").await? == true;
+    let must_repair = phone.run("return !!document.querySelector('#app[data-first]')").await? == true;
     if must_repair {
         phone.tap_on("Repair").await?;
         phone.is_up().await?;

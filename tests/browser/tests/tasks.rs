@@ -290,14 +290,14 @@ async fn a_pasted_list_is_read_asked_about_and_poured() -> Result<()> {
     phone.tap_on("New spec").await?;
     phone.until("location.hash.startsWith('#/specs/spec')").await?;
     phone.put("lines", pasted).await?;
-    phone.strip_says("12.9 % vol | Without a name. 3 lines not counted").await?;
+    phone.strip_says("6½ oz before ice, 191 ml | 12.9 % vol. 3 lines not counted").await?;
     phone.tap(".strip .leads").await?;
     phone.until("document.activeElement?.id === 'asked'").await?;
     phone.tap_on("Syrup").await?;
     phone.tap_on("90 ml soda").await?;
-    phone.strip_says("7.4 % vol | Without a name, 11¼ oz, 335 ml before ice").await?;
+    phone.strip_says("11¼ oz before ice, 335 ml | 7.4 % vol").await?;
     phone.reload().await?;
-    phone.strip_says("7.4 % vol | Without a name, 11¼ oz, 335 ml before ice").await?;
+    phone.strip_says("11¼ oz before ice, 335 ml | 7.4 % vol").await?;
     assert_eq!(phone.wrongs().await?, Vec::<String>::new());
     Ok(())
 }
