@@ -8,6 +8,7 @@ use crate::screen::route::{Place, Route};
 use crate::screen::{ASKED, Act, Block, Button, Field, Input, SHEET};
 use crate::store::SaveProblem;
 use crate::store::deeds::{self, Deed};
+use crate::tool::batch::run;
 use crate::tool::specs::{all, card};
 use crate::tool::{Change, after};
 
@@ -45,7 +46,9 @@ impl Desk {
                 let shown = self.shown().rows() + all::STEP;
                 self.type_into(self.route, "shown", shown.to_string(), world);
             }
+            Act::OpenStep(step) => self.open_step_of(step, world),
             Act::Start(_)
+            | Act::Longer(_)
             | Act::Tick(_)
             | Act::Untick(_)
             | Act::Finish
@@ -53,7 +56,8 @@ impl Desk {
             | Act::Reopen
             | Act::MadeOf(_)
             | Act::TakeOut(_) => self.change_run(act, world),
-            Act::ToRun => self.put_on_run(world),
+            Act::ToRun => self.put_on_run(false, world),
+            Act::ToRunAgain => self.put_on_run(true, world),
             Act::AllRuns => {
                 self.type_into(self.route, "id", String::new(), world);
                 self.effects.push(Effect::Replace(Route::Run.href()));
@@ -116,7 +120,7 @@ impl Desk {
         Some(match self.open_record()? {
             Open::Spec(entry, _) => deeds::delete_card(&entry),
             Open::Ingredient(entry) => deeds::delete_own(&entry),
-            Open::Run(entry) => deeds::delete_run(&entry),
+            Open::Run(entry) => deeds::delete_run(&entry, &run::title(&entry, &self.bench)),
         })
     }
 

@@ -30,10 +30,10 @@ use crate::book::{Entry, Run};
 use crate::reading::from_spec::FROM;
 use crate::screen::clock::Clock;
 use crate::screen::route::Route;
-use crate::screen::sheet::Sheet;
 use crate::screen::{Act, Bench, Screen};
 use crate::store::{Keeper, SaveProblem};
 use crate::text::Decimal;
+use crate::tool::batch::run::Worked;
 
 pub use effect::Effect;
 pub use news::News;
@@ -82,7 +82,7 @@ pub struct Desk {
     /// Whether a text is being put back, which is not typing.
     is_undoing: bool,
     /// Run sheets as they were worked out, but for their times; for each the record it was worked out from.
-    worked_out: Vec<(Arc<Entry<Run>>, Rc<Sheet>)>,
+    worked_out: Vec<(Arc<Entry<Run>>, Rc<Worked>)>,
     /// The time that the sheets on the bench stand for; none when something has changed since.
     timed_at: Option<u64>,
     /// Waits that have rung in this tab.

@@ -116,6 +116,12 @@ pub enum Act {
     ToRun,
     /// Shows all run sheets.
     AllRuns,
+    /// Puts it there once more.
+    ToRunAgain,
+    /// Makes a step the one that strip and buttons speak of.
+    OpenStep(String),
+    /// Lengthens the wait of a step by some minutes.
+    Longer(String),
     /// Starts the wait of a step, and readies the bell.
     Start(String),
     /// Ticks a step off.

@@ -3,7 +3,7 @@
 use crate::book::Ingredient;
 use crate::screen::pad::Keys;
 use crate::screen::picture::Picture;
-use crate::screen::{Button, Carry, Cell, Choice, Drawing, Problem, Row};
+use crate::screen::{Button, Carry, Cell, Choice, Drawing, Event, Problem, Row, SheetHead, ToHave};
 use crate::text::Qr;
 
 /// One of several, in a field.
@@ -86,6 +86,12 @@ pub enum Block {
     Heading(&'static str),
     /// A table under its heading. In a layout an empty one marks where the answer's goes.
     Table(&'static str, Vec<Row>),
+    /// Steps on one line of time.
+    Timeline(Vec<Event>),
+    /// The head of a printed run sheet; on paper alone.
+    SheetHead(SheetHead),
+    /// What to have ready, and what guests must be told of.
+    ToHave(ToHave),
     /// Small figures under their heading. In a layout empty ones mark where the answer's go.
     Cells(&'static str, Vec<Cell>),
     /// A plain remark.

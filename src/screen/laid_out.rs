@@ -27,7 +27,12 @@ pub(crate) fn laid_out(
     fields: &[(&'static str, &mut String)],
     (tall, clear): (bool, &'static str),
 ) -> Screen {
-    let copy = if answer.strip.tone == Tone::Answer { answer.as_text() } else { String::new() };
+    let mut copy = if answer.strip.tone == Tone::Answer { answer.as_text() } else { String::new() };
+    for block in &layout {
+        if let Block::Timeline(events) = block {
+            events.iter().for_each(|event| copy.push_str(&format!("\n{}", event.as_text())));
+        }
+    }
     let Answer {
         strip,
         leads,

@@ -15,11 +15,13 @@ mod held;
 mod laid_out;
 pub(crate) mod own;
 pub mod pad;
+mod paper;
 pub(crate) mod percent;
 pub mod picture;
 pub mod plan;
 pub mod route;
 pub mod sheet;
+mod timeline;
 mod tool;
 
 pub use act::Act;
@@ -34,6 +36,8 @@ pub use fields::{Choice, Fields, Texts, fill};
 pub(crate) use fields::{choice, empty_into, form};
 pub use held::Held;
 pub(crate) use laid_out::laid_out;
+pub use paper::{SheetHead, ToHave};
+pub use timeline::{Event, Wait};
 pub use tool::Tool;
 
 pub(crate) use crate::text::Figure;
@@ -112,9 +116,12 @@ impl Screen {
     /// Its buttons, wherever they stand.
     #[must_use]
     pub fn buttons(&self) -> Vec<Button> {
-        let on_page =
-            self.blocks.iter().filter_map(|block| if let Block::Buttons(shown) = block { Some(shown) } else { None });
-        self.foot.iter().chain(&self.head).chain(on_page.flatten()).cloned().collect()
+        let on_page = self.blocks.iter().flat_map(|block| match block {
+            Block::Buttons(shown) => shown.clone(),
+            Block::Timeline(events) => events.iter().flat_map(|event| event.buttons.clone()).collect(),
+            _ => Vec::new(),
+        });
+        self.foot.iter().chain(&self.head).cloned().chain(on_page).collect()
     }
 
     /// How many rows its tables have.

@@ -4,7 +4,6 @@ mod egg;
 mod juice;
 mod measured;
 mod share;
-mod unit;
 mod written;
 
 use std::fmt;
@@ -15,11 +14,10 @@ use super::number::{NumberProblem, is_digit, is_space, replaced, starts_number};
 use super::units::{leading_unit, typed};
 use crate::book::{Fit, Line, fit, is_poured};
 use crate::quantity::{Amount, Conventions, Ratio, Unit, Volume};
-use egg::poured;
+use egg::{is_egg, poured};
 use juice::juice_of;
 use measured::{Measured, is_alike, measured_at};
 use share::{counted_in, share_of};
-use unit::unit_written;
 use written::undressed;
 
 /// A line of text and what was understood of it. Nothing typed is dropped.
@@ -38,6 +36,8 @@ pub enum LineProblem {
     NoAmount,
     /// As much as fills the glass; of what.
     Top(String),
+    /// Eggs, their whites or yolks, without their number; the line.
+    HowMany(String),
     /// No ingredient: it says what one part is.
     Part,
     /// A share of the whole, percent, and of what, where that cannot be worked out.
@@ -61,6 +61,7 @@ impl fmt::Display for LineProblem {
         match self {
             LineProblem::NoAmount => f.write_str("No amount, so it is kept as it is."),
             LineProblem::Top(name) => write!(f, "How much fills the glass? Write it like 90 ml {name}."),
+            LineProblem::HowMany(line) => write!(f, "How many? Write it like {}.", one_or_two(line)),
             LineProblem::Part => f.write_str("So much is one part."),
             LineProblem::Share(_, name) => write!(f, "A share of how much? Write it like 30 ml {name}."),
             LineProblem::NoUnit(number) => write!(f, "{number} of what? Add a unit, like {number} ml."),
@@ -96,10 +97,7 @@ pub fn read_spec(text: &str, reading: &Reading<'_>) -> Vec<SpecLine> {
     };
     let conventions = Conventions { part, ..*reading.conventions };
     let reading = &Reading { conventions: &conventions, ..*reading };
-    let read = |line: &str| {
-        let written = |read: Line| Line { unit: unit_written(line, &read), ..read };
-        SpecLine { typed: line.to_owned(), read: read_line(line, reading).map(written) }
-    };
+    let read = |line: &str| SpecLine { typed: line.to_owned(), read: read_line(line, reading) };
     let mut all: Vec<SpecLine> = lines.by_ref().take(MOST_LINES).map(read).collect();
     counted_in(&mut all, reading);
     let rest = lines.count();
@@ -134,10 +132,15 @@ fn read_line(line: &str, reading: &Reading<'_>) -> Result<Line, LineProblem> {
     for (at, _) in line.match_indices(|c: char| is_digit(c) || c == '.').filter(|(at, _)| starts_word(line, *at)) {
         let (name, tail) = line.split_at(at);
         match amount_alone(tail, reading) {
-            Ok((amount, said)) => return named(amount, name, said, reading),
+            Ok((amount, unit, said)) => {
+                return named(amount, name, said, reading).map(|read| Line { unit, ..read });
+            }
             Err(LineProblem::NoAmount | LineProblem::Amount(AmountProblem::Number(NumberProblem::Unreadable(_)))) => {}
             Err(problem) => asked = asked.or(Some(problem)),
         }
+    }
+    if asked.is_none() && is_egg(line) {
+        return Err(LineProblem::HowMany(line.to_owned()));
     }
     if let Some(name) = topped_with(line) {
         return Err(LineProblem::Top(name.to_owned()));
@@ -159,7 +162,7 @@ fn part_in(line: &str, reading: &Reading<'_>) -> Option<Volume> {
     let rest = rest.trim_start();
     let amount = rest.strip_prefix(['=', ':']).or_else(|| rest.strip_prefix("is "))?;
     match amount_alone(amount.trim_start(), reading) {
-        Ok((Amount::Volume(part), _)) => Some(part),
+        Ok((Amount::Volume(part), ..)) => Some(part),
         _ => None,
     }
 }
@@ -213,7 +216,7 @@ fn holds_amount(text: &str) -> bool {
 }
 
 fn amount_first(line: &str, reading: &Reading<'_>) -> Result<Line, LineProblem> {
-    let Measured { number, amount, rest, mut said } = measured_at(line, reading)?;
+    let Measured { number, amount, unit, rest, mut said } = measured_at(line, reading)?;
     // Another column may hold it again in another unit.
     let mut cells: Vec<&str> = rest.split('|').map(str::trim).collect();
     if let (Some(first), true) = (amount, cells.len() > 1) {
@@ -227,13 +230,20 @@ fn amount_first(line: &str, reading: &Reading<'_>) -> Result<Line, LineProblem> 
             _ => true,
         });
     }
-    let outside = without_brackets(&cells.join(", "));
+    let joined;
+    let outside = without_brackets(match cells[..] {
+        [cell] => cell,
+        _ => {
+            joined = cells.join(", ");
+            &joined
+        }
+    });
     match amount {
-        Some(amount) => named(amount, &outside, said, reading),
+        Some(amount) => named(amount, outside, said, reading).map(|read| Line { unit, ..read }),
         // "1 bottle (750 ml) gin": counting it would leave it out of the total.
         None if holds_amount(&rest) => Err(LineProblem::Unclear),
-        None if number > 0.0 && (is_poured(&outside) || is_misspelt(&outside, reading)) => Err(no_unit(line, &rest)),
-        None => named(counted(number, line, &rest)?, &outside, said, reading),
+        None if number > 0.0 && (is_poured(outside) || is_misspelt(outside, reading)) => Err(no_unit(line, &rest)),
+        None => named(counted(number, line, &rest)?, outside, said, reading),
     }
 }
 
@@ -245,18 +255,20 @@ fn is_misspelt(name: &str, reading: &Reading<'_>) -> bool {
 fn no_unit(line: &str, rest: &str) -> LineProblem {
     let is_figure = |c: char| is_digit(c) || is_space(c) || matches!(c, '.' | ',' | '/' | '-' | '–');
     // What is behind the number may have been put apart in reading.
-    let number = line.strip_suffix(rest).unwrap_or(&line[..line.len() - line.trim_start_matches(is_figure).len()]);
+    let number = line
+        .strip_suffix(rest.trim_start_matches(is_figure))
+        .unwrap_or(&line[..line.len() - line.trim_start_matches(is_figure).len()]);
     LineProblem::NoUnit(number.trim().to_owned())
 }
 
 /// An amount, and nothing behind it but a note in brackets.
-fn amount_alone(text: &str, reading: &Reading<'_>) -> Result<(Amount, String), LineProblem> {
-    let Measured { number, amount, rest, said } = measured_at(text, reading)?;
+fn amount_alone(text: &str, reading: &Reading<'_>) -> Result<(Amount, Option<Unit>, String), LineProblem> {
+    let Measured { number, amount, unit, rest, said } = measured_at(text, reading)?;
     let rest = rest.trim_matches(|c: char| is_space(c) || matches!(c, ')' | '|' | '.' | ','));
     let is_note = rest.starts_with('(') && !rest.contains(|c: char| c.is_ascii_digit());
     match amount {
-        Some(amount) if rest.is_empty() || is_note => Ok((amount, said)),
-        None if rest.is_empty() => Ok((counted(number, text, "")?, said)),
+        Some(amount) if rest.is_empty() || is_note => Ok((amount, unit, said)),
+        None if rest.is_empty() => Ok((counted(number, text, "")?, None, said)),
         _ => Err(LineProblem::NoAmount),
     }
 }
@@ -314,11 +326,17 @@ fn say(said: &mut String, more: &str) {
     said.push_str(more);
 }
 
+/// A line with a number before it: one, or two of what it has more of.
+fn one_or_two(line: &str) -> String {
+    let name = line.split(['(', ',']).next().unwrap_or_default().trim_end();
+    format!("{} {line}", if name.ends_with('s') { 2 } else { 1 })
+}
+
 /// "(60 ml) gin" is "gin": the bracket says the amount again.
-fn without_brackets(text: &str) -> String {
+fn without_brackets(text: &str) -> &str {
     match (text.starts_with('('), text.find(')')) {
-        (true, Some(end)) => text[end + 1..].trim().to_owned(),
-        _ => text.to_owned(),
+        (true, Some(end)) => text[end + 1..].trim(),
+        _ => text,
     }
 }
 
@@ -335,6 +353,7 @@ impl LineProblem {
         match self {
             LineProblem::Amount(problem) => problem.fixes(line),
             LineProblem::Top(name) => [60, 90, 120].map(|ml| format!("{ml} ml {name}")).to_vec(),
+            LineProblem::HowMany(line) => vec![one_or_two(line)],
             LineProblem::NoUnit(number) => [Unit::Millilitre, Unit::Ounce, Unit::Gram]
                 .map(|unit| replaced(line, number, &format!("{number} {}", typed(unit))))
                 .to_vec(),

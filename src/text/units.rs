@@ -82,21 +82,35 @@ pub fn typed(unit: Unit) -> &'static str {
 /// The unit of this name, in any case, singular or plural, with dots, brackets and spaces forgiven.
 #[must_use]
 pub fn unit_of(word: &str) -> Option<Unit> {
-    let lower = word.to_ascii_lowercase().replace(['.', ',', ':', '(', ')'], " ");
-    let words = lower.split_whitespace().collect::<Vec<_>>().join(" ");
-    let named = |word: &str| NAMES.iter().find(|(_, names)| names.contains(&word)).map(|(unit, _)| *unit);
-    named(&words).or_else(|| words.strip_suffix('s').and_then(named))
+    named(&[word])
+}
+
+/// The unit that words name together.
+fn named(words: &[&str]) -> Option<Unit> {
+    let is_joint = |c: char| c.is_whitespace() || matches!(c, '.' | ',' | ':' | '(' | ')');
+    let mut name = String::with_capacity(24);
+    for part in words.iter().flat_map(|word| word.split(is_joint)).filter(|part| !part.is_empty()) {
+        if !name.is_empty() {
+            name.push(' ');
+        }
+        name.push_str(part);
+    }
+    name.make_ascii_lowercase();
+    let known = |name: &str| NAMES.iter().find(|(_, names)| names.contains(&name)).map(|(unit, _)| *unit);
+    known(&name).or_else(|| name.strip_suffix('s').and_then(known))
 }
 
 /// What the names of several words begin with, so that other lines are not searched for them.
 const LONG_NAMES_BEGIN: &str = "bcfiouw";
+/// Most words of a name.
+pub(super) const LONGEST_NAME: usize = 4;
 
 /// The longest run of words, from the first, that names a unit, and how many words it takes.
 pub(super) fn leading_unit(words: &[&str]) -> Option<(Unit, usize)> {
     let may_be_long =
         words.first()?.trim_start_matches('(').starts_with(|c: char| LONG_NAMES_BEGIN.contains(c.to_ascii_lowercase()));
-    let most = if may_be_long { words.len().min(4) } else { 1 };
-    (1..=most).rev().find_map(|count| unit_of(&words[..count].join(" ")).map(|unit| (unit, count)))
+    let most = if may_be_long { words.len().min(LONGEST_NAME) } else { 1 };
+    (1..=most).rev().find_map(|count| named(&words[..count]).map(|unit| (unit, count)))
 }
 
 #[cfg(test)]

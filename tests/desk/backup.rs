@@ -262,7 +262,7 @@ fn deed<'k>(tab: &mut Tab<'k>, keeper: &'k Faulty, what: u8, word: &str) {
         11 => drop(tab.go("prep/clear").tap("To the run sheet")),
         12 => {
             tab.go("batch/run");
-            let labels = ["Start 45 min", "Done", "Finish: keep it in the log"];
+            let labels = ["Start 45 min", "Done", "Finish"];
             tap_if(tab, labels[word.len() % 3]);
         }
         13 => drop(tab.go("shelf").type_in("dash", "1 ml").type_in("yields", word)),

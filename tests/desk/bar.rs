@@ -172,14 +172,20 @@ impl<'a> Tab<'a> {
         view.not_saved.into_iter().chain(view.notice).map(|notice| notice.words).collect::<Vec<_>>().join(" ")
     }
 
-    /// The rows of the tables, name and amount.
+    /// The rows of the tables, name and amount; and the steps of a run, with their times.
     pub fn rows(&mut self) -> Vec<String> {
         let view = self.view();
-        let rows = view.screen.blocks.iter().filter_map(|block| match block {
-            Block::Table(_, rows) => Some(rows.clone()),
-            _ => None,
+        let rows = view.screen.blocks.iter().flat_map(|block| match block {
+            Block::Table(_, rows) => {
+                rows.iter().map(|row| format!("{}|{}|{}", row.name, row.amount, row.detail)).collect()
+            }
+            Block::Timeline(events) => events
+                .iter()
+                .map(|event| format!("{}|{}|{}|{}", event.words, event.at, event.detail, event.mind))
+                .collect(),
+            _ => Vec::new(),
         });
-        rows.flatten().map(|row| format!("{}|{}|{}", row.name, row.amount, row.detail)).collect()
+        rows.collect()
     }
 
     /// Where the links of a label lead.

@@ -152,7 +152,7 @@ fn a_spec_left_empty_leaves_nothing() {
 fn finishing_with_open_steps_asks() {
     let keeper = Faulty::default();
     let mut tab = Tab::open(&keeper, "prep/milk-wash?drink=500+ml");
-    tab.act(Act::ToRun).go("batch/run").tap("Finish: keep it in the log");
+    tab.act(Act::ToRun).go("batch/run").tap("Finish");
     let notice = tab.view().notice.expect("a question");
     assert!(notice.words.ends_with("still open on this sheet."), "{}", notice.words);
     assert!(stored(&keeper, "run/")[0].contains("\"parts\"") && !stored(&keeper, "run/")[0].contains("\"finished\""));

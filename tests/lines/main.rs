@@ -101,6 +101,12 @@ fn what_was_decided_is_said() {
     let top = read("top with soda water").read.expect_err("a question");
     assert_eq!(top.to_string(), "How much fills the glass? Write it like 90 ml soda water.");
     assert_eq!(top.fixes("top with soda water")[1], "90 ml soda water");
+    for (typed, fixed) in [("- egg white (optional)", "1 egg white (optional)"), ("Egg whites", "2 Egg whites")] {
+        let eggs = read(typed).read.expect_err("a question");
+        assert_eq!(eggs.to_string(), format!("How many? Write it like {fixed}."));
+        assert_eq!(eggs.fixes(typed), [fixed]);
+        assert!(read(fixed).read.is_ok());
+    }
 }
 
 #[test]

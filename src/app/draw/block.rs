@@ -2,10 +2,13 @@
 
 use super::field::{field, fix_buttons};
 use super::label::label;
+pub(super) use super::node::act_button;
 use super::node::{Node, Tap, button, element, link, owned, said, with, words};
+use super::paper;
 use super::picture::pictures;
+use super::timeline::timeline;
 use crate::desk::View;
-use crate::screen::{ASKED, Act, Block, Button, Cell, Row};
+use crate::screen::{ASKED, Act, Block, Cell, Row};
 use crate::text::Qr;
 
 /// The pieces of a block.
@@ -24,6 +27,10 @@ pub(super) fn block(view: &View, block: &Block) -> Vec<Node> {
         Block::InstallHint => vec![install_hint(view)],
         Block::Heading(words) => heading(words).into_iter().collect(),
         Block::Table(_, rows) if rows.is_empty() => Vec::new(),
+        Block::Timeline(events) if events.is_empty() => Vec::new(),
+        Block::Timeline(events) => vec![timeline(events)],
+        Block::SheetHead(head) => vec![paper::head(head)],
+        Block::ToHave(to_have) => vec![paper::to_have(to_have)],
         Block::Cells(_, cells) if cells.is_empty() => Vec::new(),
         Block::Table(title, rows) => {
             let asked = rows.iter().position(|row| row.marked && !view.screen.leads.is_empty());
@@ -53,15 +60,6 @@ pub(super) fn block(view: &View, block: &Block) -> Vec<Node> {
         Block::Remark(words) => vec![said("p", &[("class", "remark")], owned(words))],
         Block::Caution(words) => vec![said("p", &[("class", "caution")], owned(words))],
     }
-}
-
-/// A button that carries its act.
-pub(super) fn act_button(class: &'static str, shown: &Button) -> Node {
-    if let Act::Go(href) = &shown.act {
-        let attributes = vec![("class", class.into()), ("href", owned(href))];
-        return with("a", &[], attributes, vec![words(&shown.label)]);
-    }
-    button(class, owned(&shown.label), &shown.spoken, Some(Tap::Act(shown.act.clone())))
 }
 
 fn heading(words: &'static str) -> Option<Node> {

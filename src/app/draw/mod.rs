@@ -8,10 +8,12 @@ mod html;
 mod label;
 mod node;
 mod pad;
+mod paper;
 mod picture;
 mod strip;
 #[cfg(test)]
 mod tests;
+mod timeline;
 
 pub use canvas::{Canvas, FRAME, Part, Whose};
 pub use frame::{column, page};

@@ -157,3 +157,24 @@ fn what_cannot_be_read_says_why() {
     assert_eq!(problem.fixes("1,000 ml gin"), ["1000 ml gin", "1 ml gin"]);
     assert_eq!(LineProblem::NoUnit("60".into()).fixes("60 gin"), ["60 ml gin", "60 oz gin", "60 g gin"]);
 }
+
+#[test]
+fn the_unit_a_line_is_written_in() {
+    for (line, unit) in [
+        ("2 oz gin", Some(Unit::Ounce)),
+        ("1½oz rum", Some(Unit::Ounce)),
+        ("• 1-1/2 oz — rum", Some(Unit::Ounce)),
+        ("60ml/2oz gin", Some(Unit::Millilitre)),
+        ("2–3 dashes bitters", Some(Unit::Dash)),
+        ("2 x 30 ml gin", Some(Unit::Millilitre)),
+        ("Gin: 4 cl", Some(Unit::Centilitre)),
+        ("Rich syrup 2:1 1 oz", Some(Unit::Ounce)),
+        ("2 parts gin", Some(Unit::Ounce)),
+        ("1 fl oz gin", Some(Unit::Ounce)),
+        ("½ lb sugar", Some(Unit::Pound)),
+        ("8 mint leaves", None),
+        ("juice of half a lime", None),
+    ] {
+        assert_eq!(read(line).expect(line).unit, unit, "{line}");
+    }
+}

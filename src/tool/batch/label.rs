@@ -99,7 +99,6 @@ impl Tool for LabelForm {
         let [from, others] = from_spec::fields(Route::Label, &self.from_spec, None, bench);
         vec![
             Block::Label(None),
-            Block::Buttons(vec![Button::new("Print", Act::Print), Button::new("Share as a picture", Act::Picture)]),
             from,
             others,
             Block::field(NAME, "What it is", Input::Words { placeholder: "Orchard cordial" }),
@@ -163,6 +162,7 @@ impl Tool for LabelForm {
                 .push("Not all of it fits so that it can be read: say it shorter, or take a larger label.".into());
         }
         answer.label = Some(drawn);
+        answer.foot = vec![Button::new("Print", Act::Print), Button::new("Share as a picture", Act::Picture)];
         answer
     }
 
@@ -274,13 +274,16 @@ impl LabelForm {
         if let Some(pour) = pour {
             of_serve.push(format!("pour {}", text::millilitres(pour, bench.decimal)));
         }
+        if Keeps::read(&self.keeps) != Keeps::Long {
+            of_serve.push("keep cold".into());
+        }
         let (code, problem) = self.code(bench);
         let contains = self.contains(bench);
         let stamped = Stamped {
             name: self.name.trim().to_owned(),
             made: format!("Made {}", clock.stamp(made)),
             use_by: use_by.map_or_else(String::new, |at| format!("Use by {}", clock.day(at))),
-            serve: of_serve.join(", "),
+            serve: of_serve.join(" · "),
             contains: if contains.is_empty() { String::new() } else { format!("Contains {contains}") },
             note: self.note.trim().to_owned(),
             code,

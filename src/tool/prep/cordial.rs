@@ -12,9 +12,10 @@ use crate::book::{Ingredient, Kind, LIBRARY, Measured, Taken, ingredient};
 use crate::craft::cordial::{Fill, Made, made, to_target};
 use crate::craft::pour::{fits, litre_of, pour};
 use crate::quantity::{Acidity, Amount, Brix, Mass, Ratio, Temperature, Volume};
+use crate::reading::rows::amount_words;
 use crate::reading::{Contents, PLACEHOLDER, allergens, from_spec, label};
 use crate::screen::pad::Keys;
-use crate::screen::plan::{HOUR, MINUTE, Makes, Making, Plan, Step, titled};
+use crate::screen::plan::{HOUR, MINUTE, Makes, Making, Need, Plan, Step, titled};
 use crate::screen::route::Route;
 use crate::screen::{Act, Answer, Bench, Block, Button, Choice, Input, Opt, Problem, Strip, Tone, Tool, form};
 use crate::substance::fruit::FRUIT;
@@ -359,7 +360,11 @@ fn steps(batch: &Batch, bench: &Bench) -> Plan {
     if shows(water) {
         parts.push(grams(*water, "water", bench));
     }
-    let into = text::litres_or_ml(*juice, bench.decimal);
+    let into = amount_words(Amount::Volume(*juice), bench);
+    let weighed = |what: &str, mass: Mass| Need::of(what, Amount::Mass(mass));
+    let mut needs = vec![Need::given(name, Amount::Volume(*juice)), weighed("sugar", made.sugar)];
+    needs.extend(made.acids.iter().map(|(powder, mass)| weighed(&powder.name.to_ascii_lowercase(), *mass)));
+    needs.push(weighed("zest", *zest));
     let gives = Some(Amount::Volume(*volume));
     let mix = Step::work("mix", format!("Stir {} into {into} {name} till clear", parts.join(", ")), 15 * MINUTE);
     let steps = if *zest > Mass::ZERO {
@@ -375,5 +380,5 @@ fn steps(batch: &Batch, bench: &Bench) -> Plan {
     let short = name.trim_end_matches(" juice").trim_end_matches(" purée");
     let title = titled(format!("{short} cordial"));
     let density = made.mix.density(Temperature::TWENTY).ok();
-    Plan { title, steps, density, ..Plan::default() }
+    Plan { title, steps, density, needs, ..Plan::default() }
 }

@@ -8,7 +8,7 @@ use crate::quantity::{Acidity, Amount, Mass, Ratio, Temperature};
 use crate::reading::label::{self, Keeps};
 use crate::reading::yields;
 use crate::screen::pad::Keys;
-use crate::screen::plan::{MINUTE, Makes, Making, Plan, Step, titled};
+use crate::screen::plan::{MINUTE, Makes, Making, Need, Plan, Step, titled};
 use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Block, Choice, Figure, Opt, Problem, Strip, Tone, Tool, choice, form, plural};
 use crate::substance::fruit::{FRUIT, Fruit};
@@ -252,8 +252,10 @@ impl FruitForm {
                     .giving(Some(Amount::Volume(given.volume))),
             );
         }
+        let needs = Ratio::from_value(f64::from(count)).map(|count| Need::of(name, Amount::Count(count)));
+        let needs = needs.into_iter().collect();
         let title = titled(format!("{} {noun}", fruit.name));
-        Some(Plan { title, steps, density: litre.density(Temperature::TWENTY).ok(), ..Plan::default() })
+        Some(Plan { title, steps, needs, density: litre.density(Temperature::TWENTY).ok(), ..Plan::default() })
     }
 
     /// What came out, and an offer to keep the yield that it makes.

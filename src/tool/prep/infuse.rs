@@ -5,7 +5,7 @@ use crate::craft::infuse::{gomme, solution};
 use crate::quantity::{Amount, Mass, Ratio, Volume};
 use crate::reading::label::{self, Keeps};
 use crate::screen::pad::Keys;
-use crate::screen::plan::{HOUR, MINUTE, Making, Plan, Step};
+use crate::screen::plan::{HOUR, MINUTE, Making, Need, Plan, Step};
 use crate::screen::{Answer, Bench, Block, Choice, Figure, Input, Problem, Tone, Tool, choice, form};
 use crate::text::{self, Dimension};
 
@@ -259,7 +259,8 @@ impl InfuseForm {
         if let Some(last) = steps.last_mut() {
             last.gives = gives;
         }
-        Plan { title: self.title(), steps, ..Plan::default() }
+        let needs = parts.weighed.iter().map(|(what, amount)| Need::of(what, *amount)).collect();
+        Plan { title: self.title(), steps, needs, ..Plan::default() }
     }
 
     fn make(&self) -> Make {

@@ -9,12 +9,13 @@ mod verdict;
 use crate::book::{Allergen, Ask, Kind, Measured, Taken, allergens_in, asked_in, ingredient};
 use crate::craft::milk_wash::{Clots, Verdict, Wash, drink_for, milk_for, washed};
 use crate::craft::pour::litre_of;
-use crate::quantity::{Acidity, Mass, Ratio, Temperature, Unit, Volume};
+use crate::quantity::{Acidity, Amount, Mass, Ratio, Temperature, Unit, Volume};
 use crate::reading::from_spec;
 use crate::reading::label::{self, Keeps};
+use crate::reading::rows::amount_words;
 use crate::reading::{self, Contents, PLACEHOLDER};
 use crate::screen::pad::{Keys, unit_typed};
-use crate::screen::plan::{Cut, Makes, Making};
+use crate::screen::plan::{Cut, Makes, Making, Need};
 use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Block, Choice, Figure, Input, Opt, Problem, Strip, Tone, Tool, choice, form};
 use crate::substance::milk::{MILKS, Milk, USUAL_DRINK_PER_MILK};
@@ -217,6 +218,8 @@ struct Worked {
     drink: Option<Mix>,
     /// How the drink is mixed; empty where it comes mixed.
     mix: String,
+    /// What must be there for it.
+    needs: Vec<Need>,
     /// How much of it should come of that.
     to_mix: Volume,
     /// Less of it than the spec says.
@@ -280,8 +283,13 @@ impl MilkWashForm {
         let mix = match &read {
             _ if is_mixed => String::new(),
             Some(drink) => format!("Mix the drink: {}", drink.parts),
-            None => format!("Mix the drink, {} of it", text::litres_or_ml(to_mix, bench.decimal)),
+            None => format!("Mix the drink, {} of it", amount_words(Amount::Volume(to_mix), bench)),
         };
+        let mut needs = match &read {
+            Some(drink) if !is_mixed => drink.needs.clone(),
+            _ => vec![Need::given("the drink", Amount::Volume(to_mix))],
+        };
+        needs.push(Need::of(&kind.name.to_ascii_lowercase(), Amount::Volume(wash.milk)));
         Some(Worked {
             ratio,
             kind,
@@ -289,6 +297,7 @@ impl MilkWashForm {
             asks,
             drink,
             mix,
+            needs,
             to_mix,
             cut: read.and_then(|drink| drink.cut),
             has_acid_figure: self.known() == Given::Spec || !self.acid.trim().is_empty(),

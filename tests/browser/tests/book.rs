@@ -281,3 +281,23 @@ async fn a_spec_travels_as_a_link_a_code_a_recipe_and_a_table() -> Result<()> {
     assert_eq!(phone.wrongs().await?, Vec::<String>::new());
     Ok(())
 }
+
+#[tokio::test]
+async fn a_spec_is_taken_into_scale_and_found_by_a_few_letters() -> Result<()> {
+    let (_serving, phone) = phone_with("").await?;
+    phone.open("specs").await?;
+    phone.tap_on("Try a demo").await?;
+    phone.open("service/scale").await?;
+    phone.choose("from_spec", "demo-1/1").await?;
+    phone.strip_says("Orchard lantern, stirred: 18 serves").await?;
+    assert!(phone.value("spec").await?.contains("20 ml dry vermouth"));
+    phone.tap_on("Back").await?;
+    phone.until("location.hash === '#/specs/spec?id=demo-1'").await?;
+    phone.open("find").await?;
+    phone.until("document.activeElement.id === 'search' && document.activeElement.type === 'search'").await?;
+    phone.type_in("search", "lantrn").await?;
+    phone.strip_says("1 found | 1 spec").await?;
+    phone.tap_on("Orchard lantern").await?;
+    phone.until("location.hash === '#/specs/spec?id=demo-1'").await?;
+    Ok(())
+}

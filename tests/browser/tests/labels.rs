@@ -62,7 +62,7 @@ async fn label_of_the_demo(phone: &Phone) -> Result<()> {
     phone.tap_on("stirred").await?;
     phone.tap_on("Label it").await?;
     phone.strip_says("use by | Orchard lantern. Contains").await?;
-    phone.until("document.querySelector('.label path')").await
+    phone.until("document.querySelector('.label path[transform]')").await
 }
 
 fn near(found: f32, expected: f32) -> bool {
