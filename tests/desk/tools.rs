@@ -48,7 +48,7 @@ fn the_strip_leads_to_the_line_that_is_asked_about() {
 fn an_amount_is_carried_to_the_next_tool() {
     let keeper = Faulty::default();
     let mut tab = Tab::open(&keeper, "service/measure");
-    let href = tab.type_in("amount", "1 l").link("Share it out in serves");
+    let href = tab.type_in("amount", "1 l").link("Into serves");
     tab.go(&href);
     assert_eq!(tab.value("made"), "1000 ml");
     assert!(tab.effects.contains(&Effect::Replace("#/batch/serves".into())), "what was carried leaves the address");

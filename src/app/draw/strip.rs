@@ -9,7 +9,7 @@ use crate::text::Figure;
 /// Letters of what to do that stand on one line, and of a verdict.
 const ONE_LINE: usize = 28;
 /// The same beside a picture.
-const BESIDE: usize = 20;
+const BESIDE: usize = 16;
 /// Letters that stand on two lines.
 const TWO_LINES: usize = 66;
 /// What a figure may measure beside a picture: a letter of its number counts as four of its unit.

@@ -331,7 +331,7 @@ impl CordialForm {
         let name = format!("{} cordial", batch.name.trim_end_matches(" juice"));
         answer.buttons.push(keep(&name, &made.mix, bench));
         answer.carry("Label it", label::href(&label::Facts { name, ..label::Facts::default() }));
-        answer.carry("Share it out in serves", Route::Serves.href_with("made", &bench.carried(*volume)));
+        answer.carry("Into serves", Route::Serves.href_with("made", &bench.carried(*volume)));
         answer.plan = Some(steps(&batch, bench));
         answer
     }

@@ -372,7 +372,7 @@ impl MilkWashForm {
         }
         let came = self.came(worked, &mut answer, bench);
         let through = bench.carried(came.unwrap_or(self.comes_through(worked, bench).0));
-        answer.carry("Share it out in serves", Route::Serves.href_with("made", &through));
+        answer.carry("Into serves", Route::Serves.href_with("made", &through));
         let after = worked.drink.as_ref().filter(|_| kind.is_of_cows()).map(|drink| washed(drink, wash.milk, kind));
         let strength = after.map(|after| after.liquid.strength().fraction() * 100.0);
         let known = label::Facts {

@@ -254,7 +254,7 @@ impl SyrupForm {
         answer
             .remarks
             .push("ICUMSA formula (Bubník et al. 1995). Simple syrup is 50 °Bx by weight, but 46 by the cup.".into());
-        answer.carry("Share it out in serves", Route::Serves.href_with("made", &bench.carried(volume)));
+        answer.carry("Into serves", Route::Serves.href_with("made", &bench.carried(volume)));
         answer
     }
 }

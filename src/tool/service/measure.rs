@@ -146,7 +146,7 @@ impl Tool for MeasureForm {
         }
         let carried = bench.carried(both.volume);
         answer.carry("Wash it with milk", Route::MilkWash.href_with("drink", &carried));
-        answer.carry("Share it out in serves", Route::Serves.href_with("made", &carried));
+        answer.carry("Into serves", Route::Serves.href_with("made", &carried));
         answer.carry("Acid for this much lime", Route::Acid.href_with("juice", &carried));
         answer
     }

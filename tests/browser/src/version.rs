@@ -56,6 +56,10 @@ impl Phone {
     /// When it does not come up.
     pub async fn take_update(&self, mark: &str) -> Result<()> {
         self.run("window.__same = true").await?;
+        // It is offered once the pad is put away.
+        if self.run("return !!document.querySelector('.pad')").await? == true {
+            self.press("Done").await?;
+        }
         self.tap_on("Use it").await?;
         self.until(&format!("!window.__same && document.documentElement.dataset.build === '{mark}'")).await?;
         self.is_up().await?;

@@ -356,7 +356,7 @@ async fn clear_undo_copy_and_carry_on() -> Result<()> {
     phone.strip_says(" | ").await?;
     phone.tap_on("Undo").await?;
     phone.strip_says("100 ml milk").await?;
-    phone.tap_on("Share it out in serves").await?;
+    phone.tap_on("Into serves").await?;
     phone.until("location.hash === '#/batch/serves'").await?;
     assert_eq!(phone.value("made").await?, "510 ml");
     phone.back().await?;

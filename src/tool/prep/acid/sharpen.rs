@@ -197,7 +197,7 @@ impl AcidForm {
                 if row.kind == Kind::Juice { " Fresh fruit varies by a fifth and more: taste it." } else { "" };
             answer.remarks.push(format!("{}: {}{spread}.{varies}", row.name, row.source));
         }
-        answer.carry("Share it out in serves", Route::Serves.href_with("made", &bench.carried(volume)));
+        answer.carry("Into serves", Route::Serves.href_with("made", &bench.carried(volume)));
         answer
     }
 }

@@ -42,7 +42,7 @@ impl StrengthForm {
         }
         reading::ask_part(&mut answer, "pours", &self.pours, &read.lines, bench);
         answer.remarks.push("Give a strength behind a name: gin 57 %, rum 126 proof.".into());
-        answer.carry("Share it out in serves", Route::Serves.href_with("made", &bench.carried(reading.volume)));
+        answer.carry("Into serves", Route::Serves.href_with("made", &bench.carried(reading.volume)));
         answer
     }
 }

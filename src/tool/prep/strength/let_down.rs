@@ -82,7 +82,7 @@ impl StrengthForm {
         answer
             .remarks
             .push("OIML R 22 (1975), by mass. A liqueur's sugar is not allowed for here: put it in Blend.".into());
-        answer.carry("Share it out in serves", Route::Serves.href_with("made", &bench.carried(made.total)));
+        answer.carry("Into serves", Route::Serves.href_with("made", &bench.carried(made.total)));
         answer
     }
 }

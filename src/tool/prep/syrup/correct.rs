@@ -112,7 +112,7 @@ impl SyrupForm {
         answer.cell("before", text::litres_or_ml(was, bench.decimal));
         warn_of_crystals(&mut answer, makes, Temperature::TWENTY, bench);
         answer.remarks.push("ICUMSA formula (Bubník et al. 1995), all of it counted as sucrose.".into());
-        answer.carry("Share it out in serves", Route::Serves.href_with("made", &bench.carried(volume)));
+        answer.carry("Into serves", Route::Serves.href_with("made", &bench.carried(volume)));
         answer
     }
 }

@@ -61,7 +61,7 @@ fn carry(
     answer.carry("Balance", Route::Balance.href_with("spec", lines));
     answer.carry("Scale it", Route::Scale.href_with("spec", lines));
     let made = bench.carried(served.volume);
-    answer.carry("Share it out in serves", Route::Serves.href_with("made", &made));
+    answer.carry("Into serves", Route::Serves.href_with("made", &made));
     links::fruit(&read.lines, Ratio::ONE, answer, bench);
     links::fat_wash(&read.lines, Ratio::ONE, answer, bench);
     answer.carry("A cordial for its juice", Route::Cordial.href_with("spec", lines));

@@ -283,7 +283,7 @@ fn what_else_there_is_to_do_is_under_more() {
         [
             "Balance",
             "Scale it",
-            "Share it out in serves",
+            "Into serves",
             "Fat-wash",
             "A cordial for its juice",
             "Wash it with milk",
