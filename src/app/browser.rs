@@ -44,7 +44,8 @@ pub(super) fn leave_input() {
 
 /// Selects all of an input's text.
 pub(super) fn select(id: &str) {
-    if let Some(input) = input(id) {
+    // What is entered may be a heading.
+    if let Some(input) = input(id).filter(|input| input.has_type::<HtmlInputElement>()) {
         input.select();
     }
 }

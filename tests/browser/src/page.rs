@@ -49,13 +49,14 @@ impl Phone {
         self.is_up().await
     }
 
-    /// What the strip says: figures, a bar, the line below.
+    /// What the strip says: figures, a bar, what to do, and where there is one the line below.
     ///
     /// # Errors
     /// When there is no strip.
     pub async fn strip(&self) -> Result<String> {
         let script = "const s = document.querySelector('output.strip');
-            return [[...s.querySelectorAll('.figure')].map(f => f.textContent.trim()).join(' + '), s.querySelector('.also').textContent].join(' | ')";
+            const below = s.querySelector('.below')?.textContent;
+            return [[...s.querySelectorAll('.figure')].map(f => f.textContent.trim()).join(' + '), s.querySelector('.also').textContent, ...(below ? [below] : [])].join(' | ')";
         let text = self.run(script).await?;
         Ok(text.as_str().unwrap_or_default().replace('\u{202f}', " "))
     }
@@ -127,14 +128,15 @@ impl Phone {
         Ok(())
     }
 
-    /// All the words on the page, and below it.
+    /// All the words on the page, and below it; an amount with its unit.
     ///
     /// # Errors
     /// When the page is gone.
     pub async fn words(&self) -> Result<String> {
         // What is folded away counts, and what is said below the page.
         let script = "const bars = document.querySelector('.bars'); return [document.querySelector('main').innerText,
-            ...[...document.querySelectorAll('.src p')].map(p => p.textContent), bars?.innerText ?? ''].join('\\n')";
+            ...[...document.querySelectorAll('.src p')].map(p => p.textContent), bars?.innerText ?? ''].join('\\n')
+            .replace(/^([≈−\\d¼½¾⅓⅔⅛][\\d \u{202f}.,–¼½¾⅓⅔⅛]*)\\n(?=[^\\n\\d]{1,16}$)/gm, '$1 ')";
         let text = self.run(script).await?;
         Ok(text.as_str().unwrap_or_default().replace('\u{202f}', " "))
     }
@@ -157,6 +159,17 @@ impl Phone {
             json!(words)
         );
         self.tap_found(&find).await.with_context(|| format!("tapping “{words}”"))
+    }
+
+    /// Taps what there is to do with an answer, at the foot of the screen: the pad is put away first.
+    ///
+    /// # Errors
+    /// When there is none or it cannot be touched.
+    pub async fn finish(&self, words: &str) -> Result<()> {
+        if self.run("return !!document.querySelector('.pad')").await? == true {
+            self.press("Done").await?;
+        }
+        self.tap_on(words).await
     }
 
     /// Goes to a tool by the sheet of its place.

@@ -62,7 +62,7 @@ async fn a_spec_is_found_changed_deleted_and_brought_back() -> Result<()> {
     phone.strip_says("3 specs").await?;
     // On to Scale with its lines.
     phone.tap_on("Orchard lantern").await?;
-    phone.tap_on("Scale it").await?;
+    phone.finish("Scale it").await?;
     phone.until("location.hash === '#/service/scale'").await?;
     assert!(phone.value("spec").await?.starts_with("45 ml pear brandy\n30 ml pear juice"));
     assert_eq!(phone.wrongs().await?, Vec::<String>::new());
@@ -285,7 +285,7 @@ async fn a_spec_travels_as_a_link_a_code_a_recipe_and_a_table() -> Result<()> {
     phone.until("window.__given.length === 1").await?;
     let recipe = phone.run("return window.__given[0]").await?;
     assert!(recipe.as_str().is_some_and(|text| text.contains("\"@type\": \"Recipe\"") && text.contains("HowToStep")));
-    phone.tap_on("Scale it").await?;
+    phone.finish("Scale it").await?;
     phone.tap_on("Save as CSV").await?;
     phone.until("window.__given.length === 2").await?;
     let csv = phone.run("return window.__given[1]").await?;

@@ -60,7 +60,7 @@ async fn label_of_the_demo(phone: &Phone) -> Result<()> {
     phone.tap_on("Orchard lantern").await?;
     phone.strip_says("before ice").await?;
     phone.tap_on("stirred").await?;
-    phone.tap_on("Label it").await?;
+    phone.finish("Label it").await?;
     phone.strip_says("use by | Orchard lantern, stirred. Contains").await?;
     phone.until("document.querySelector('.label path[transform]')").await
 }
@@ -97,9 +97,10 @@ async fn tape_is_printed_to_size_with_a_code_that_reads() -> Result<()> {
     ensure!(codes.len() == 1, "{} codes", codes.len());
     let (_, link) = codes[0].decode()?;
     ensure!(link.starts_with(&phone.url) && link.contains("#/specs/backup?packed="), "{link}");
-    // The link is the spec: opened elsewhere it shows what is in it.
+    // The link is the spec: opened elsewhere it can be read before it is taken.
     phone.run(&format!("location.hash = {}", json!(link.split_once('#').map_or("", |(_, hash)| hash)))).await?;
-    phone.strip_says("Nothing is taken until you say").await?;
+    phone.strip_says("114 ml in the glass").await?;
+    ensure!(phone.words().await?.contains("Not yours yet"));
     assert_eq!(phone.wrongs().await?, Vec::<String>::new());
     Ok(())
 }

@@ -53,13 +53,13 @@ async fn from_fruit_to_label_without_a_network_through_a_kill() -> Result<()> {
     // From here on there is no network.
     drop(serving);
     pick_pears(&phone).await?;
-    phone.tap_on("To the run sheet").await?;
-    phone.tap_on("Clarify it").await?;
+    phone.finish("To the run sheet").await?;
+    phone.finish("Clarify it").await?;
     phone.strip_says("2.6 g enzyme").await?;
-    phone.tap_on("To the run sheet").await?;
-    phone.tap_on("Make a cordial").await?;
+    phone.finish("To the run sheet").await?;
+    phone.finish("Make a cordial").await?;
     phone.strip_says("334 g sugar + 18.6 g acid").await?;
-    phone.tap_on("To the run sheet").await?;
+    phone.finish("To the run sheet").await?;
     phone.open("batch/run").await?;
     phone.strip_says("Press 10 pears").await?;
     // Less came out than was reckoned with: what follows is less too.
@@ -115,7 +115,7 @@ async fn from_fruit_to_label_without_a_network_through_a_kill() -> Result<()> {
     for said in ["got 900 ml", "got 700 ml, 12 °Bx, pH 3.9", "waits 45 min"] {
         assert!(words.contains(said), "{said}: {words}");
     }
-    phone.tap_on("Label it").await?;
+    phone.finish("Label it").await?;
     phone.strip_says("use by | Pear cordial").await?;
     // Made when the last of it was done, not when it is labelled.
     assert!(phone.value("made").await?.starts_with("20"), "{:?}", phone.value("made").await);
@@ -133,7 +133,7 @@ async fn timers_ring_by_the_clock_several_at_once() -> Result<()> {
         if start == "oleo" {
             phone.tap_on("Peel in sugar").await?;
         }
-        phone.tap_on("To the run sheet").await?;
+        phone.finish("To the run sheet").await?;
     }
     phone.open("batch/run").await?;
     phone.tap_on("Start 45 min").await?;
@@ -203,7 +203,7 @@ async fn a_run_works_back_from_its_time() -> Result<()> {
     phone.until("document.querySelector('main').innerText.includes('Too late by')").await?;
     // What goes in is made before: the cordial comes in front of the drink.
     phone.open("prep/cordial").await?;
-    phone.tap_on("To the run sheet").await?;
+    phone.finish("To the run sheet").await?;
     phone.open("batch/run").await?;
     phone.until("document.querySelector('main').innerText.includes('Stir again and bottle')").await?;
     let order = phone.run("return [...document.querySelectorAll('.event .step')].map(e => e.textContent)").await?;
@@ -255,7 +255,7 @@ async fn a_cordial_stands_for_juice_citrus_and_syrup() -> Result<()> {
     phone.back().await?;
     phone.strip_says("before ice").await?;
     phone.tap_on("More").await?;
-    phone.tap_on("A cordial for its juice").await?;
+    phone.finish("A cordial for its juice").await?;
     phone.strip_says("60 ml cordial | in each serve").await?;
     let cells = phone.run("return Object.fromEntries([...document.querySelectorAll('.list > div')].map(c => [c.querySelector('dt').textContent, c.querySelector('dd').textContent.trim()]))").await?;
     for what in ["volume", "strength", "sugar", "acid"] {

@@ -176,7 +176,7 @@ async fn carrying_on_works_where_commas_show_decimals() -> Result<()> {
     phone.open("shelf").await?;
     phone.tap_on("1,5").await?;
     phone.go_to("Service", "Measure").await?;
-    phone.tap_on("Wash it with milk").await?;
+    phone.finish("Wash it with milk").await?;
     phone.strip_says("10,4 ml milk").await?;
     assert_eq!(phone.value("drink").await?, "51,75 ml");
     Ok(())

@@ -19,7 +19,7 @@ async fn measure() -> Result<()> {
     phone.press("1 ½ oz").await?;
     assert_eq!(phone.value("amount").await?, "1½ oz");
     phone.strip_says("44.4 ml | Pour 1½ oz").await?;
-    phone.press("⋯ + 2 dash").await?;
+    phone.press("more + 2 dash").await?;
     assert_eq!(phone.value("amount").await?, "1½ oz + 2 dash");
     phone.strip_says("46 ml").await?;
     phone.type_in("amount", "0,75 cl").await?;
@@ -171,7 +171,7 @@ async fn syrup() -> Result<()> {
     phone.tap_on("Swap").await?;
     phone.press("2 0 ml").await?;
     phone.choose("swap_to", "sugar").await?;
-    phone.strip_says("17.7 g | of Sugar: the same sugar. Add 8.8 ml water").await?;
+    phone.strip_says("17.7 g | of Sugar").await?;
     phone.tap_on("Juice").await?;
     phone.type_in("juice", "105 ml").await?;
     phone.type_in("juice_wants", "35").await?;
@@ -224,7 +224,7 @@ async fn balance() -> Result<()> {
     phone.strip_says("21.4 % vol | Sugar 96.5, acid 7.9 g/l, 12.2 : 1").await?;
     // Plain words on demand.
     phone.tap("main details summary").await?;
-    phone.until("document.querySelector('details[open] p').textContent.startsWith('Alcohol by volume')").await?;
+    phone.until("document.querySelector('details[open] p').textContent.includes('Alcohol by volume')").await?;
     phone.tap("#water").await?;
     phone.press("2 5").await?;
     phone.strip_says("17.1 % vol").await?;
@@ -270,7 +270,7 @@ async fn a_pasted_list_is_read_asked_about_and_poured() -> Result<()> {
     phone.until("!document.querySelector('.leads')").await?;
     assert!(phone.words().await?.contains("10 % of the finished whole"));
     // And it is poured, for two.
-    phone.tap_on("Scale it").await?;
+    phone.finish("Scale it").await?;
     phone.until("location.hash === '#/service/scale'").await?;
     phone.type_in("serves", "2").await?;
     phone.strip_says("22¾ oz before ice, 670 ml | 2 serves").await?;
@@ -331,7 +331,7 @@ async fn a_mistake_has_words_beside_its_field_and_one_tap_settles_it() -> Result
     phone.strip_says("33.8 oz").await?;
     // Ten thousand characters, as a paste would bring them.
     phone.run("const e = document.getElementById('amount'); e.value = '9'.repeat(10000); e.dispatchEvent(new Event('input', { bubbles: true }))").await?;
-    phone.strip_says("That is too long for an amount.").await?;
+    phone.strip_says("No answer yet").await?;
     phone.type_in("amount", "").await?;
     phone.strip_says("Type an amount").await?;
     assert_eq!(phone.wrongs().await?, Vec::<String>::new());
@@ -351,12 +351,12 @@ async fn clear_undo_copy_and_carry_on() -> Result<()> {
     let copied = copied.as_str().unwrap_or_default();
     assert!(copied.starts_with("100 ml milk\nIt clots: pour the drink over the milk\n"), "{copied}");
     phone.tap_on("Empty").await?;
-    phone.strip_says(" | ").await?;
+    phone.until("document.querySelector('.strip.blank')").await?;
     phone.reload().await?;
-    phone.strip_says(" | ").await?;
+    phone.until("document.querySelector('.strip.blank')").await?;
     phone.tap_on("Undo").await?;
     phone.strip_says("100 ml milk").await?;
-    phone.tap_on("Into serves").await?;
+    phone.finish("Into serves").await?;
     phone.until("location.hash === '#/batch/serves'").await?;
     assert_eq!(phone.value("made").await?, "510 ml");
     phone.back().await?;
