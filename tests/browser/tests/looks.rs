@@ -98,7 +98,7 @@ async fn nothing_overflows_and_everything_can_be_hit() -> Result<()> {
 }
 
 const CLIPPED: &str = "return [...document.querySelectorAll('.strip, .strip .figure, .strip .also, .strip .below, .head h1, .key, .chip span, .place, .tool, .foot a, button')]
-   .filter(e => e.scrollWidth > e.clientWidth + 1 || e.scrollHeight > e.clientHeight + 1)
+   .filter(e => e.scrollWidth > e.clientWidth + 1 || !e.matches('.figure') && e.scrollHeight > e.clientHeight + 1)
    .map(e => e.className + ' ' + e.textContent)";
 
 /// The device's text set twice as large: nothing is cut off, and the places stay in sight.
@@ -170,7 +170,7 @@ async fn the_strip_never_moves() -> Result<()> {
             assert_eq!(phone.run(place).await?, before, "{route}");
         } else {
             assert!(
-                ["specs", "shelf/ingredients", "batch/run"].iter().any(|book| route.starts_with(book)),
+                ["specs", "shelf/ingredients", "batch/run", "find"].iter().any(|book| route.starts_with(book)),
                 "{route} clears"
             );
         }

@@ -7,7 +7,7 @@ use xtask::server::Serving;
 /// The place and the tool, what is pressed there, and what the strip then says.
 const QUESTIONS: [(&str, &str, &str, &str); 12] = [
     ("Service", "Measure", "2 ¼ oz", "66.5 ml"),
-    ("Service", "Scale", "6", "×6"),
+    ("Service", "Scale", "6", "6 serves"),
     ("Service", "Balance", "", "27.3 % vol"),
     ("Prep", "Fruit", "3 0 0 ml", "limes"),
     ("Prep", "Clarify", "2 l", "enzyme"),
