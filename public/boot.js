@@ -15,13 +15,57 @@ async function compiled(address) {
   return WebAssembly.compile(await file.arrayBuffer());
 }
 
+// Between two long pieces of work the page gets its turn: what was tapped shows, and what is painted stands.
+const turn = () => new Promise((resolve) => setTimeout(resolve));
+const opened = new Promise((resolve) => window.addEventListener("meniscus-opened", resolve, { once: true }));
+
 async function start() {
   const script = document.querySelector("link[data-boot=script]").href;
   const wasm = document.querySelector("link[data-boot=wasm]").href;
-  const [{ default: init }, code] = await Promise.all([import(script), compiled(wasm), restored]);
+  const parts = Promise.all([import(script), compiled(wasm), restored]);
+  await Promise.race([parts, turn()]);
+  markDecimal();
+  const [{ default: init }, code] = await parts;
+  await turn();
   await init({ module_or_path: code });
-  if (document.getElementById("first-strip")) throw new Error("nothing was drawn");
+  await opened;
 }
+
+// Whether the device writes 1,5. To ask takes a slow phone longer than anything else of a start, so what it said last
+// stands, and is asked again when there is time: it is so from the next start on.
+function markDecimal() {
+  const ask = () => ((1.5).toLocaleString().includes(",") ? "," : ".");
+  const noted = (mark) => {
+    try {
+      localStorage.setItem("meniscus-decimal", mark);
+    } catch {}
+    return mark;
+  };
+  let known;
+  try {
+    known = localStorage.getItem("meniscus-decimal");
+  } catch {}
+  if (known) setTimeout(() => noted(ask()), 15000);
+  page.toggleAttribute("data-comma", (known ?? noted(ask())) === ",");
+}
+
+// The strip as it stands when the page is left is what the next start shows first: public/first.js. Not one that time
+// changes, though.
+function keepStrip() {
+  const strip = document.querySelector("#app:not([data-first]) > output");
+  if (!strip) return;
+  const kept = (node) =>
+    node.nodeType === Node.TEXT_NODE
+      ? node.data
+      : [node.namespaceURI, node.localName, [...node.attributes].map(({ name, value }) => [name, value]), [...node.childNodes].filter((child) => child.nodeType !== Node.COMMENT_NODE).map(kept)];
+  const build = document.querySelector("link[data-boot=wasm]").getAttribute("href");
+  try {
+    if (page.hasAttribute("data-timed")) localStorage.removeItem("meniscus-last");
+    else localStorage.setItem("meniscus-last", JSON.stringify({ at: location.hash || "#/service/measure", build, strip: kept(strip) }));
+  } catch {}
+}
+window.addEventListener("pagehide", keepStrip);
+document.addEventListener("visibilitychange", () => document.visibilityState === "hidden" && keepStrip());
 
 // ---- Offline and updates: a new version waits until the person taps Update ----
 
@@ -107,15 +151,45 @@ async function give(given) {
 window.addEventListener("meniscus-choose-file", () => {
   const input = document.createElement("input");
   input.type = "file";
-  input.accept = ".json,.txt,.csv,application/json,text/plain,text/csv";
-  input.addEventListener("change", async () => {
-    const file = input.files[0];
-    if (!file) return;
-    // Beyond any book: not read into memory at all.
-    const text = file.size > 9000000 ? "9".repeat(8000001) : await file.text();
-    hand("meniscus-file", text);
-  });
+  input.accept = ".json,.meniscus,.txt,.csv,application/json,text/plain,text/csv";
+  input.addEventListener("change", () => input.files[0] && take(input.files[0]));
   input.click();
+});
+
+async function take(file) {
+  // Beyond any book: not read into memory at all.
+  hand("meniscus-file", file.size > 9000000 ? "9".repeat(8000001) : await file.text());
+}
+
+// ---- Handed over by the device: a recipe shared from another app, a file opened with this one, a shortcut ----
+
+const folder = new URL("./", location.href).href;
+let openedAt = location.href;
+
+// A link to a spec of ours leads there; of anything else the text is looked at as a file is, before any of it is kept.
+async function receive(address) {
+  const { searchParams, hash } = new URL(address);
+  const [title, text, url] = ["title", "text", "url"].map((name) => searchParams.get(name)?.trim() ?? "");
+  const ours = [url, ...text.split(/\s+/)].find((word) => word.startsWith(folder) && word.includes("#/"));
+  const words = text ? (text.startsWith(title) ? text : `${title}\n${text}`) : url || title;
+  await opened;
+  if (ours) location.hash = new URL(ours).hash;
+  else if (words) hand("meniscus-file", words);
+  else if (hash) location.hash = hash;
+}
+
+if (new URLSearchParams(location.search).size) {
+  receive(openedAt);
+  // It is taken once, and is no part of the address that links are made of.
+  history.replaceState(null, "", folder + location.hash);
+}
+
+window.launchQueue?.setConsumer(async ({ files, targetURL }) => {
+  await opened;
+  if (files?.length) return take(await files[0].getFile());
+  if (targetURL && targetURL !== openedAt) receive(targetURL);
+  // The launch that opened this page has been seen to; the next may lead to the same place.
+  openedAt = "";
 });
 
 // ---- A spec as a link: compressed, in the letters of addresses ----
@@ -219,7 +293,8 @@ document.addEventListener("visibilitychange", stayAwake);
 
 // ---- Labels: printed by the browser, or drawn as a picture ----
 
-window.addEventListener("meniscus-print", () => window.print());
+// Once what is printed has been drawn.
+window.addEventListener("meniscus-print", () => setTimeout(() => window.print()));
 
 window.addEventListener("meniscus-picture", async () => {
   const label = document.querySelector(".label");

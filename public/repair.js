@@ -1,6 +1,7 @@
 // Says why a start failed, and offers a way out. A file of its own, because it must run where boot.js does not.
 
-const isOpen = () => !document.getElementById("first-strip");
+const app = document.getElementById("app");
+const isOpen = () => !("first" in app.dataset);
 
 // The words for what went wrong, and whether other files would help.
 function explained(problem) {
@@ -16,14 +17,12 @@ function explained(problem) {
 function offer(problem) {
   const [words, canRepair] = explained(problem);
   const make = (tag, className, text) => Object.assign(document.createElement(tag), { className, textContent: text });
-  let line = document.getElementById("first-words");
-  let main = document.querySelector("main");
-  if (!line) {
-    // It stopped half way: what it drew goes.
-    line = make("output", "strip waiting", "");
-    document.getElementById("app").replaceChildren(line, (main = make("main", "", "")));
-  }
-  line.textContent = words;
+  // The first screen goes, and what was drawn half way: nothing in it would answer.
+  const line = make("output", "strip tall blank", "");
+  const main = make("main", "", "");
+  line.append(make("span", "also long", words));
+  app.dataset.first = "failed";
+  app.replaceChildren(line, main);
   if (!canRepair) return;
   const button = make("button", "", "Repair");
   const said = make("p", "remark", "Repair fetches Meniscus again, which needs a network. What you have typed and saved stays as it is.");
@@ -70,7 +69,7 @@ window.addEventListener(
   },
   true,
 );
-const isFine = () => isOpen() || document.querySelector("main button");
+const isFine = () => isOpen() || app.dataset.first === "failed";
 // All scripts have run by now. One that came empty fails in silence.
 window.addEventListener("load", () => isFine() || document.documentElement.hasAttribute("data-starting") || offer(new SyntaxError()));
 setTimeout(() => isFine() || offer("slow"), 20000);

@@ -104,6 +104,20 @@ pub(super) fn is_visible() -> bool {
     document().is_some_and(|document| !document.hidden())
 }
 
+/// Whether numbers are at hand without the pad, on a keyboard, or the window has no room for it.
+pub(super) fn has_keyboard() -> bool {
+    let query = "(hover: hover) and (pointer: fine), (max-height: 299px)";
+    let matches = window().and_then(|window| window.match_media(query).ok().flatten());
+    matches.is_some_and(|query| query.matches())
+}
+
+/// Has a text read out, where someone listens.
+pub(super) fn speak(text: &str) {
+    if let Some(region) = document().and_then(|document| document.get_element_by_id("spoken")) {
+        region.set_text_content(Some(text));
+    }
+}
+
 /// Goes to an address.
 pub(super) fn go(hash: &str) {
     if let Some(window) = window() {
@@ -158,7 +172,14 @@ pub(super) fn page_flag(name: &str) -> bool {
     document().and_then(|document| document.document_element()).is_some_and(|html| html.has_attribute(name))
 }
 
-/// Sets the look: "slate", "paper", or empty for the device's; boot.js has done so before the first paint.
+/// Marks the page so, for boot.js, or takes the mark off.
+pub(super) fn mark_page(name: &str, is_on: bool) {
+    if let Some(html) = document().and_then(|document| document.document_element()) {
+        let _ = html.toggle_attribute_with_force(name, is_on);
+    }
+}
+
+/// Sets the look: "slate", "paper", or empty for the device's; theme.js has done so before the first paint.
 pub(super) fn set_look(look: &str) {
     let Some(html) = document().and_then(|document| document.document_element()) else { return };
     let _ = match look {
@@ -174,10 +195,9 @@ pub(super) fn set_title(screen: &str) {
     }
 }
 
-/// The decimal mark of the device's language.
+/// The decimal mark of the device's language, which boot.js has noted.
 pub(super) fn device_decimal() -> Decimal {
-    let number: js_sys::Object = JsValue::from_f64(1.5).unchecked_into();
-    if String::from(number.to_locale_string()).contains(',') { Decimal::Comma } else { Decimal::Point }
+    if page_flag("data-comma") { Decimal::Comma } else { Decimal::Point }
 }
 
 /// Copies a text, then says whether it was copied.

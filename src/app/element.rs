@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use leptos::html::custom;
 use leptos::prelude::{AddAnyAttr, AnyView, ElementChild, IntoAny};
-use leptos::svg::{path, rect, svg, text};
+use leptos::svg::{circle, defs, path, pattern, rect, svg, text};
 
 use super::attributes::Attributes;
 use super::draw::{Element, Node};
@@ -26,6 +26,9 @@ pub(super) fn element(element: &Arc<Element>, children: Vec<AnyView>) -> AnyView
     match element.tag {
         "svg" => svg().add_any_attr(attributes).child(children).into_any(),
         "rect" => rect().add_any_attr(attributes).child(children).into_any(),
+        "circle" => circle().add_any_attr(attributes).child(children).into_any(),
+        "defs" => defs().add_any_attr(attributes).child(children).into_any(),
+        "pattern" => pattern().add_any_attr(attributes).child(children).into_any(),
         "path" => path().add_any_attr(attributes).child(children).into_any(),
         "text" => text().add_any_attr(attributes).child(children).into_any(),
         tag => custom(tag.to_ascii_uppercase()).add_any_attr(attributes).child(children).into_any(),

@@ -19,6 +19,7 @@ pub(super) fn listen(root: &HtmlElement, canvas: Rc<RefCell<Canvas>>, hand: Rc<d
     for name in ["click", "input", "change", "focusin", "keydown", "mousedown"] {
         let _ = root.add_event_listener_with_callback(name, hear.as_ref().unchecked_ref());
     }
+    let _ = root.add_event_listener_with_callback_and_bool("scroll", hear.as_ref().unchecked_ref(), true);
     hear.forget();
 }
 
@@ -51,7 +52,11 @@ impl Ears {
             // Taking the press keeps the focus, and so the caret, in the field.
             "mousedown" if is_within(".pad") => event.prevent_default(),
             "mousedown" => {}
+            "scroll" => self.scrolled(),
             "click" if is_within("button") => self.tapped(&target),
+            "keydown" if is_within(".places") && event.unchecked_ref::<KeyboardEvent>().key() == "Escape" => {
+                self.hand(Act::Sheet(None));
+            }
             _ => self.typed(&name, event, &target),
         }
     }
@@ -91,6 +96,15 @@ impl Ears {
                 }
             }
             _ => {}
+        }
+    }
+
+    /// The rest of a list comes as its end comes in sight.
+    fn scrolled(&self) {
+        if let Ok(Some(more)) = self.root.query_selector(".more")
+            && more.get_bounding_client_rect().top() < self.root.get_bounding_client_rect().bottom()
+        {
+            self.tapped(&more);
         }
     }
 

@@ -8,7 +8,7 @@ use leptos::reactive::signal::ArcRwSignal;
 use leptos::tachys::view::keyed::keyed;
 use web_sys::HtmlElement;
 
-use super::draw::{Canvas, FRAME, Node, Part, Whose, page};
+use super::draw::{Canvas, FRAME, Node, Part, Whose, column, page};
 use super::element::{element, views};
 use super::listen::listen;
 use crate::desk::View;
@@ -18,8 +18,11 @@ use crate::screen::Act;
 pub(super) struct Shown {
     canvas: Rc<RefCell<Canvas>>,
     frame: [Pieces; FRAME],
-    blocks: ArcRwSignal<Vec<Block>>,
+    columns: [Blocks; 2],
 }
+
+/// The blocks of a column.
+type Blocks = ArcRwSignal<Vec<Block>>;
 
 /// The pieces of one part of the page.
 type Pieces = ArcRwSignal<Vec<Node>>;
@@ -36,14 +39,15 @@ impl Shown {
     pub(super) fn mount(root: HtmlElement, view: View, hand: Rc<dyn Fn(Act)>) -> Shown {
         let canvas = Canvas::of(view);
         let frame = canvas.frame().map(Pieces::new);
-        let blocks = ArcRwSignal::new(canvas.blocks().iter().map(Block::of).collect());
+        let columns = canvas.columns().map(|parts| Blocks::new(parts.iter().map(Block::of).collect()));
         let canvas = Rc::new(RefCell::new(canvas));
         listen(&root, Rc::clone(&canvas), hand);
         root.set_text_content(None);
-        let [header, strip, notice, due, pad, places] = frame.clone().map(part);
-        let main = element(&page(Vec::new()), vec![notice, list(blocks.clone())]);
-        mount_to(root, move || vec![header, strip, main, due, pad, places]).forget();
-        Shown { canvas, frame, blocks }
+        let [head, strip, bars, foot, pad, places] = frame.clone().map(part);
+        let lists = columns.clone().map(|blocks| element(&column(Vec::new()), vec![list(blocks)]));
+        let main = element(&page(Vec::new()), lists.into());
+        mount_to(root, move || vec![head, strip, main, bars, foot, pad, places]).forget();
+        Shown { canvas, frame, columns }
     }
 
     /// Draws it again, by the end of the turn.
@@ -51,18 +55,22 @@ impl Shown {
         let mut canvas = self.canvas.borrow_mut();
         canvas.draw(view);
         self.frame.iter().zip(canvas.frame()).for_each(|(pieces, nodes)| set(pieces, &nodes));
-        let drawn = canvas.blocks();
-        let stay = self.blocks.with_untracked(|blocks| {
-            let stay = blocks.iter().map(|block| &block.whose).eq(drawn.iter().map(|part| &part.whose));
-            if stay {
-                blocks.iter().zip(drawn).for_each(|(block, part)| set(&block.pieces, &part.nodes));
-            }
-            stay
-        });
-        if !stay {
-            let blocks = self.blocks.with_untracked(|blocks| drawn.iter().map(|part| again(blocks, part)).collect());
-            self.blocks.set(blocks);
+        self.columns.iter().zip(canvas.columns()).for_each(|(blocks, drawn)| draw(blocks, drawn));
+    }
+}
+
+/// Draws a column again: the blocks that stand there already keep their places in the document.
+fn draw(column: &Blocks, drawn: &[Part]) {
+    let stay = column.with_untracked(|blocks| {
+        let stay = blocks.iter().map(|block| &block.whose).eq(drawn.iter().map(|part| &part.whose));
+        if stay {
+            blocks.iter().zip(drawn).for_each(|(block, part)| set(&block.pieces, &part.nodes));
         }
+        stay
+    });
+    if !stay {
+        let blocks = column.with_untracked(|blocks| drawn.iter().map(|part| again(blocks, part)).collect());
+        column.set(blocks);
     }
 }
 
@@ -91,6 +99,6 @@ fn part(pieces: Pieces) -> AnyView {
 }
 
 /// The blocks of the screen: one keeps what stands in the document, and caret and focus, while others come and go.
-fn list(blocks: ArcRwSignal<Vec<Block>>) -> AnyView {
+fn list(blocks: Blocks) -> AnyView {
     (move || keyed(blocks.get(), |block| block.whose, |_, block| (|_| {}, part(block.pieces)))).into_any()
 }

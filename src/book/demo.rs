@@ -89,7 +89,7 @@ pub fn demo_cards(now: u64) -> Vec<(String, Card)> {
             ],
         ),
         card(
-            "Barn owl",
+            "Teapot magistrate",
             "After supper. 10 coins. Milk: tell every guest.",
             vec![
                 way(

@@ -25,6 +25,13 @@ pub struct Jigger {
     pub lines: Vec<Mark>,
 }
 
+impl Jigger {
+    /// Its brim and its lines.
+    pub fn marks(&self) -> impl Iterator<Item = &Mark> {
+        std::iter::once(&self.brim).chain(&self.lines)
+    }
+}
+
 /// Everything about the bar that the tools need to know.
 #[derive(Clone, Debug, PartialEq)]
 pub struct House {
@@ -75,6 +82,6 @@ impl House {
 
     /// Every mark of every jigger.
     pub fn marks(&self) -> impl Iterator<Item = &Mark> {
-        self.jiggers.iter().flat_map(|jigger| std::iter::once(&jigger.brim).chain(&jigger.lines))
+        self.jiggers.iter().flat_map(Jigger::marks)
     }
 }

@@ -15,6 +15,7 @@ mod order;
 mod records;
 mod run;
 mod slot;
+mod sought;
 mod spec;
 
 pub use allergens::{allergens_in, asked_in};
@@ -27,9 +28,12 @@ pub use import::{Aside, Besides, Import, Standing, run_standing, standing};
 pub use ingredient::{Allergen, Ask, COMMON, Handled, Ingredient, Kind, Sugar};
 pub use library::{LIBRARY, ingredient};
 pub use loose::Loose;
-pub use named::{Fit, Holds, Measured, Taken, abroad, alike, fit, is_poured, named, named_to_the_end, taken_as};
+pub use named::{
+    Fit, Holds, Measured, Taken, abroad, alike, fit, folded, is_poured, named, named_to_the_end, taken_as,
+};
 pub use order::stood_before;
 pub use records::{Book, Deed, Entry, Pairs, Stamp, Unread};
 pub use run::{Logged, MOST_KEY, MOST_PARTS, Part, Run, Tick};
 pub use slot::{Field, Many, Record, Rule, Slot, Written};
+pub use sought::{BESIDE, Sought, best};
 pub use spec::{Line, Spec};

@@ -3,7 +3,8 @@
 mod abroad;
 mod near;
 
-pub use abroad::abroad;
+pub use abroad::{abroad, folded};
+pub use near::nearly;
 
 use super::ingredient::{Handled, Ingredient, Kind};
 use super::library::{LIBRARY, ingredient};

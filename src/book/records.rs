@@ -3,7 +3,8 @@
 use std::sync::Arc;
 
 use super::card::{Card, Own};
-use super::order::put_in_order;
+use super::named::folded;
+use super::order::{order, put_in_order};
 use super::run::Run;
 
 /// Which write of a key this is, and when it was.
@@ -83,7 +84,12 @@ impl Entry<Card> {
     pub fn noted(mut self) -> Entry<Card> {
         let Card { name, tags, ways, .. } = &self.value;
         let ways = ways.iter().flat_map(|way| [&way.name, &way.lines]);
-        self.pairs = [name, tags].into_iter().chain(ways).fold(Pairs::default(), |pairs, text| pairs.of(text));
+        let with = |pairs: Pairs, text: &String| match text.is_ascii() {
+            true => pairs.of(text),
+            // Also as it is looked for without accents.
+            false => pairs.of(text).of(&folded(text)),
+        };
+        self.pairs = [name, tags].into_iter().chain(ways).fold(Pairs::default(), with);
         self
     }
 }
@@ -152,6 +158,13 @@ impl Book {
     #[must_use]
     pub fn card(&self, id: &str) -> Option<&Arc<Entry<Card>>> {
         self.cards.iter().find(|entry| entry.id == id)
+    }
+
+    /// The specs, what was written down last first; of one time by name.
+    pub fn newest(&self) -> impl Iterator<Item = &Entry<Card>> {
+        let cards = &self.cards;
+        let order = order(cards.len(), &|a, b| cards[a].value.made < cards[b].value.made);
+        order.unwrap_or_else(|| (0..cards.len()).collect()).into_iter().map(|at| cards[at].as_ref())
     }
 
     /// The ingredient of this id.

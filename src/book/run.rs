@@ -171,6 +171,14 @@ impl Tick {
         [("got", got), ("brix", brix), ("ph", ph), ("celsius", celsius)]
     }
 
+    /// When a wait of so many seconds would have begun, were it so many longer: from now on where it is over. None while
+    /// that has not come yet, for a wait that begins later than it is goes by a clock that was set back.
+    #[must_use]
+    pub fn lengthened(&self, wait: u32, by: u32, now: u64) -> Option<u64> {
+        let began = self.started.max(now.saturating_sub(u64::from(wait) * 1000));
+        Some(began + u64::from(by) * 1000).filter(|began| *began <= now)
+    }
+
     /// Whether its wait runs.
     #[must_use]
     pub const fn is_running(&self) -> bool {

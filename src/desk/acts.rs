@@ -3,16 +3,19 @@
 use super::effect::{raise, send};
 use super::records::Open;
 use super::{Desk, Effect, News, World};
-use crate::screen::route::Route;
-use crate::screen::{ASKED, Act, Block, Button, Field, Input};
+use crate::reading::from_spec::{self, FROM, LINES};
+use crate::screen::route::{Place, Route};
+use crate::screen::{ASKED, Act, Block, Button, Field, Input, SHEET};
 use crate::store::SaveProblem;
 use crate::store::deeds::{self, Deed};
+use crate::tool::batch::run;
 use crate::tool::specs::{all, card};
 use crate::tool::{Change, after};
 
 impl Desk {
     pub(super) fn do_act(&mut self, act: &Act, world: &World<'_>) {
         match act {
+            Act::Type(name, from) | Act::Choose(name, from) if name == FROM => self.take_spec(from, world),
             Act::Type(name, text) => {
                 let text = self.with_unit(name, text);
                 self.type_text(name, &text, world);
@@ -29,9 +32,13 @@ impl Desk {
             }
             Act::Activate(name) => self.activate(name.as_deref()),
             Act::Turn => self.sight.is_turned = !self.sight.is_turned,
-            Act::Dismiss => self.sight.notice.clear(),
+            Act::Next => self.next_number(),
+            Act::Pad => self.sight.wants_pad = true,
+            Act::Sheet(place) => self.sheet(*place),
+            Act::Dismiss => self.dismiss(),
             Act::Go(to) => self.effects.push(Effect::Go(to.clone())),
             Act::Look => self.effects.push(Effect::Reach(ASKED)),
+            Act::UpdateLater => self.sight.update_waits = false,
             Act::Update => self.effects.push(raise("meniscus-update-now")),
             Act::Install => self.effects.push(raise("meniscus-install")),
             Act::KeepYield(yields) => self.keep_yield(yields, world),
@@ -39,7 +46,9 @@ impl Desk {
                 let shown = self.shown().rows() + all::STEP;
                 self.type_into(self.route, "shown", shown.to_string(), world);
             }
+            Act::OpenStep(step) => self.open_step_of(step, world),
             Act::Start(_)
+            | Act::Longer(_)
             | Act::Tick(_)
             | Act::Untick(_)
             | Act::Finish
@@ -47,7 +56,11 @@ impl Desk {
             | Act::Reopen
             | Act::MadeOf(_)
             | Act::TakeOut(_) => self.change_run(act, world),
-            Act::ToRun => self.put_on_run(world),
+            Act::Show(_) | Act::TickLine(..) | Act::UntickLines | Act::Serves(_) | Act::Begin(..) | Act::End(_) => {
+                self.make(act, world);
+            }
+            Act::ToRun => self.put_on_run(false, world),
+            Act::ToRunAgain => self.put_on_run(true, world),
             Act::AllRuns => {
                 self.type_into(self.route, "id", String::new(), world);
                 self.effects.push(Effect::Replace(Route::Run.href()));
@@ -110,7 +123,7 @@ impl Desk {
         Some(match self.open_record()? {
             Open::Spec(entry, _) => deeds::delete_card(&entry),
             Open::Ingredient(entry) => deeds::delete_own(&entry),
-            Open::Run(entry) => deeds::delete_run(&entry),
+            Open::Run(entry) => deeds::delete_run(&entry, &run::title(&entry, &self.bench)),
         })
     }
 
@@ -175,11 +188,62 @@ impl Desk {
         }
     }
 
+    /// Takes a spec from the book into the tool shown, as a link to it would.
+    fn take_spec(&mut self, from: &str, world: &World<'_>) {
+        self.with_cards(world);
+        let carried = from_spec::carried(self.route, from, &self.bench);
+        self.carry(&carried, world);
+        if self.route == Route::Label {
+            self.pack_label(world);
+        }
+    }
+
+    /// Makes the number after the active one the field that the pad types into; after the last the first.
+    fn next_number(&mut self) {
+        let number = |block: &Block| match block {
+            Block::Field(Field { name, input: Input::Amount(keys), .. }) => Some((*name, *keys)),
+            _ => None,
+        };
+        let active = self.sight.active.map(|(field, _)| field);
+        let numbers: Vec<_> = self.shown().blocks.iter().filter_map(number).collect();
+        let at = numbers.iter().position(|(field, _)| Some(*field) == active).map_or(0, |at| at + 1);
+        if let Some(next) = numbers.get(at).or(numbers.first()) {
+            self.sight.activate(Some(*next));
+            self.effects.push(Effect::Enter(next.0));
+            self.effects.push(Effect::Show(next.0));
+        }
+    }
+
+    /// Opens the sheet of tools of a place, or closes it; of the place whose sheet is open, goes to the tool used there last.
+    fn sheet(&mut self, place: Option<Place>) {
+        if place.is_some() && place == self.sight.sheet {
+            let place = place.unwrap_or(Place::Service);
+            let last = self.sight.last.iter().find(|route| route.row().place == place);
+            self.effects.push(Effect::Go(last.copied().unwrap_or(place.first()).href()));
+            self.sight.sheet = None;
+            return;
+        }
+        self.sight.sheet = place;
+        if place.is_some() {
+            self.sight.activate(None);
+            self.effects.push(Effect::Enter(SHEET));
+        }
+    }
+
+    /// Puts away what is said, or the words to a newcomer.
+    fn dismiss(&mut self) {
+        self.sight.is_first &= !self.sight.notice.is_empty();
+        self.sight.notice.clear();
+    }
+
     /// What an address brings goes into the form of its screen: one step for Undo, however much it is.
     pub(super) fn carry(&mut self, carried: &[(String, String)], world: &World<'_>) {
         let mut next = self.texts(self.route).clone();
-        for (name, text) in carried {
+        // The lines of the spec that a link names come along, for when they are asked for.
+        let brought = from_spec::brought(carried, &self.bench).map(|lines| (LINES.to_owned(), lines));
+        for (name, text) in carried.iter().chain(&brought) {
             if name == "packed" {
+                self.bench.at_hand.is_by_link = true;
                 self.effects.push(send("meniscus-unpack", text));
             } else {
                 next = after(self.route, &next, Change::Take(name, text));

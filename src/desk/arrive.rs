@@ -4,8 +4,9 @@ use super::{Desk, Effect, World};
 use crate::screen::address;
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
-use crate::screen::{Block, Field, Input};
+use crate::screen::{Act, Block, Face, Field, HEAD, Input};
 use crate::tool::shelf::settings::Keyboard;
+use crate::tool::specs::find::{INTO, SEARCH};
 
 impl Desk {
     /// Goes where an address leads.
@@ -15,10 +16,22 @@ impl Desk {
         let opens_another = address.carried.iter().any(|(name, id)| name == "id" && *id != self.text(self.route, "id"));
         if is_other || opens_another {
             self.leave_empty(world);
+            // A spec is read first; one that is being changed stays so while one looks elsewhere.
+            let opened = address.carried.iter().find(|(name, _)| name == "id");
+            let (id, face) = &self.bench.at_hand.face;
+            if *face == Face::More || opened.is_some_and(|(_, opened)| opened != id) {
+                self.bench.at_hand.face.1 = Face::Read;
+            }
         }
+        self.sight.sheet = None;
+        let place = address.route.row().place;
+        self.sight.last.retain(|route| route.row().place != place);
+        self.sight.last.push(address.route);
         if is_other {
             self.route = address.route;
             self.sight.activate(None);
+            self.sight.wants_pad = false;
+            self.sight.is_first &= !self.has_begun;
             if std::mem::take(&mut self.sight.is_passing) {
                 self.sight.notice.clear();
             }
@@ -28,6 +41,10 @@ impl Desk {
             if address.route == Route::Backup {
                 self.compare(world);
             }
+        }
+        if is_other && address.route == Route::Find && !self.text(Route::Find, INTO).is_empty() {
+            // For which tool is said by the way there.
+            self.type_into(Route::Find, INTO, String::new(), world);
         }
         if !address.carried.is_empty() {
             self.carry(&address.carried, world);
@@ -44,8 +61,12 @@ impl Desk {
             self.effects.push(Effect::Replace(address.route.href()));
         }
         if is_other || !self.has_begun {
-            self.has_begun = true;
             self.begin();
+            self.has_begun = true;
+        }
+        // The shortcut on a home screen: `#/specs/spec?new=1`.
+        if address.route == Route::Card && address.carried.iter().any(|(name, _)| name == "new") {
+            self.do_to_book(&Act::NewSpec, world);
         }
     }
 
@@ -60,7 +81,12 @@ impl Desk {
                 self.effects.push(Effect::Enter(field));
                 self.effects.push(Effect::Show(field));
             }
+            None if self.has_begun => self.effects.push(Effect::Enter(HEAD)),
             None => self.effects.push(Effect::Leave),
+        }
+        // What is there to be looked for is typed at once.
+        if self.shown().field(SEARCH).is_some_and(|field| matches!(field.input, Input::Search { .. })) {
+            self.effects.push(Effect::Enter(SEARCH));
         }
         // A new record begins with its name.
         if self.shown().field("name").is_some_and(|field| field.text.is_empty()) {
@@ -77,7 +103,9 @@ impl Desk {
     pub(super) fn first_number(&mut self) -> Option<(&'static str, Keys)> {
         let typed_in = |block: &Block| match block {
             Block::Field(Field { name, input: Input::Amount(keys), .. }) => Some(Some((*name, *keys))),
-            Block::Field(Field { input: Input::Lines { .. } | Input::Words { .. }, .. }) => Some(None),
+            Block::Field(Field { input: Input::Lines { .. } | Input::Words { .. } | Input::Search { .. }, .. }) => {
+                Some(None)
+            }
             _ => None,
         };
         self.shown().blocks.iter().find_map(typed_in)?

@@ -1,9 +1,11 @@
 //! What is done to the book: specs, ingredients and runs begun, copied, chosen among; the demo; imports taken.
 
+use std::rc::Rc;
+
 use super::{Desk, Effect, World};
-use crate::book::Run;
-use crate::screen::Act;
+use crate::book::{Import, Run};
 use crate::screen::route::Route;
+use crate::screen::{Act, Face};
 use crate::store::deeds::{self, Deed, Merge};
 use crate::store::{SaveProblem, journal};
 
@@ -19,19 +21,43 @@ impl Desk {
         let Some(worked) = self.worked(act, world) else { return };
         let Some(done) = self.perform(worked, world) else { return };
         match (act, done.open) {
-            (Act::NewSpec, Some(id)) => self.effects.push(Effect::Go(Route::Card.href_with("id", &id))),
+            (Act::NewSpec, Some(id)) => {
+                self.show_face(id.clone(), Face::Change);
+                self.effects.push(Effect::Go(Route::Card.href_with("id", &id)));
+            }
             (Act::KeepIngredient(..), Some(id)) => {
                 self.effects.push(Effect::Go(Route::Ingredients.href_with("id", &id)));
             }
-            (Act::TakeNew | Act::TakeAll | Act::TakeBoth, _) => self.has_taken(world),
+            (Act::TakeNew | Act::TakeAll | Act::TakeBoth, _) => {
+                let import = self.bench.at_hand.import.clone();
+                self.has_taken(world);
+                self.open_taken(import);
+            }
             (Act::AddWay, _) => {
                 if let Some((entry, _)) = self.open_spec() {
                     let last = entry.value.ways.len().saturating_sub(1);
                     self.type_into(self.route, "at", last.to_string(), world);
                 }
             }
-            (_, Some(id)) => self.show_record(id, world),
+            (act, Some(id)) => {
+                if *act == Act::Duplicate {
+                    self.show_face(id.clone(), Face::Change);
+                }
+                self.show_record(id, world);
+            }
             (_, None) => {}
+        }
+    }
+
+    /// One spec that has been taken, and nothing else, is opened.
+    fn open_taken(&mut self, import: Option<Result<Rc<Import>, String>>) {
+        let (Some(Ok(import)), None) = (import, &self.bench.at_hand.import) else { return };
+        let [(_, card)] = import.cards.as_slice() else { return };
+        if !import.own.is_empty() || !import.runs.is_empty() {
+            return;
+        }
+        if let Some(entry) = self.bench.book.cards.iter().find(|entry| entry.value == *card) {
+            self.effects.push(Effect::Go(Route::Card.href_with("id", &entry.id)));
         }
     }
 

@@ -13,8 +13,8 @@ use crate::tool::batch::run;
 const WAITS_GO_BY_IT: &str = "Waits go by it: those that run end that much later than they should.";
 
 impl Desk {
-    /// The bench, with the run sheets at the time it is. Each is worked out once, until its record or the bench changes;
-    /// only its times are worked out anew.
+    /// The bench, with the run sheets at the time it is. Each is worked out once, until its record or the bench changes, and
+    /// then but for the parts that stay; only its times are worked out anew.
     pub(super) fn timed(&mut self) -> &Bench {
         if self.timed_at == Some(self.bench.clock.now) {
             return &self.bench;
@@ -29,9 +29,13 @@ impl Desk {
             let at = known.iter().position(|(there, _)| Arc::ptr_eq(there, &entry));
             let sheet = match at {
                 Some(at) => known.swap_remove(at).1,
-                None => Rc::new(run::worked_out(&entry.value, &self.bench)),
+                None => {
+                    let was = known.iter().find(|(there, _)| there.id == entry.id);
+                    let was = was.map(|(there, worked)| (&there.value, worked.as_ref()));
+                    Rc::new(run::worked_out(&entry.value, was, &self.bench))
+                }
             };
-            let timed = Rc::new(sheet.as_ref().clone().at(&self.bench.clock));
+            let timed = Rc::new(sheet.sheet.clone().at(&self.bench.clock));
             self.bench.sheets.push((entry.id.clone(), timed));
             self.worked_out.push((entry, sheet));
         }
@@ -40,10 +44,11 @@ impl Desk {
 
     /// Rings for what is over, and keeps the screen awake while a wait runs.
     pub(super) fn beat(&mut self) {
-        let timers = match self.bench.book.runs.is_empty() {
+        let mut timers = match self.bench.book.runs.is_empty() {
             true => Vec::new(),
             false => run::timers(self.timed()),
         };
+        timers.extend(self.begun());
         if self.is_awake == timers.is_empty() {
             self.is_awake = !timers.is_empty();
             let text = if self.is_awake { "1" } else { "" };
@@ -68,12 +73,38 @@ impl Desk {
         }
     }
 
-    /// What is due next, on every screen but the run sheet's own. The bench is timed already.
+    /// Whether a wait ends within so many seconds, or is over. The bench is timed already.
+    pub(super) fn is_due_within(&self, seconds: i64) -> bool {
+        let by = self.bench.clock.now() + 1_000 * seconds;
+        let is_by = |timer: &run::Timer| timer.due < by;
+        self.begun().iter().any(is_by)
+            || (!self.bench.book.runs.is_empty() && run::timers(&self.bench).iter().any(is_by))
+    }
+
+    /// What is due next: on a run sheet, of what its own strip does not show; of a spec where it is not counted in sight.
+    /// The bench is timed already.
     pub(super) fn due(&self) -> Option<Due> {
-        if self.route == Route::Run || self.bench.book.runs.is_empty() {
+        let of_spec = self.due_of_spec();
+        // What is over goes before what runs, and a spec's short wait before what a sheet plans.
+        match self.due_of_runs() {
+            Some(due) if of_spec.as_ref().is_none_or(|spec| due.is_over && !spec.is_over) => Some(due),
+            _ => of_spec,
+        }
+    }
+
+    fn due_of_runs(&self) -> Option<Due> {
+        if self.bench.book.runs.is_empty() {
             return None;
         }
-        let (figure, words, is_over, href) = run::next_due(&self.bench)?;
+        let shown = self.bench.book.run(&self.text(Route::Run, "id")).filter(|_| self.route == Route::Run);
+        let (figure, words, is_over, href) = match shown {
+            Some(entry) => {
+                let sheet = run::sheet_of(entry, &self.bench);
+                let step = sheet.open(&self.text(Route::Run, "step")).map_or("", |step| &step.key);
+                run::next_over(&self.bench, (&entry.id, step))?
+            }
+            None => run::next_due(&self.bench)?,
+        };
         Some(Due { figure, words, is_over, href })
     }
 }

@@ -98,6 +98,8 @@ impl Form {
 impl Desk {
     /// Opens each form once, and names those that could not be used.
     pub(super) fn open_forms(&mut self, world: &World<'_>) {
+        let is_new = |route: &Route| matches!(world.keeper.get(&stored_under(route.form_key())), Ok(None));
+        self.sight.is_first = Route::ALL.iter().all(is_new);
         let mut unusable = Unusable::default();
         for route in Route::ALL {
             if self.forms.iter().all(|form| form.key != route.form_key()) {

@@ -3,8 +3,8 @@
 use super::effect::{give, raise, send};
 use super::{Desk, Effect, World};
 use crate::book::DEMO;
-use crate::screen::Act;
 use crate::screen::route::Route;
+use crate::screen::{Act, Face};
 use crate::store::{backup, besides, recipe};
 use crate::tool::specs::card;
 
@@ -63,9 +63,21 @@ impl Desk {
                 let texts: Vec<String> = aside.map(|aside| format!("{}\n{}\n", aside.key, aside.text)).collect();
                 self.give_file("meniscus-aside", "txt", texts.join("\n"));
             }
-            Act::ChooseFile => self.effects.push(raise("meniscus-choose-file")),
-            Act::Paste => self.effects.push(raise("meniscus-paste")),
-            Act::Print => self.effects.push(raise("meniscus-print")),
+            Act::ChooseFile => {
+                self.bench.at_hand.is_by_link = false;
+                self.effects.push(raise("meniscus-choose-file"));
+            }
+            Act::Paste => {
+                self.bench.at_hand.is_by_link = false;
+                self.effects.push(raise("meniscus-paste"));
+            }
+            Act::Print => {
+                // A spec is printed as it is read.
+                if let Some((entry, _)) = self.open_spec() {
+                    self.show_face(entry.id.clone(), Face::Read);
+                }
+                self.effects.push(raise("meniscus-print"));
+            }
             Act::Picture => self.effects.push(raise("meniscus-picture")),
             Act::Csv => {
                 let csv = self.shown().csv();

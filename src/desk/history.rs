@@ -177,7 +177,7 @@ impl Desk {
         let label = |name: &str| self.screen.field(name).map(|field| field.label.to_string());
         match names.as_slice() {
             &[name] => label(name).unwrap_or_else(|| "a change".into()),
-            _ if now.values().all(String::is_empty) => "clearing".into(),
+            _ if now.values().all(String::is_empty) => "emptying".into(),
             _ => format!("{} fields", names.len()),
         }
     }

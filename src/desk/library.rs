@@ -5,6 +5,7 @@ use std::sync::Arc;
 use super::effect::raise;
 use super::{Desk, Effect, News, World};
 use crate::book::{Book, Entry, Run};
+use crate::screen::route::Route;
 use crate::screen::{Act, Button};
 use crate::store::deeds::Deed;
 use crate::store::forms::TOOLS;
@@ -198,6 +199,9 @@ impl Desk {
             return self.bench.at_hand.import = Some(Err(words.to_owned()));
         }
         self.with_cards(world);
+        if !matches!(self.text(Route::Backup, "at").as_str(), "" | "0") {
+            self.type_into(Route::Backup, "at", "0".into(), world);
+        }
         let is_json = text.trim_start_matches('\u{feff}').trim_start().starts_with(['{', '[']);
         let import = match backup::read(text) {
             Err(ImportProblem::NotRead { .. } | ImportProblem::OtherKind) if !is_json => texts::read(text, &self.bench),

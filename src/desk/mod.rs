@@ -14,6 +14,7 @@ mod forms;
 mod gives;
 mod history;
 mod library;
+mod making;
 mod news;
 mod records;
 mod runs;
@@ -27,16 +28,17 @@ use std::rc::Rc;
 use std::sync::Arc;
 
 use crate::book::{Entry, Run};
+use crate::reading::from_spec::FROM;
 use crate::screen::clock::Clock;
 use crate::screen::route::Route;
-use crate::screen::sheet::Sheet;
 use crate::screen::{Act, Bench, Screen};
 use crate::store::{Keeper, SaveProblem};
 use crate::text::Decimal;
+use crate::tool::batch::run::Worked;
 
 pub use effect::Effect;
 pub use news::News;
-pub use view::{Due, Link, Notice, Pad, View};
+pub use view::{Due, Notice, Pad, PlaceLink, ToolLink, View};
 
 use forms::Form;
 use history::History;
@@ -61,6 +63,8 @@ pub struct Device {
     pub ahead: fn(i64) -> i64,
     /// The address of the page, without what stands after "#".
     pub page: String,
+    /// Whether numbers are at hand without the pad, or there is no room for it: it waits behind a word then.
+    pub has_keyboard: bool,
 }
 
 /// The state of the app in this tab.
@@ -79,7 +83,7 @@ pub struct Desk {
     /// Whether a text is being put back, which is not typing.
     is_undoing: bool,
     /// Run sheets as they were worked out, but for their times; for each the record it was worked out from.
-    worked_out: Vec<(Arc<Entry<Run>>, Rc<Sheet>)>,
+    worked_out: Vec<(Arc<Entry<Run>>, Rc<Worked>)>,
     /// The time that the sheets on the bench stand for; none when something has changed since.
     timed_at: Option<u64>,
     /// Waits that have rung in this tab.
@@ -123,6 +127,8 @@ impl Desk {
         desk.look_at_journal(world);
         desk.recover(world);
         desk.read_all(false, world);
+        desk.sight.is_first &=
+            desk.bench.book.own.is_empty() && desk.bench.book.runs.is_empty() && desk.why_unsaved.is_none();
         let effects = std::mem::take(&mut desk.effects);
         (desk, effects)
     }
@@ -130,8 +136,11 @@ impl Desk {
     /// Does what a person does.
     #[must_use]
     pub fn act(&mut self, act: &Act, world: &World<'_>) -> Vec<Effect> {
-        if let Act::Type(name, _) | Act::Choose(name, _) = act {
+        if let Act::Type(name, _) | Act::Choose(name, _) = act
+            && name != FROM
+        {
             self.note_typing(name, matches!(act, Act::Choose(..)));
+            self.sight.is_first = false;
         }
         self.is_stale = true;
         self.set_clock(world);
@@ -144,7 +153,7 @@ impl Desk {
     /// Takes in what has happened.
     #[must_use]
     pub fn tell(&mut self, news: &News, world: &World<'_>) -> Vec<Effect> {
-        self.is_stale |= *news != News::Tick || self.route.row().shows_time;
+        self.is_stale |= *news != News::Tick || self.route.row().shows_time || self.counts();
         self.set_clock(world);
         self.save_again(world);
         match news {
@@ -157,7 +166,13 @@ impl Desk {
             }
             News::Tick => self.beat(),
             News::Given(file) => self.given(file, world),
-            News::File(text) => self.look_at(text, world),
+            News::File(text) => {
+                self.look_at(text, world);
+                // Wherever it was handed over.
+                if self.route != Route::Backup {
+                    self.effects.push(Effect::Go(Route::Backup.href()));
+                }
+            }
             News::Packed(text) => self.packed(text),
             News::Copied(done) => self.copied(*done),
             News::CopiedIsOver => self.sight.copied.clear(),
@@ -167,6 +182,7 @@ impl Desk {
                 self.sight.update_waits |= *update_waits;
                 (self.sight.can_install, self.sight.is_installed) = (*can_install, *is_installed);
             }
+            News::Keyboard(is_there) => self.device.has_keyboard = *is_there,
         }
         if *news != News::Tick {
             self.timed_at = None;

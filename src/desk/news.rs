@@ -25,6 +25,8 @@ pub enum News {
     SaidIsOver(String),
     /// An act that was found unfinished can be taken back now.
     Recover,
+    /// Whether numbers are at hand without the pad by now, or there is no room for it.
+    Keyboard(bool),
     /// What the page has noted: whether a new version waits, whether the app can be installed, and whether it is.
     Page {
         /// A new version waits.

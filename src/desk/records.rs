@@ -62,6 +62,7 @@ impl Desk {
     pub(super) fn type_text(&mut self, name: &str, text: &str, world: &World<'_>) {
         let opened = match self.open_record() {
             Some(Open::Spec(entry, at)) if card::FIELDS.contains(&name) => {
+                self.keep_fields();
                 self.edit_card(&entry, at, name, text, world)
             }
             Some(Open::Run(entry)) if run::FIELDS.contains(&name) => self.edit_run(&entry, name, text, world),

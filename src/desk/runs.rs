@@ -8,12 +8,12 @@ use crate::screen::route::Route;
 use crate::screen::{Act, Button, plural};
 use crate::store::deeds;
 use crate::tool::batch::run;
-use crate::tool::{self, Change, after};
+use crate::tool::{Change, after};
 
 impl Desk {
     /// Does something to the run that is open.
     pub(super) fn change_run(&mut self, act: &Act, world: &World<'_>) {
-        if let Act::Start(_) = act {
+        if let Act::Start(_) | Act::Longer(_) = act {
             self.effects.push(raise("meniscus-arm"));
         }
         let Some(Open::Run(entry)) = self.open_record() else { return };
@@ -31,35 +31,46 @@ impl Desk {
             return;
         }
         // A step that has begun stays open; after one that is done the next one comes.
-        let step = match act {
-            Act::Start(step) | Act::Untick(step) => step.clone(),
-            Act::Tick(_) => String::new(),
-            _ => return,
-        };
-        self.change_form(Route::Run, Change::Put(&[("step", step)]), world);
+        match act {
+            Act::Start(step) | Act::Longer(step) | Act::Untick(step) => self.open_step_of(step, world),
+            Act::Tick(_) => self.open_step_of("", world),
+            _ => {}
+        }
     }
 
-    /// Puts what the screen makes on the run sheet that is open, or on a new one.
-    pub(super) fn put_on_run(&mut self, world: &World<'_>) {
+    /// Makes a step of the run that is open the one that strip and buttons speak of; empty for the next to do. The pad goes:
+    /// what was typed on it belongs to the step before.
+    pub(super) fn open_step_of(&mut self, step: &str, world: &World<'_>) {
+        if self.text(Route::Run, "step") != step {
+            self.sight.activate(None);
+            self.type_into(Route::Run, "step", step.to_owned(), world);
+        }
+    }
+
+    /// Puts what the screen makes on the run sheet that is open, or on a new one; asks first where it is there already.
+    pub(super) fn put_on_run(&mut self, is_sure: bool, world: &World<'_>) {
         self.sight.activate(None);
-        let (name, parts) = match self.open_record() {
-            Some(Open::Spec(entry, at)) => (entry.value.name.clone(), run::parts_of(&entry.id, &entry.value, at)),
+        let parts = match self.open_record() {
+            Some(Open::Spec(entry, at)) => run::parts_of(&entry.id, &entry.value, at),
             _ => {
                 // All texts of the form, also those that nobody has typed over.
                 let texts = after(self.route, self.texts(self.route), Change::Put(&[]));
-                let plan = tool::plan(self.route, &texts, &self.bench);
-                let part = Part { tool: self.route.form_key().into(), texts, ..Part::default() };
-                (plan.map(|plan| plan.title).unwrap_or_default(), vec![part])
+                vec![Part { tool: self.route.form_key().into(), texts, ..Part::default() }]
             }
         };
         let chosen = self.bench.book.run(&self.text(Route::Run, "id")).cloned();
         let open = chosen.filter(|entry| entry.value.finished == 0 && entry.newer.is_none());
+        let see = |id: &str| Button::new("See it", Act::Go(Route::Run.href_with("id", id)));
+        if let Some(entry) = open.as_ref().filter(|entry| !is_sure && run::holds(&entry.value, &parts)) {
+            let buttons = vec![see(&entry.id), Button::new("Add it again", Act::ToRunAgain)];
+            return self.offer("Already on the run sheet.", buttons);
+        }
         let worked = match &open {
             Some(entry) => {
                 deeds::change_run(entry, &run::with_parts(&entry.value, parts, &self.bench), "a prep", world.now)
             }
             None => {
-                let run = Run { name, made: world.now, ..Run::default() };
+                let run = Run { made: world.now, ..Run::default() };
                 deeds::new_run(&run::with_parts(&run, parts, &self.bench), &(world.fresh)(), world.now)
             }
         };
@@ -67,10 +78,9 @@ impl Desk {
         let Some(id) = done.open.or_else(|| open.map(|entry| entry.id.clone())) else { return };
         self.type_into(Route::Run, "id", id.clone(), world);
         self.type_into(Route::Run, "step", String::new(), world);
-        if let Some(entry) = self.bench.book.run(&id) {
-            let (count, name) = (entry.value.parts.len(), entry.value.name.trim());
-            let words = format!("On the run sheet “{name}”, as prep {count}. Batch, then Run sheet, shows it.");
-            self.say(&words);
-        }
+        let number = self.bench.book.deeds.last().map(|deed| deed.number);
+        let undo = number.map(|number| Button::new("Undo", Act::UndoDeed(number, false)));
+        self.offer("On the run sheet.", undo.into_iter().chain([see(&id)]).collect());
+        self.sight.is_passing = true;
     }
 }

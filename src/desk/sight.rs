@@ -2,6 +2,7 @@
 
 use crate::screen::Button;
 use crate::screen::pad::Keys;
+use crate::screen::route::{Place, Route};
 
 /// As many names as are said, of so many things: "Measure, Scale, Fruit and 2 more".
 pub(super) fn few(names: &[&str], all: usize) -> String {
@@ -33,8 +34,16 @@ pub(super) struct Sight {
     pub(super) active: Option<(&'static str, Keys)>,
     /// What is being typed into a number's field.
     pub(super) typing: Option<Typing>,
-    /// Whether the pad shows its back.
+    /// Whether the pad shows its other units.
     pub(super) is_turned: bool,
+    /// Whether the pad was asked for where it waits behind its word.
+    pub(super) wants_pad: bool,
+    /// The place whose sheet of tools is open.
+    pub(super) sheet: Option<Place>,
+    /// The screens looked at last, one a place.
+    pub(super) last: Vec<Route>,
+    /// Whether nothing was ever typed on this device.
+    pub(super) is_first: bool,
     /// Something to say above the page; empty when there is nothing.
     pub(super) notice: String,
     /// What can be done about what is said, beside putting it away; for the words it was said in.

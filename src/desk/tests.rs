@@ -63,7 +63,7 @@ fn world(keeper: &dyn Keeper, now: u64) -> World<'_> {
 }
 
 fn desk(keeper: &dyn Keeper, at: &str) -> Desk {
-    let device = Device { decimal: Decimal::Point, ahead: |_| 0, page: String::new() };
+    let device = Device { decimal: Decimal::Point, ahead: |_| 0, page: String::new(), has_keyboard: false };
     let (mut desk, _) = Desk::open(device, Ok(()), &world(keeper, NOW));
     let _ = desk.tell(&News::Address(format!("#/{at}")), &world(keeper, NOW));
     desk

@@ -3,7 +3,8 @@
 use std::rc::Rc;
 
 use crate::quantity::Unit;
-use crate::screen::pad::{FACE, Key};
+use crate::screen::pad::Key;
+use crate::screen::route::Place;
 use crate::screen::{Button, Screen};
 use crate::text::Decimal;
 
@@ -12,10 +13,16 @@ use crate::text::Decimal;
 pub struct View {
     /// The name of the screen.
     pub title: &'static str,
-    /// The tools of the place.
-    pub pills: Vec<Link>,
     /// The places.
-    pub places: Vec<Link>,
+    pub places: Vec<PlaceLink>,
+    /// The sheet of tools: of the place whose tools stand there.
+    pub tools: Vec<ToolLink>,
+    /// The question over them.
+    pub asks: &'static str,
+    /// Where anything is found by a few letters.
+    pub find: String,
+    /// Whether that sheet is open, where it does not stand open beside the page.
+    pub is_open: bool,
     /// The screen.
     pub screen: Rc<Screen>,
     /// That something is not saved, for as long as it is not.
@@ -32,30 +39,47 @@ pub struct View {
     pub as_typed: Option<(&'static str, String)>,
     /// Whether numbers are typed on the pad, and not on the phone's keyboard.
     pub has_pad: bool,
+    /// Whether the pad waits behind its word in the head.
+    pub pad_waits: bool,
+    /// Whether the pad is for the left hand.
+    pub is_left: bool,
     /// The unit that a bare number is read in.
     pub bare_unit: &'static str,
     /// What Undo would take back; none where there is nothing.
     pub undo: Option<String>,
     /// What the copy button says for a moment after it was tapped; else empty.
     pub copied: String,
-    /// Whether a new version waits.
-    pub update_waits: bool,
     /// Whether the app is installed.
     pub is_installed: bool,
     /// Whether the browser can be asked to install it.
     pub can_install: bool,
+    /// Whether the time changes what the screen says.
+    pub shows_time: bool,
     /// The look: "slate", "paper", or empty for the device's.
     pub look: &'static str,
 }
 
-/// A link of the frame.
+/// A place at the bottom.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct PlaceLink {
+    /// The place.
+    pub place: Place,
+    /// Whether what is shown is there.
+    pub is_here: bool,
+    /// Whether its tools stand on the sheet.
+    pub has_sheet: bool,
+}
+
+/// A tool on the sheet.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Link {
-    /// What it says.
+pub struct ToolLink {
+    /// Its name.
     pub label: &'static str,
+    /// The question it answers.
+    pub question: &'static str,
     /// Its address.
     pub href: String,
-    /// Whether it leads to what is shown.
+    /// Whether it is what is shown.
     pub is_here: bool,
 }
 
@@ -82,12 +106,18 @@ pub struct Due {
 }
 
 /// The pad.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Pad {
     /// The field it types into.
     pub field: &'static str,
-    /// Its keys, four rows of five.
-    pub keys: [Key; FACE],
+    /// What stands along its top.
+    pub units: Vec<Key>,
+    /// Its keys, in rows of five.
+    pub keys: Vec<Key>,
+    /// Whether these are the other units.
+    pub is_turned: bool,
+    /// What is lit of the units.
+    pub lit: Option<Key>,
     /// The unit that is typed, or that a number without one takes; none while it is asked.
     pub unit: Option<Unit>,
     /// The decimal mark.

@@ -14,6 +14,16 @@ pub enum Amount {
 }
 
 impl Amount {
+    /// Whether it is nothing.
+    #[must_use]
+    pub fn is_none(self) -> bool {
+        match self {
+            Amount::Volume(volume) => volume <= Volume::ZERO,
+            Amount::Mass(mass) => mass <= Mass::ZERO,
+            Amount::Count(count) => count.value() <= 0.0,
+        }
+    }
+
     /// This amount `ratio` times.
     #[must_use]
     pub fn times(self, ratio: Ratio) -> Amount {

@@ -43,20 +43,25 @@ pub(crate) const fn about(ask: Ask) -> &'static str {
 
 /// Who must be told of what, and eggs; and what must be asked about.
 pub(crate) fn cautions(answer: &mut Answer, lines: &[SpecLine]) {
-    declared(answer, lines);
+    let declared = allergens(lines);
+    if !declared.is_empty() {
+        let words = "May need declaring, by these names alone";
+        let read = format!("{words}: {}. Read the labels of what you pour.{}", names(&declared), egg(&declared));
+        answer.cautions.push(read);
+    }
     answer.cautions.extend(asks(lines).into_iter().map(|ask| about(ask).to_owned()));
 }
 
-fn declared(answer: &mut Answer, lines: &[SpecLine]) {
+/// "May need declaring: sulphites, milk." None where nothing may.
+pub(crate) fn declared(lines: &[SpecLine]) -> Option<String> {
     let declared = allergens(lines);
-    if declared.is_empty() {
-        return;
-    }
-    let names: Vec<&str> = declared.iter().map(|allergen| allergen.name()).collect();
-    let egg =
-        if declared.contains(&Allergen::Egg) { " Raw egg: pasteurised where your food code asks for it." } else { "" };
-    answer.cautions.push(format!(
-        "May need declaring, by these names alone: {}. Read the labels of what you pour.{egg}",
-        names.join(", ")
-    ));
+    (!declared.is_empty()).then(|| format!("May need declaring: {}.{}", names(&declared), egg(&declared)))
+}
+
+fn names(declared: &[Allergen]) -> String {
+    declared.iter().map(|allergen| allergen.name()).collect::<Vec<_>>().join(", ")
+}
+
+fn egg(declared: &[Allergen]) -> &'static str {
+    if declared.contains(&Allergen::Egg) { " Raw egg: pasteurised where your food code asks for it." } else { "" }
 }

@@ -9,13 +9,13 @@ use crate::substance::ph::INDICATIVE_ABOVE;
 use crate::text;
 
 const STRENGTH: &str = "Alcohol by volume at 20 °C, with the contraction of spirit and water. Stirred drinks are often \
-    served at 20 to 30, sours at 15 to 20 (common practice, no source).";
-const SUGAR: &str = "All sugar, in a litre of the drink. Sours often have 60 to 90 g/l once diluted (common practice, no \
-    source). Sweetness also hangs on cold and bitterness.";
+    served at 20 to 30, sours at 15 to 20 (rule of thumb).";
+const SUGAR: &str = "All sugar, in a litre of the drink. Sours often have 60 to 90 g/l once diluted (rule of thumb). \
+    Sweetness also hangs on cold and bitterness.";
 const ACID: &str = "By titration, as citric: what base neutralises, to pH 8.2. What the salts of juice hold is not in it. \
     0.1 g/l matters less than the spread of a fresh lime, which is ten times that.";
 const ACID_IN_ALL: &str = "As citric, with what the salts of juice hold of it, which no titration finds.";
-const RATIO: &str = "Grams of sugar to the gram of acid. Many sours lie between 9 and 15 (common practice, no source).";
+const RATIO: &str = "Grams of sugar to the gram of acid. Many sours lie between 9 and 15 (rule of thumb).";
 const PH: &str = "How sour by chemistry, at 25 °C, from the acids and salts. The tongue follows the acid in g/l more \
     than the pH. Juice varies by 0.2.";
 const PH_STRONG: &str = "Worked out as in water. Above about 15 % vol alcohol shifts it: only a hint here.";
@@ -39,7 +39,7 @@ fn four(answer: &mut Answer, reading: &Balance, bench: &Bench) {
     answer.explained("sugar", figure(reading.sugar, "g/l"), SUGAR);
     answer.explained("acid, as citric", figure(reading.acid, "g/l"), ACID);
     if let Some(ratio) = reading.sugar_to_acid {
-        answer.explained("sugar : acid", figure(ratio, ": 1"), RATIO);
+        answer.explained("sugar to acid", figure(ratio, ": 1"), RATIO);
     }
 }
 

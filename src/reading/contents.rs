@@ -5,7 +5,7 @@ use crate::book::{Fit, Ingredient, Kind, Taken, alike, fit, is_poured};
 use crate::craft::milk_wash::{Clots, through, verdict};
 use crate::craft::pour::{fits, litre_of, pour};
 use crate::quantity::{Acidity, Amount, Mass, Ratio, Temperature, Volume};
-use crate::screen::{Bench, Fix, plural};
+use crate::screen::{Bench, Figure, Fix, plural};
 use crate::substance::milk::{MILKS, Milk};
 use crate::substance::mix::Mix;
 use crate::text::{self, Dimension, LineProblem, SpecLine, read_spec};
@@ -169,7 +169,7 @@ fn content(line: &SpecLine) -> Content {
 pub(crate) fn washed_words(bench: &Bench) -> String {
     let (share, is_own) = yields::through_milk(bench);
     format!(
-        "Its milk clots by its acid: strength, sugar, acid and volume are those of what comes through the filter, {} of it all ({}), without the curd.",
+        "Its milk clots by its acid: strength, sugar, acid and volume are those of the clear drink without the curd, a yield of {} ({}).",
         text::percent(share.value(), bench.decimal),
         if is_own { "your own yield" } else { "rule of thumb" }
     )
@@ -177,15 +177,17 @@ pub(crate) fn washed_words(bench: &Bench) -> String {
 
 /// "40 % vol, 20 g/l sugar", or nothing for what is as water.
 pub(crate) fn figures_of(mix: &Mix, bench: &Bench) -> String {
+    let shown: Vec<String> = figures(mix, bench).iter().map(ToString::to_string).collect();
+    shown.join(", ")
+}
+
+/// Strength, sugar and acid, as far as there are any.
+pub(crate) fn figures(mix: &Mix, bench: &Bench) -> Vec<Figure> {
     let acid = mix.titratable_acidity().map_or(0.0, Acidity::g_per_l);
     let figures =
-        [(mix.strength().fraction() * 100.0, " % vol"), (mix.g_per_l(mix.sugar()), " g/l sugar"), (acid, " g/l acid")];
-    let shown: Vec<String> = figures
-        .iter()
-        .filter(|(value, _)| *value >= 0.05)
-        .map(|(value, unit)| format!("{}{unit}", text::count(*value, bench.decimal)))
-        .collect();
-    shown.join(", ")
+        [(mix.strength().fraction() * 100.0, "% vol"), (mix.g_per_l(mix.sugar()), "g/l sugar"), (acid, "g/l acid")];
+    let shown = figures.iter().filter(|(value, _)| *value >= 0.05);
+    shown.map(|(value, unit)| Figure::new(text::count(*value, bench.decimal), *unit)).collect()
 }
 
 /// "as London dry gin, 40 % vol", with the published spread where there is one.

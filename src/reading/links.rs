@@ -56,6 +56,6 @@ pub(crate) fn fat_wash(lines: &[SpecLine], times: Ratio, answer: &mut Answer, be
         .filter_map(|line| line.read.as_ref().ok())
         .find(|line| line.taken.is_some_and(|taken| taken.ingredient.kind == Kind::Spirit));
     if let Some(Amount::Volume(volume)) = spirit.map(|line| line.amount.times(times)) {
-        answer.carry("Wash its spirit with fat", Route::Infuse.href_with("fat_wash", &bench.carried(volume)));
+        answer.carry("Fat-wash", Route::Infuse.href_with("fat_wash", &bench.carried(volume)));
     }
 }

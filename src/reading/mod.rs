@@ -3,8 +3,12 @@
 mod allergens;
 pub(crate) mod cells;
 pub(crate) mod contents;
+pub(crate) mod from_spec;
+pub(crate) mod glance;
+pub(crate) mod glass;
 pub(crate) mod label;
 pub(crate) mod links;
+mod made_of;
 mod name;
 mod parts;
 pub(crate) mod pours;
@@ -12,10 +16,11 @@ pub(crate) mod rows;
 mod shares;
 pub(crate) mod yields;
 
-pub(crate) use allergens::{about, allergens, asks, cautions};
+pub(crate) use allergens::{about, allergens, asks, cautions, declared};
 pub(crate) use cells::four_cells;
 pub(crate) use contents::{Content, Contents};
-pub(crate) use name::named;
+pub(crate) use made_of::made_of;
+pub(crate) use name::{named, of_form};
 pub(crate) use parts::ask_part;
 pub(crate) use shares::{card_row, counted_row};
 

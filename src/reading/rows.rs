@@ -2,10 +2,10 @@
 
 use super::pours::poured;
 use crate::book::{Line, Mark, Spec};
-use crate::craft::scale::{Rounding, ScaledLine, With, with};
+use crate::craft::scale::{Rounding, ScaledLine, With, scaled, with};
 use crate::quantity::{Amount, Mass, Ratio, Unit, Volume};
 use crate::screen::pad::unit_typed;
-use crate::screen::{Bench, Row, fixes};
+use crate::screen::{Bench, Figure, Row, fixes};
 use crate::text::{self, LineProblem, SpecLine};
 
 /// A change in a line's share of the drink that is worth a word: 0.05 %.
@@ -99,23 +99,41 @@ pub(super) fn beneath(amount: Amount, unit: Option<Unit>, shown: &str, bench: &B
 
 /// An amount in full, in the unit it is written in.
 pub(crate) fn exact_words(amount: Amount, unit: Option<Unit>, bench: &Bench) -> String {
+    exact_figure(amount, unit, bench).to_string()
+}
+
+/// The same, its unit apart.
+pub(crate) fn exact_figure(amount: Amount, unit: Option<Unit>, bench: &Bench) -> Figure {
     let written = unit.and_then(|unit| text::written(amount, unit, &bench.house.conventions, bench.decimal));
-    if let Some(figure) = written {
-        return figure.to_string();
-    }
+    written.unwrap_or_else(|| match amount {
+        Amount::Volume(volume) => text::exact_millilitres(volume, bench.decimal),
+        Amount::Mass(mass) => text::grams(mass, 1, bench.decimal),
+        Amount::Count(count) => Figure::new(counted_words(count, bench), ""),
+    })
+}
+
+/// An amount as it is poured or weighed: "780 ml", and "26½ oz (780 ml)" where the bar counts in ounces.
+pub(crate) fn amount_words(amount: Amount, bench: &Bench) -> String {
     match amount {
-        Amount::Volume(volume) => text::exact_millilitres(volume, bench.decimal).to_string(),
-        Amount::Mass(mass) => text::grams(mass, 1, bench.decimal).to_string(),
-        Amount::Count(count) => counted_words(count, bench),
+        Amount::Volume(volume) => {
+            let words = bench.headline(volume, None).to_string();
+            words.split_once(", ").map_or(words.clone(), |(ounces, ml)| format!("{ounces} ({ml})"))
+        }
+        other => exact_words(other, None, bench),
     }
 }
 
-/// An amount as it is poured or weighed.
-pub(crate) fn amount_words(amount: Amount, bench: &Bench) -> String {
-    match amount {
-        Amount::Volume(volume) => text::litres_or_ml(volume, bench.decimal).to_string(),
-        other => exact_words(other, None, bench),
-    }
+/// A line so many times, as a bar says it: "60 oz gin", "12 dashes bitters", "900 ml rum". In the unit that it is written in.
+pub(crate) fn line_words(line: &Line, times: Ratio, bench: &Bench) -> String {
+    let amount = match line.unit {
+        Some(unit) if !unit.is_metric_volume() && !matches!(unit, Unit::Gram | Unit::Kilogram) => {
+            let spec = Spec { lines: vec![line.clone()] };
+            let scaled = scaled(&spec, times, Rounding::OneMl, &bench.house);
+            scaled.first().map_or_else(String::new, |scaled| pour_words(scaled, Rounding::OneMl, bench))
+        }
+        _ => amount_words(line.amount.times(times), bench),
+    };
+    format!("{amount} {}", line.name)
 }
 
 fn counted_words(count: Ratio, bench: &Bench) -> String {
@@ -155,7 +173,6 @@ fn whole_ml(volume: Volume, bench: &Bench) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::craft::scale::scaled;
     use crate::text::{Decimal, Dimension, read_spec};
     use crate::tool::shelf::settings::ShelfForm;
 

@@ -4,7 +4,7 @@ use super::contents::{Content, guesses, question, words};
 use super::rows::{beneath, exact_words, unread_row, with_said};
 use crate::book::Line;
 use crate::craft::balance;
-use crate::screen::{Bench, Row, Share};
+use crate::screen::{Bench, Row};
 use crate::substance::mix::Mix;
 use crate::text::{self, LineProblem, SpecLine};
 
@@ -33,8 +33,11 @@ pub(crate) fn counted_row((line, content): (&SpecLine, &Content), whole: &Mix, b
     };
     let wrong = |words: &str| Row { marked: true, ..plain(words.to_owned()) };
     match content {
-        Content::Poured(mix) => Row { shares: shares(mix, whole, bench), ..plain(as_words(read, bench)) },
-        Content::Counted(_) => plain("Counted, so left out.".into()),
+        Content::Poured(mix) => {
+            let row = plain(as_words(read, bench));
+            Row { detail: with_said(row.detail, &brings(mix, whole, bench)), ..row }
+        }
+        Content::Counted(_) => plain("By the piece, not in the volume.".into()),
         Content::Weighed => wrong("A powder is weighed: write it in g. It is not counted."),
         Content::Overfull => wrong("These figures don't go together in one litre, so it is not counted."),
         Content::Misread => wrong(&format!(
@@ -56,25 +59,23 @@ pub(crate) fn card_row(pair: (&SpecLine, &Content), bench: &Bench) -> Row {
     let row = counted_row(pair, &Mix::default(), bench);
     let pour =
         pair.0.read.as_ref().map_or_else(|_| String::new(), |read| beneath(read.amount, read.unit, &row.amount, bench));
-    Row { shares: Vec::new(), detail: with_said(pour, &row.detail), ..row }
+    Row { detail: with_said(pour, &row.detail), ..row }
 }
 
 fn as_words(line: &Line, bench: &Bench) -> String {
     line.taken.as_ref().map_or_else(String::new, |taken| words(taken, bench))
 }
 
-fn shares(part: &Mix, whole: &Mix, bench: &Bench) -> Vec<Share> {
+/// "volume 57 %, alcohol 84 %": how much of the whole it brings of what.
+fn brings(part: &Mix, whole: &Mix, bench: &Bench) -> String {
     let share = balance::share(part, whole);
-    let one = |of, fraction: f64| Share {
-        of,
-        words: format!("{} %", text::plain(fraction * 100.0, 0, bench.decimal)),
-        percent: percent(fraction),
-    };
-    vec![one("volume", share.volume), one("alcohol", share.ethanol), one("sugar", share.sugar), one("acid", share.acid)]
+    let each = [("volume", share.volume), ("alcohol", share.ethanol), ("sugar", share.sugar), ("acid", share.acid)];
+    let shown = each.iter().filter(|(_, fraction)| *fraction >= 0.005);
+    let shown: Vec<String> = shown.map(|(of, fraction)| whole_percent(of, *fraction, bench)).collect();
+    shown.join(", ")
 }
 
-/// A fraction of one as a whole percentage.
-#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
-fn percent(fraction: f64) -> u8 {
-    (fraction.clamp(0.0, 1.0) * 100.0).round() as u8
+/// "sugar 12 %", of a fraction of one.
+pub(super) fn whole_percent(of: &str, fraction: f64, bench: &Bench) -> String {
+    format!("{of} {} %", text::plain(fraction * 100.0, 0, bench.decimal))
 }

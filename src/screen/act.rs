@@ -1,5 +1,8 @@
 //! What a person can do on a screen, beyond following a link: each act is one of these, and buttons carry them.
 
+use super::face::Face;
+use super::route::Place;
+
 /// Something a person does.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Act {
@@ -23,8 +26,14 @@ pub enum Act {
     Copy,
     /// Makes a field the one that the pad types into; none puts the pad away.
     Activate(Option<String>),
-    /// Turns the pad over.
+    /// Shows the pad's other units, and its digits again.
     Turn,
+    /// Goes on to the next number; after the last to the first.
+    Next,
+    /// Brings the pad up where it waits behind its word.
+    Pad,
+    /// Opens the sheet of tools of a place; where that is open, goes to the tool used there last. None closes it.
+    Sheet(Option<Place>),
     /// Puts the notice away.
     Dismiss,
     /// Goes to the first row that needs a look.
@@ -33,6 +42,8 @@ pub enum Act {
     Go(String),
     /// Takes the new version that waits.
     Update,
+    /// Leaves it for the next start.
+    UpdateLater,
     /// Asks the browser to install the app.
     Install,
 
@@ -102,10 +113,29 @@ pub enum Act {
     /// Gives the label as a picture.
     Picture,
 
+    /// Shows the spec that is open so.
+    Show(Face),
+    /// Ticks a line of it, by its number, as it was typed; a ticked one is unticked.
+    TickLine(usize, String),
+    /// Unticks all its lines.
+    UntickLines,
+    /// Makes it for so many.
+    Serves(u32),
+    /// Begins the wait of a step of it, as that was written: so many seconds.
+    Begin(String, u32),
+    /// Ends it.
+    End(String),
+
     /// Puts what the screen makes on the run sheet that is open, or on a new one.
     ToRun,
     /// Shows all run sheets.
     AllRuns,
+    /// Puts it there once more.
+    ToRunAgain,
+    /// Makes a step the one that strip and buttons speak of.
+    OpenStep(String),
+    /// Lengthens the wait of a step by some minutes.
+    Longer(String),
     /// Starts the wait of a step, and readies the bell.
     Start(String),
     /// Ticks a step off.

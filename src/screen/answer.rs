@@ -2,6 +2,7 @@
 
 use super::button::Button;
 use super::drawing::Drawing;
+use super::picture::Picture;
 use super::plan::Plan;
 pub(super) use crate::text::Figure;
 use crate::text::Unread;
@@ -15,6 +16,8 @@ pub struct Strip {
     pub also: String,
     /// A third line, small.
     pub below: String,
+    /// A small drawing beside the words.
+    pub picture: Option<Picture>,
     /// Whether this is an answer.
     pub tone: Tone,
 }
@@ -68,23 +71,10 @@ pub struct Row {
     pub typed: String,
     /// Rewritten lines, offered as buttons.
     pub fixes: Vec<Fix>,
-    /// Its shares of the drink.
-    pub shares: Vec<Share>,
     /// Where it leads; empty for nowhere.
     pub href: String,
     /// What can be done with it, offered as small buttons.
     pub buttons: Vec<Button>,
-}
-
-/// A share of the drink, drawn as a bar beside its words.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Share {
-    /// What of: "sugar".
-    pub of: &'static str,
-    /// How much: "62 %".
-    pub words: String,
-    /// Percent, 0 to 100.
-    pub percent: u8,
 }
 
 /// A whole text for a field or a line, offered as a button.
@@ -145,8 +135,10 @@ pub struct Answer {
     pub rows_title: &'static str,
     /// A table.
     pub rows: Vec<Row>,
-    /// Plain remarks: sources, what was taken for granted.
+    /// Where the figures come from, and what was taken for granted: folded away.
     pub remarks: Vec<String>,
+    /// What to know besides, in sight.
+    pub notes: Vec<String>,
     /// Cautions, shown with a triangle.
     pub cautions: Vec<String>,
     /// Where to go next.
@@ -159,8 +151,12 @@ pub struct Answer {
     pub head: Vec<Button>,
     /// What there is to do with the answer, at the foot of the screen: at most four; the expected one first.
     pub foot: Vec<Button>,
+    /// What Copy copies, nothing where it is empty; none for the strip and the table.
+    pub text: Option<String>,
     /// A label, where the layout keeps a place for it.
     pub label: Option<Drawing>,
+    /// Drawings under their headings, where the layout keeps a place for them.
+    pub pictures: Vec<(String, Picture)>,
     /// What it takes to make, step by step; none where there is nothing to make.
     pub plan: Option<Plan>,
 }
@@ -177,13 +173,18 @@ impl Problem {
 }
 
 impl Answer {
-    /// The answer as text to copy: the strip, then the table if there is one.
+    /// The answer as text to copy: all of the strip, then the table if there is one.
     #[must_use]
     pub fn as_text(&self) -> String {
+        if let Some(text) = &self.text {
+            return text.clone();
+        }
         let figures: Vec<String> = self.strip.figures.iter().map(ToString::to_string).collect();
         let mut text = figures.join(" + ");
-        if !self.strip.also.is_empty() {
-            text.push_str(&format!("\n{}", self.strip.also));
+        for line in [&self.strip.also, &self.strip.below] {
+            if !line.is_empty() {
+                text.push_str(&format!("\n{line}"));
+            }
         }
         for row in &self.rows {
             text.push_str(&match row.amount.as_str() {

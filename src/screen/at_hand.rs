@@ -2,6 +2,8 @@
 
 use std::rc::Rc;
 
+use super::face::Face;
+use super::making::{Begun, InHand};
 use crate::book::Import;
 
 /// What is at hand.
@@ -17,6 +19,14 @@ pub struct AtHand {
     pub usage: usize,
     /// Keys of what is set aside here, or cannot be read and is left where it stands.
     pub aside: Vec<String>,
+    /// Whether the import came inside a link.
+    pub is_by_link: bool,
+    /// What is seen of the spec of this id; of another, how it is made.
+    pub face: (String, Face),
+    /// Forms of specs that are being made.
+    pub in_hand: Vec<InHand>,
+    /// Waits begun at their steps.
+    pub begun: Vec<Begun>,
 }
 
 /// How what an import holds besides records stands to what is here.
@@ -35,6 +45,19 @@ pub struct Stands {
 }
 
 impl AtHand {
+    /// What is seen of a spec.
+    #[must_use]
+    pub fn face_of(&self, id: &str) -> Face {
+        if self.face.0 == id { self.face.1 } else { Face::Read }
+    }
+
+    /// What is in hand of a form.
+    #[must_use]
+    pub fn in_hand(&self, which: &str) -> InHand {
+        let found = self.in_hand.iter().find(|in_hand| in_hand.which == which);
+        found.cloned().unwrap_or_else(|| InHand { which: which.to_owned(), ..InHand::default() })
+    }
+
     /// The link that a spec, or a form of it, has been made into.
     #[must_use]
     pub fn link_of(&self, which: &str) -> Option<&str> {

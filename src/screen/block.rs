@@ -2,7 +2,10 @@
 
 use crate::book::Ingredient;
 use crate::screen::pad::Keys;
-use crate::screen::{Button, Carry, Cell, Choice, Drawing, Problem, Row};
+use crate::screen::picture::Picture;
+use crate::screen::{
+    Button, Carry, Cell, Choice, Doing, Drawing, Event, Pours, Printed, Problem, Row, SheetHead, ToHave,
+};
 use crate::text::Qr;
 
 /// One of several, in a field.
@@ -35,6 +38,11 @@ pub enum Input {
     Amount(Keys),
     /// A line of words.
     Words {
+        /// Shown while it is empty.
+        placeholder: &'static str,
+    },
+    /// Words that are looked for.
+    Search {
         /// Shown while it is empty.
         placeholder: &'static str,
     },
@@ -80,10 +88,18 @@ pub enum Block {
     Heading(&'static str),
     /// A table under its heading. In a layout an empty one marks where the answer's goes.
     Table(&'static str, Vec<Row>),
+    /// Steps on one line of time.
+    Timeline(Vec<Event>),
+    /// The head of a printed run sheet; on paper alone.
+    SheetHead(SheetHead),
+    /// What to have ready, and what guests must be told of.
+    ToHave(ToHave),
     /// Small figures under their heading. In a layout empty ones mark where the answer's go.
     Cells(&'static str, Vec<Cell>),
     /// A plain remark.
     Remark(String),
+    /// Where the figures come from, on demand: of which, and the words; of none in particular, of all.
+    Sources(Vec<(String, String)>),
     /// A caution, with its triangle.
     Caution(String),
     /// Buttons that do something to the book.
@@ -92,6 +108,8 @@ pub enum Block {
     Code(Qr, String),
     /// A label to print. In a layout an empty one marks where the answer's goes.
     Label(Option<Drawing>),
+    /// Drawings under their headings. In a layout no drawings mark where the answer's go.
+    Pictures(Vec<(String, Picture)>),
     /// Links to the tools that come next.
     Carry(Vec<Carry>),
     /// A quiet link to a page beside the app: what it says, and the address.
@@ -100,6 +118,14 @@ pub enum Block {
     Actions(&'static str),
     /// How to install the app.
     InstallHint,
+    /// How many a spec is made for: what it is called, and the number.
+    Serves(&'static str, u32),
+    /// The lines of a spec, to pour.
+    Pours(Pours),
+    /// The steps of a spec, to do.
+    Doing(Vec<Doing>),
+    /// What a spec says on paper alone.
+    Printed(Printed),
     /// Nothing: keeps the place of a block that comes and goes above a field, which then stays where it is in the list,
     /// and in the document, with its caret.
     Nothing,

@@ -139,13 +139,12 @@ pub fn lasting(seconds: i64) -> String {
     }
 }
 
-/// "44:59", "1:44:59": what a timer shows.
+/// "44 min 59 s", "1 h 44 min": the time to go, unlike a clock's. Seconds are told in the last hour.
 #[must_use]
-pub fn counted_down(seconds: i64) -> String {
-    let seconds = seconds.max(0);
-    match seconds / 3_600 {
-        0 => format!("{}:{:02}", seconds / 60, seconds % 60),
-        hours => format!("{hours}:{:02}:{:02}", seconds / 60 % 60, seconds % 60),
+pub fn to_go(seconds: i64) -> String {
+    match seconds.max(0) {
+        seconds @ 60..3_600 => format!("{} min {} s", seconds / 60, seconds % 60),
+        seconds => lasting(seconds),
     }
 }
 
@@ -192,8 +191,15 @@ mod tests {
         {
             assert_eq!(lasting(seconds), words);
         }
-        assert_eq!(counted_down(2_699), "44:59");
-        assert_eq!(counted_down(6_299), "1:44:59");
-        assert_eq!(counted_down(-5), "0:00");
+        for (seconds, words) in [
+            (-5, "0 s"),
+            (59, "59 s"),
+            (60, "1 min 0 s"),
+            (2_699, "44 min 59 s"),
+            (3_600, "1 h"),
+            (6_299, "1 h 44 min"),
+        ] {
+            assert_eq!(to_go(seconds), words);
+        }
     }
 }

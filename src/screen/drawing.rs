@@ -11,6 +11,8 @@ pub struct Drawing {
     pub height: f64,
     /// Its lines.
     pub texts: Vec<Placed>,
+    /// A rule across it: left end, height and right end.
+    pub rule: Option<[f64; 3]>,
     /// Its code, and where: left, top, side.
     pub code: Option<(Qr, [f64; 3])>,
     /// The key of the paper.

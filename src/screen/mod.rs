@@ -10,35 +10,51 @@ mod block;
 mod button;
 pub mod clock;
 mod drawing;
+mod face;
 mod fields;
 mod held;
 mod laid_out;
+mod making;
 pub(crate) mod own;
 pub mod pad;
+mod paper;
 pub(crate) mod percent;
+pub mod picture;
 pub mod plan;
 pub mod route;
 pub mod sheet;
+mod timeline;
 mod tool;
 
 pub use act::Act;
-pub use answer::{Answer, Carry, Cell, Fix, Problem, Row, Share, Strip, Tone};
+pub use answer::{Answer, Carry, Cell, Fix, Problem, Row, Strip, Tone};
 pub(crate) use answer::{fixes, newer_caution, plural};
 pub use at_hand::{AtHand, Stands};
 pub use bench::Bench;
 pub use block::{Block, Field, Input, Opt};
 pub use button::Button;
 pub use drawing::{Drawing, Placed};
+pub use face::Face;
 pub use fields::{Choice, Fields, Texts, fill};
 pub(crate) use fields::{choice, empty_into, form};
 pub use held::Held;
 pub(crate) use laid_out::laid_out;
+pub(crate) use making::MOST_SERVES;
+pub use making::{Begun, Doing, InHand, Pour, Pours, Printed, Timing, form_of};
+pub use paper::{SheetHead, ToHave};
+pub use timeline::{Event, Wait};
 pub use tool::Tool;
 
 pub(crate) use crate::text::Figure;
 
 /// Id of the row that the strip leads to.
 pub const ASKED: &str = "asked";
+
+/// Id of the head of the sheet of tools.
+pub const SHEET: &str = "sheet";
+
+/// Id of the name of the screen, in its head.
+pub const HEAD: &str = "head";
 
 /// What the app draws.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -80,6 +96,38 @@ impl Screen {
             }
         }
         csv
+    }
+
+    /// Its answer as it is read out; of one that shows time, nothing that changes with it.
+    #[must_use]
+    pub fn spoken(&self) -> String {
+        let figures: Vec<String> = self.strip.figures.iter().map(ToString::to_string).collect();
+        let words = [figures.join(" and "), self.strip.also.clone(), self.strip.below.clone()];
+        words.into_iter().filter(|words| !words.is_empty()).collect::<Vec<_>>().join(". ")
+    }
+
+    /// Where one can go on from it, with what.
+    #[must_use]
+    pub fn links(&self) -> Vec<Carry> {
+        let on_page =
+            self.blocks.iter().filter_map(|block| if let Block::Carry(links) = block { Some(links) } else { None });
+        let at_foot = self.foot.iter().chain(&self.head).filter_map(|button| match &button.act {
+            Act::Go(href) => Some(Carry { label: button.label.clone(), href: href.clone() }),
+            _ => None,
+        });
+        at_foot.chain(on_page.flatten().cloned()).collect()
+    }
+
+    /// Its buttons, wherever they stand.
+    #[must_use]
+    pub fn buttons(&self) -> Vec<Button> {
+        let on_page = self.blocks.iter().flat_map(|block| match block {
+            Block::Buttons(shown) => shown.clone(),
+            Block::Timeline(events) => events.iter().flat_map(|event| event.buttons.clone()).collect(),
+            Block::Doing(steps) => steps.iter().filter_map(|step| Some(step.wait.as_ref()?.button.clone())).collect(),
+            _ => Vec::new(),
+        });
+        self.foot.iter().chain(&self.head).cloned().chain(on_page).collect()
     }
 
     /// How many rows its tables have.

@@ -55,6 +55,8 @@ pub enum Key {
     Percent,
     /// Below zero, or above again.
     Minus,
+    /// Degrees Celsius.
+    Celsius,
     /// Degrees Fahrenheit.
     Fahrenheit,
     /// One more.
@@ -63,8 +65,10 @@ pub enum Key {
     Down,
     /// Takes the last thing away: a character, or a whole unit.
     Delete,
-    /// Turns the pad over, to the other units and fractions and back.
+    /// Shows the other units in place of the digits, and the digits again.
     Turn,
+    /// Goes on to the next number.
+    Next,
     /// Puts the pad away.
     Done,
 }
@@ -82,11 +86,13 @@ impl Key {
             Key::Semicolon => ";".into(),
             Key::Percent => "%".into(),
             Key::Minus => "−".into(),
+            Key::Celsius => "°C".into(),
             Key::Fahrenheit => "°F".into(),
             Key::Up => "+1".into(),
             Key::Down => "−1".into(),
             Key::Delete => "⌫".into(),
-            Key::Turn => "⋯".into(),
+            Key::Turn => "more".into(),
+            Key::Next => "Next".into(),
             Key::Done => "Done".into(),
         }
     }
@@ -100,104 +106,116 @@ impl Key {
             Key::Colon => Some("to"),
             Key::Semicolon => Some("and another measure"),
             Key::Minus => Some("below zero"),
-            Key::Fahrenheit => Some("degrees Fahrenheit"),
+            Key::Celsius => Some("°C, degrees Celsius"),
+            Key::Fahrenheit => Some("°F, degrees Fahrenheit"),
             Key::Up => Some("one more"),
             Key::Down => Some("one less"),
             Key::Delete => Some("delete"),
-            Key::Turn => Some("other units and fractions"),
-            Key::Done => Some("put the pad away"),
+            Key::Turn => Some("more units"),
+            Key::Next => Some("Next number"),
+            Key::Done => Some("Done, put the pad away"),
             _ => None,
         }
     }
 }
 
-/// Keys on one face of the pad: four rows of five.
+/// Keys under the units: four rows of five.
 pub const FACE: usize = 20;
 
-/// The units on the front of the pad.
-fn front_units(keys: Keys) -> [Key; 4] {
-    let unit = Key::Unit;
+/// What stands along the top of the pad: the usual units of a field, then "more" where it takes others; of a number
+/// without one, one more and one less.
+#[must_use]
+pub fn units(keys: Keys) -> Vec<Key> {
+    let usual = usual(keys);
+    let units = usual.iter().map(|unit| Key::Unit(*unit));
     match keys {
-        Keys::Pour | Keys::Either | Keys::Compared => {
-            [unit(Unit::Ounce), unit(Unit::Millilitre), unit(Unit::Dash), Key::Turn]
-        }
-        Keys::Batch => [unit(Unit::Ounce), unit(Unit::Millilitre), unit(Unit::Litre), Key::Turn],
-        Keys::Bulk => [unit(Unit::Millilitre), unit(Unit::Litre), unit(Unit::Gram), Key::Turn],
-        Keys::Marks => [unit(Unit::Ounce), unit(Unit::Millilitre), Key::Semicolon, Key::Turn],
-        Keys::Weight => [unit(Unit::Gram), unit(Unit::Kilogram), unit(Unit::Pound), unit(Unit::OunceWeight)],
-        Keys::Count => [Key::Up, Key::Down, Key::Fraction('⅔'), Key::Fraction('⅓')],
-        Keys::Percent => [Key::Up, Key::Down, Key::Percent, Key::Fraction('⅓')],
-        Keys::Celsius => [Key::Up, Key::Down, Key::Fahrenheit, Key::Minus],
-        Keys::Ratio => [Key::Colon, Key::Up, Key::Down, Key::Fraction('⅓')],
+        Keys::Count | Keys::Ratio => vec![Key::Down, Key::Up],
+        Keys::Percent => vec![Key::Percent, Key::Down, Key::Up],
+        Keys::Celsius => vec![Key::Celsius, Key::Fahrenheit, Key::Down, Key::Up],
+        Keys::Weight => units.collect(),
+        _ => units.chain([Key::Turn]).collect(),
     }
 }
 
-/// The front of the pad: digits, quarters, the usual units.
-#[must_use]
-pub fn front(keys: Keys, decimal: Decimal) -> [Key; FACE] {
-    let [first, second, third, fourth] = front_units(keys);
-    let digit = Key::Char;
-    [
-        digit('7'),
-        digit('8'),
-        digit('9'),
-        Key::Fraction('¼'),
-        Key::Delete,
-        digit('4'),
-        digit('5'),
-        digit('6'),
-        Key::Fraction('½'),
-        first,
-        digit('1'),
-        digit('2'),
-        digit('3'),
-        Key::Fraction('¾'),
-        second,
-        digit(decimal.mark()),
-        digit('0'),
-        fourth,
-        third,
-        Key::Done,
-    ]
+/// The units that a field is usually typed in.
+const fn usual(keys: Keys) -> &'static [Unit] {
+    use Unit::{Barspoon, Centilitre, Dash, Gram, Kilogram, Litre, Millilitre, Ounce, OunceWeight, Pound};
+    match keys {
+        Keys::Pour => &[Millilitre, Centilitre, Ounce, Dash, Barspoon],
+        Keys::Either | Keys::Compared => &[Millilitre, Ounce, Dash, Barspoon, Gram],
+        Keys::Batch => &[Millilitre, Centilitre, Litre, Ounce, Dash],
+        Keys::Bulk => &[Millilitre, Litre, Ounce, Gram, Kilogram],
+        Keys::Marks => &[Millilitre, Centilitre, Ounce, Barspoon],
+        Keys::Weight => &[Gram, Kilogram, Pound, OunceWeight],
+        Keys::Count | Keys::Ratio | Keys::Percent | Keys::Celsius => &[],
+    }
 }
 
-/// The back of the pad: other fractions, sums, and every unit not on the front.
+/// Units of volume, then of weight, as they stand under "more".
+const UNITS: [Unit; 21] = [
+    Unit::Millilitre,
+    Unit::Centilitre,
+    Unit::Decilitre,
+    Unit::Litre,
+    Unit::Drop,
+    Unit::Dash,
+    Unit::Barspoon,
+    Unit::Teaspoon,
+    Unit::Tablespoon,
+    Unit::Ounce,
+    Unit::UsFluidOunce,
+    Unit::ImperialFluidOunce,
+    Unit::Cup,
+    Unit::Pint,
+    Unit::ImperialPint,
+    Unit::Quart,
+    Unit::Gallon,
+    Unit::Gram,
+    Unit::Kilogram,
+    Unit::OunceWeight,
+    Unit::Pound,
+];
+
+/// The keys: digits, fractions, and beside the nought what the field needs.
 #[must_use]
-pub fn back(keys: Keys) -> [Key; FACE] {
-    let last_four = match keys {
-        Keys::Either | Keys::Compared => [Unit::Gram, Unit::Kilogram, Unit::OunceWeight, Unit::Pound],
-        Keys::Bulk => [Unit::Dash, Unit::Kilogram, Unit::OunceWeight, Unit::Pound],
-        _ => [Unit::Decilitre, Unit::Drop, Unit::UsFluidOunce, Unit::ImperialPint],
+pub fn face(keys: Keys, decimal: Decimal) -> Vec<Key> {
+    let own = match keys {
+        Keys::Celsius => Key::Minus,
+        Keys::Ratio => Key::Colon,
+        Keys::Marks => Key::Semicolon,
+        Keys::Weight => Key::Plus,
+        _ => Key::Fraction('⅛'),
     };
-    let second = match keys {
-        Keys::Batch => Unit::Dash,
-        Keys::Bulk => Unit::Ounce,
-        _ => Unit::Litre,
-    };
-    let [first, other, third, fourth] = last_four.map(Key::Unit);
-    let unit = Key::Unit;
-    [
-        Key::Fraction('⅛'),
-        Key::Fraction('⅓'),
-        Key::Fraction('⅔'),
-        Key::Plus,
-        if keys == Keys::Compared { Key::Colon } else { Key::Delete },
-        unit(Unit::Centilitre),
-        unit(second),
-        unit(Unit::Barspoon),
-        unit(Unit::Teaspoon),
-        unit(Unit::Tablespoon),
-        unit(Unit::ImperialFluidOunce),
-        unit(Unit::Cup),
-        unit(Unit::Pint),
-        unit(Unit::Quart),
-        unit(Unit::Gallon),
-        first,
-        other,
-        Key::Turn,
-        third,
-        fourth,
-    ]
+    let (digit, fraction) = (Key::Char, Key::Fraction);
+    let rows: [[Key; 5]; 4] = [
+        [digit('7'), digit('8'), digit('9'), fraction('¼'), Key::Delete],
+        [digit('4'), digit('5'), digit('6'), fraction('½'), fraction('⅓')],
+        [digit('1'), digit('2'), digit('3'), fraction('¾'), fraction('⅔')],
+        [digit(decimal.mark()), digit('0'), own, Key::Next, Key::Done],
+    ];
+    rows.concat()
+}
+
+/// What stands in their place under "more": the other units, another amount in a sum or set against it.
+#[must_use]
+pub fn others(keys: Keys) -> Vec<Key> {
+    let weighs = matches!(keys, Keys::Either | Keys::Compared | Keys::Bulk);
+    let is_other = |unit: &&Unit| (weighs || !unit.weighs()) && !usual(keys).contains(unit);
+    let mut others: Vec<Key> = UNITS.iter().filter(is_other).map(|unit| Key::Unit(*unit)).collect();
+    others.push(Key::Plus);
+    if keys == Keys::Compared {
+        others.push(Key::Colon);
+    }
+    if !keys_own_eighth(keys) {
+        others.push(Key::Fraction('⅛'));
+    }
+    others.extend([Key::Delete, Key::Done]);
+    others
+}
+
+/// Whether an eighth stands beside the nought.
+const fn keys_own_eighth(keys: Keys) -> bool {
+    !matches!(keys, Keys::Celsius | Keys::Ratio | Keys::Marks | Keys::Weight)
 }
 
 #[cfg(test)]
@@ -206,18 +224,34 @@ mod tests {
 
     #[test]
     fn every_unit_a_measure_needs_is_on_the_pad() {
-        for keys in [Keys::Pour, Keys::Batch, Keys::Either, Keys::Compared, Keys::Bulk] {
-            let mut units: Vec<Key> = front(keys, Decimal::Point)
-                .into_iter()
-                .chain(back(keys))
-                .filter(|key| matches!(key, Key::Unit(_)))
-                .collect();
-            assert_eq!(units.len(), 17, "{keys:?}");
-            units.sort_by_key(|key| key.label());
-            units.dedup();
-            assert_eq!(units.len(), 17, "{keys:?}");
+        for (keys, all) in [
+            (Keys::Pour, 17),
+            (Keys::Marks, 17),
+            (Keys::Batch, 17),
+            (Keys::Either, 21),
+            (Keys::Compared, 21),
+            (Keys::Bulk, 21),
+        ] {
+            let all_keys = units(keys).into_iter().chain(others(keys));
+            let mut found: Vec<Key> = all_keys.filter(|key| matches!(key, Key::Unit(_))).collect();
+            assert_eq!(found.len(), all, "{keys:?}");
+            found.sort_by_key(|key| key.label());
+            found.dedup();
+            assert_eq!(found.len(), all, "{keys:?}");
+            assert!(units(keys).len() <= 6 && others(keys).len() <= FACE, "{keys:?}");
         }
         assert_eq!(unit_typed("1 oz + 2 dash"), Some(Unit::Dash));
         assert_eq!(unit_typed("12"), None);
+    }
+
+    #[test]
+    fn no_key_moves_but_the_one_beside_the_nought() {
+        let pour = face(Keys::Pour, Decimal::Point);
+        assert_eq!(pour.len(), FACE);
+        for keys in [Keys::Weight, Keys::Celsius, Keys::Ratio, Keys::Marks, Keys::Count, Keys::Percent, Keys::Bulk] {
+            let other = face(keys, Decimal::Point);
+            let moved = (0..FACE).filter(|at| pour[*at] != other[*at]);
+            assert!(moved.eq(if keys_own_eighth(keys) { None } else { Some(17) }), "{keys:?}");
+        }
     }
 }

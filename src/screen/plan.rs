@@ -20,6 +20,30 @@ pub struct Plan {
     pub cut: Option<Cut>,
     /// What to mind about what was noted at its steps, or came to it.
     pub notes: Vec<String>,
+    /// What must be there before it begins.
+    pub needs: Vec<Need>,
+}
+
+/// Something that must be there.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Need {
+    /// What it is.
+    pub what: String,
+    /// How much of it.
+    pub amount: Amount,
+    /// Whether it is what the part before it on a run sheet gives.
+    pub is_given: bool,
+}
+
+impl Need {
+    pub(crate) fn of(what: &str, amount: Amount) -> Need {
+        Need { what: what.to_owned(), amount, is_given: false }
+    }
+
+    /// As it comes out of the part before, where there is one.
+    pub(crate) fn given(what: &str, amount: Amount) -> Need {
+        Need { is_given: true, ..Need::of(what, amount) }
+    }
 }
 
 /// Less than was asked, as it is said: "14 of 40 serves: 1.2 l of juice came, 3.4 l asked".

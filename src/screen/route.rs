@@ -33,6 +33,18 @@ impl Place {
         }
     }
 
+    /// What its sheet of tools asks.
+    #[must_use]
+    pub const fn question(self) -> &'static str {
+        match self {
+            Place::Service => "Service: what do you need now?",
+            Place::Prep => "Prep: what are you making?",
+            Place::Batch => "Batch: for how many?",
+            Place::Specs => "Specs: which one?",
+            Place::Shelf => "Shelf: what is yours?",
+        }
+    }
+
     /// Its screens, in the order of the table.
     pub fn screens(self) -> impl Iterator<Item = Route> {
         Route::ALL.iter().copied().filter(move |route| route.row().place == self)
@@ -159,24 +171,30 @@ macro_rules! routes {
 routes! {
     #[default]
     Measure: Service "service/measure" "measure" "Measure" "How much is it, and how do I pour it?";
-    Scale: Service "service/scale" "scale" "Scale" "This spec for so many, or for what I have";
+    Scale: Service "service/scale" "scale" "Scale" "This spec for so many, or for what I have"
+        .with_specs().read_first();
     // Shares the form of Scale.
-    Balance: Service "service/balance" "scale" "Balance" "How strong, sweet and sour is it?";
+    Balance: Service "service/balance" "scale" "Balance" "How strong, sweet and sour is it?"
+        .with_specs().read_first();
     Fruit: Prep "prep/fruit" "fruit" "Fruit" "How many for this much juice?";
     Clarify: Prep "prep/clear" "clear" "Clarify" "Enzyme, agar, gelatin or rest";
-    Cordial: Prep "prep/cordial" "cordial" "Cordial" "Sugar and acid for clear juice";
-    MilkWash: Prep "prep/milk-wash" "milk-wash" "Milk wash" "Milk for this drink, and does it clot?";
+    Cordial: Prep "prep/cordial" "cordial" "Cordial" "Sugar and acid for clear juice" .with_specs();
+    MilkWash: Prep "prep/milk-wash" "milk-wash" "Milk wash" "Milk for this drink, and does it clot?"
+        .with_specs();
     Infuse: Prep "prep/infuse" "infuse" "Infuse" "Saline, tincture, peel, fat, gomme";
     Acid: Prep "prep/acid" "acid" "Acid" "Powders in place of citrus, and back";
     Syrup: Prep "prep/syrup" "syrup" "Syrup" "Sugar and water for a syrup";
     Strength: Prep "prep/strength" "strength" "Strength" "Water to let a spirit down";
-    Serves: Batch "batch/serves" "serves" "Serves" "How many serves are in it?";
+    Serves: Batch "batch/serves" "serves" "Serves" "How many serves are in it?" .with_specs();
     Run: Batch "batch/run" "run" "Run sheet" "What must start when?"
         .shows_one(Record::Run).timed().read_first();
-    Label: Batch "batch/label" "label" "Label" "A strip for what was made" .timed().read_first();
-    Specs: Specs "specs" "specs" "All" "Find a spec" .of_book().tabs_own().with_specs();
+    Label: Batch "batch/label" "label" "Label" "A strip for what was made"
+        .timed().read_first().with_specs();
+    Specs: Specs "specs" "specs" "All" "Find a spec"
+        .of_book().tabs_own().with_specs().read_first();
     Card: Specs "specs/spec" "card" "Spec" "One drink, in its forms" .shows_one(Record::Spec).with_specs();
     Backup: Specs "specs/backup" "backup" "Backup" "Everything in one file, and back" .of_book().with_specs();
+    Find: Specs "find" "find" "Find" "A tool, a spec, an ingredient" .tabs_own().with_specs().read_first();
     Shelf: Shelf "shelf" "shelf" "Settings" "What an oz is here, and my jiggers" .read_first();
     Ingredients: Shelf "shelf/ingredients" "ingredients" "Ingredients" "My own, before the library's"
         .shows_one(Record::Ingredient);

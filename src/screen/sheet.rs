@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use super::clock::Clock;
-use super::plan::{Making, Step};
+use super::plan::{Making, Need, Step};
 use crate::book::Tick;
 use crate::craft::run::{Progress, Task, earliest_ends, latest_starts};
 
@@ -26,6 +26,8 @@ pub struct Sheet {
     pub(crate) parts: Rc<[Made]>,
     /// What to mind.
     pub(crate) remarks: Rc<[String]>,
+    /// What must be there before it begins.
+    pub(crate) needs: Rc<[Need]>,
     /// What each step takes, and which it waits for.
     pub(crate) tasks: Rc<[Task]>,
 }
@@ -60,6 +62,8 @@ pub struct Sheeted {
     pub start: Option<i64>,
     /// Whether everything it waits for is over.
     pub is_free: bool,
+    /// What guests must be told of that is named in it; empty for nothing.
+    pub contains: String,
 }
 
 impl Sheeted {
@@ -68,6 +72,18 @@ impl Sheeted {
     pub fn due(&self) -> Option<i64> {
         let started = i64::try_from(self.mark.started).ok()?;
         self.mark.is_running().then(|| started.saturating_add(i64::from(self.step.wait) * 1000))
+    }
+
+    /// The number of its part.
+    #[must_use]
+    pub fn part(&self) -> u32 {
+        self.key.split('/').next().and_then(|key| key.parse().ok()).unwrap_or(u32::MAX)
+    }
+
+    /// Whether it should have begun.
+    #[must_use]
+    pub fn is_late(&self, now: i64) -> bool {
+        !self.is_done() && !self.mark.is_running() && self.is_free && self.start.is_some_and(|start| start < now)
     }
 
     /// Whether it is ticked off.
@@ -121,6 +137,12 @@ impl Sheet {
         }
         let free = |step: &&Sheeted| !step.is_done() && step.is_free && !step.mark.is_running();
         self.steps.iter().filter(free).min_by_key(|step| step.start.unwrap_or(0)).or(waiting)
+    }
+
+    /// When all is to be ready, its slack before the time it must be: later where it cannot be ready then.
+    #[must_use]
+    pub fn all_ready(&self) -> Option<i64> {
+        self.ready.map(|ready| (ready - self.slack).max(self.earliest))
     }
 
     /// Hands on, in seconds: in all, and what of it is still to do.

@@ -12,7 +12,7 @@ pub trait Tool: Fields {
 
     /// What the button that empties it says; empty for none.
     fn empty_label(&self, _bench: &Bench) -> &'static str {
-        "Clear"
+        "Empty"
     }
 
     /// The fields, with whatever stands between them.

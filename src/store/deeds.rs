@@ -133,10 +133,10 @@ pub fn new_run(run: &Run, id: &str, now: u64) -> Worked {
     })
 }
 
-/// Takes a run away.
+/// Takes a run away, by what it is called.
 #[must_use]
-pub fn delete_run(entry: &Entry<Run>) -> Deed {
-    let words = format!("deleting {}", name_of(&entry.value.name));
+pub fn delete_run(entry: &Entry<Run>, name: &str) -> Deed {
+    let words = format!("deleting {}", name_of(name));
     Deed { words, puts: vec![take_away(RUNS, entry)], open: None, is_of_many: false }
 }
 

@@ -6,10 +6,11 @@ pub mod service;
 pub mod shelf;
 pub mod specs;
 
+use crate::reading::from_spec::{self, FROM, SPEC};
 use crate::reading::rows::rewritten;
 use crate::screen::plan::Plan;
 use crate::screen::route::{Place, Route};
-use crate::screen::{Bench, Screen, Texts, Tool, empty_into, fill, laid_out};
+use crate::screen::{Bench, Block, Screen, Texts, Tool, empty_into, fill, laid_out};
 
 /// The tool of a route, as it starts.
 fn tool(route: Route) -> Box<dyn Tool> {
@@ -31,6 +32,11 @@ fn filled(route: Route, texts: &Texts) -> Box<dyn Tool> {
     form
 }
 
+/// Whether the tool of a route notes which spec it came from.
+fn takes_spec(route: Route) -> bool {
+    tool(route).fields().into_iter().any(|(name, _)| name == FROM)
+}
+
 /// What the tool of a route makes, step by step.
 #[must_use]
 pub fn plan(route: Route, texts: &Texts, bench: &Bench) -> Option<Plan> {
@@ -41,7 +47,19 @@ pub fn plan(route: Route, texts: &Texts, bench: &Bench) -> Option<Plan> {
 #[must_use]
 pub fn screen(route: Route, texts: &Texts, bench: &Bench) -> Screen {
     let mut form = filled(route, texts);
-    let (layout, answer) = form.show(bench);
+    let (layout, mut answer) = form.show(bench);
+    // The spec that it came from, or is.
+    let from = match route {
+        Route::Card => {
+            let (id, at) = (texts.get("id"), texts.get("at"));
+            id.map_or_else(String::new, |id| format!("{id}/{}", at.map_or("0", |at| at)))
+        }
+        _ => {
+            form.fields().into_iter().find(|(name, _)| *name == FROM).map_or_else(String::new, |(_, from)| from.clone())
+        }
+    };
+    let is_shown = layout.iter().any(|block| matches!(block, Block::Field(field) if field.name == FROM));
+    from_spec::keep(&from, (is_shown, route == Route::Card), &mut answer, bench, &takes_spec);
     let (tall, label) = (form.is_tall(), form.empty_label(bench));
     laid_out(answer, layout, &form.fields(), (tall, label))
 }
@@ -65,7 +83,16 @@ pub fn after(route: Route, texts: &Texts, change: Change<'_>) -> Texts {
     let mut form = filled(route, texts);
     match change {
         Change::Empty => form.empty(),
-        Change::Take(name, text) => form.take(name, text),
+        Change::Take(name, text) => {
+            form.take(name, text);
+            // Other lines are of no spec until it is said of which.
+            let from = if name == SPEC { "" } else { text };
+            if let Some((_, field)) =
+                form.fields().into_iter().find(|(field, _)| *field == FROM && matches!(name, FROM | SPEC))
+            {
+                from.clone_into(field);
+            }
+        }
         Change::Rewrite(typed, fixed) => {
             // In whichever field it stands: each tool calls its lines something of its own.
             let stands = |text: &str| text.lines().any(|line| line.trim() == typed);

@@ -28,7 +28,7 @@ fn world(keeper: &Faulty, now: u64) -> World<'_> {
 
 fn main() {
     let keeper = Faulty::default();
-    let device = Device { decimal: Decimal::Point, ahead: |_| 60, page: String::new() };
+    let device = Device { decimal: Decimal::Point, ahead: |_| 60, page: String::new(), has_keyboard: false };
     let (mut desk, _) = Desk::open(device, Ok(()), &world(&keeper, NOW));
     let tell = |desk: &mut Desk, news: News, now| drop(desk.tell(&news, &world(&keeper, now)));
     let act = |desk: &mut Desk, act: Act| drop(desk.act(&act, &world(&keeper, NOW)));

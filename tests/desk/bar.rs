@@ -44,7 +44,8 @@ impl<'a> Tab<'a> {
     }
 
     pub fn open_with(keeper: &'a Faulty, at: &str, now: u64, trial: Result<(), SaveProblem>) -> Tab<'a> {
-        let device = Device { decimal: Decimal::Point, ahead: |_| 0, page: "https://bar.example/".into() };
+        let device =
+            Device { decimal: Decimal::Point, ahead: |_| 0, page: "https://bar.example/".into(), has_keyboard: false };
         let (desk, effects) = Desk::open(device, trial, &world(keeper, now));
         let mut tab = Tab { keeper, desk, now, effects };
         tab.go(at);
@@ -81,7 +82,9 @@ impl<'a> Tab<'a> {
         self.go(&to)
     }
 
+    /// Types into a field; on a spec that is being read, after Change.
     pub fn type_in(&mut self, field: &str, text: &str) -> &mut Tab<'a> {
+        self.fields_for(field);
         self.act(Act::Type(field.into(), text.into()))
     }
 
@@ -130,12 +133,8 @@ impl<'a> Tab<'a> {
 
     fn button(&mut self, label: &str) -> Option<Act> {
         let view = self.view();
-        let on_page = view.screen.blocks.iter().flat_map(|block| match block {
-            Block::Buttons(buttons) => buttons.clone(),
-            _ => Vec::new(),
-        });
         let in_notice = view.not_saved.iter().chain(&view.notice).flat_map(|notice| notice.buttons.clone());
-        on_page.chain(in_notice).find(|button| button.label == label).map(|button| button.act)
+        view.screen.buttons().into_iter().chain(in_notice).find(|button| button.label == label).map(|button| button.act)
     }
 
     /// Whether there is a button that says this.
@@ -143,13 +142,9 @@ impl<'a> Tab<'a> {
         self.button(label).is_some()
     }
 
-    fn labels(&mut self) -> Vec<String> {
-        let view = self.view();
-        let on_page = view.screen.blocks.iter().flat_map(|block| match block {
-            Block::Buttons(buttons) => buttons.clone(),
-            _ => Vec::new(),
-        });
-        on_page.map(|button| button.label).collect()
+    /// What the buttons say.
+    pub fn labels(&mut self) -> Vec<String> {
+        self.view().screen.buttons().into_iter().map(|button| button.label).collect()
     }
 
     pub fn view(&mut self) -> View {
@@ -163,8 +158,23 @@ impl<'a> Tab<'a> {
         format!("{} | {}", figures.join(" + "), view.screen.strip.also).replace('\u{202f}', " ")
     }
 
-    /// What a field holds.
+    /// What its third line says.
+    pub fn below(&mut self) -> String {
+        self.view().screen.strip.below.replace('\u{202f}', " ")
+    }
+
+    /// A spec is read first: its fields come with Change.
+    fn fields_for(&mut self, field: &str) {
+        for label in ["Done", "Change"] {
+            if self.view().screen.field(field).is_none() && self.has_button(label) {
+                self.tap(label);
+            }
+        }
+    }
+
+    /// What a field holds; on a spec that is being read, after Change.
     pub fn value(&mut self, field: &str) -> String {
+        self.fields_for(field);
         let view = self.view();
         view.screen.field(field).unwrap_or_else(|| panic!("no field {field}")).text.clone()
     }
@@ -175,24 +185,26 @@ impl<'a> Tab<'a> {
         view.not_saved.into_iter().chain(view.notice).map(|notice| notice.words).collect::<Vec<_>>().join(" ")
     }
 
-    /// The rows of the tables, name and amount.
+    /// The rows of the tables, name and amount; and the steps of a run, with their times.
     pub fn rows(&mut self) -> Vec<String> {
         let view = self.view();
-        let rows = view.screen.blocks.iter().filter_map(|block| match block {
-            Block::Table(_, rows) => Some(rows.clone()),
-            _ => None,
+        let rows = view.screen.blocks.iter().flat_map(|block| match block {
+            Block::Table(_, rows) => {
+                rows.iter().map(|row| format!("{}|{}|{}", row.name, row.amount, row.detail)).collect()
+            }
+            Block::Timeline(events) => events
+                .iter()
+                .map(|event| format!("{}|{}|{}|{}", event.words, event.at, event.detail, event.mind))
+                .collect(),
+            _ => Vec::new(),
         });
-        rows.flatten().map(|row| format!("{}|{}|{}", row.name, row.amount, row.detail)).collect()
+        rows.collect()
     }
 
     /// Where the links of a label lead.
     pub fn link(&mut self, label: &str) -> String {
         let view = self.view();
-        let links = view.screen.blocks.iter().flat_map(|block| match block {
-            Block::Carry(links) => links.clone(),
-            _ => Vec::new(),
-        });
-        let mut links = links.filter(|link| link.label == label);
+        let mut links = view.screen.links().into_iter().filter(|link| link.label == label);
         links.next().unwrap_or_else(|| panic!("no link {label:?}")).href
     }
 

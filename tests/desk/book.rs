@@ -2,7 +2,7 @@
 
 use crate::faulty::Faulty;
 use meniscus::desk::News;
-use meniscus::screen::Act;
+use meniscus::screen::{Act, Block};
 
 use crate::bar::{NOW, Tab, stored};
 
@@ -22,7 +22,7 @@ fn a_spec_is_found_changed_deleted_and_brought_back() {
     tab.go("specs/spec?id=demo-2").type_in("garnish", "bay leaf");
     assert_eq!(tab.value("garnish"), "bay leaf");
     tab.act(Act::Empty);
-    assert_eq!(tab.strip().split(" | ").nth(1), Some("Choose a spec in All, or start one."));
+    assert_eq!(tab.strip().split(" | ").nth(1), Some("Choose a spec in the book, or start one."));
     let mut again = Tab::open(&keeper, "specs");
     assert_eq!(again.strip(), "2 specs | Kept on this device");
     again.act(Act::Undo);
@@ -42,7 +42,7 @@ fn a_new_spec_is_written_and_lines_come_along_from_scale() {
     assert_eq!(tab.value("add_name"), "");
     tab.tap("Add a form");
     assert_eq!((tab.value("at"), tab.value("way")), ("1".into(), String::new()));
-    tab.tap("Duplicate");
+    tab.tap("Done").tap("More").tap("Duplicate");
     assert_eq!(tab.value("name"), "Weir (copy)");
     assert_eq!(stored(&keeper, "spec/").len(), 2);
     tab.act(Act::Undo);
@@ -55,7 +55,8 @@ fn lines_move_and_a_text_pasted_over_comes_back() {
     with_demo(&keeper);
     let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1");
     let lines = tab.value("lines");
-    tab.tap_sign("move pear juice up");
+    tab.act(Act::Choose("write".into(), "each".into())).tap_sign("move pear juice up");
+    tab.act(Act::Choose("write".into(), "typed".into()));
     assert!(tab.value("lines").starts_with("30 ml pear juice\n45 ml pear brandy"));
     assert_eq!(tab.act(Act::Undo).value("lines"), lines);
     tab.type_in("steps", "");
@@ -84,7 +85,7 @@ fn a_bar_s_own_figures_count_at_once() {
     let mut tab = Tab::open(&keeper, "shelf/ingredients");
     tab.tap("New ingredient").type_in("name", "hedge gin").type_in("like", "london-dry-gin");
     tab.type_in("strength", "50");
-    assert_eq!(tab.strip(), "hedge gin | 50 % vol");
+    assert_eq!((tab.strip().as_str(), tab.view().screen.name.as_str()), ("50 % vol | ", "hedge gin"));
     tab.go("service/balance").type_in("spec", "60 ml hedge gin");
     assert!(tab.strip().starts_with("50.0 % vol"), "{}", tab.strip());
     tab.go("shelf/ingredients").act(Act::Empty);
@@ -102,9 +103,9 @@ fn a_backup_goes_out_and_comes_back_by_choice() {
     tab.tap("Take the demo away");
     assert_eq!(stored(&keeper, "spec/").len(), 0);
     tab.tell(News::File(file.clone()));
-    assert_eq!(tab.strip(), "5 new | 0 the same, 0 differing. Nothing is taken until you say");
+    assert_eq!(tab.strip(), "5 new | Nothing is taken until you say");
     assert_eq!(stored(&keeper, "spec/").len(), 0, "not before it is said");
-    tab.tap("Take what is new");
+    tab.tap("Add 5 to my book");
     assert_eq!((stored(&keeper, "spec/").len(), stored(&keeper, "ingredient/").len()), (3, 2));
     // What differs is taken beside, or in its place.
     tab.go("specs/spec?id=demo-1").type_in("name", "Lamp");
@@ -126,7 +127,7 @@ fn a_spec_travels_as_a_link_a_recipe_a_text_and_a_table() {
     let keeper = Faulty::default();
     with_demo(&keeper);
     let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1");
-    let packed = tab.tap("Share as a link").sent("meniscus-pack").pop().expect("a text to pack");
+    let packed = tab.tap("More").tap("Share as a link").sent("meniscus-pack").pop().expect("a text to pack");
     assert!(packed.contains("Orchard lantern") && !packed.contains("\"id\":\"demo-1\""), "somebody's own: {packed}");
     tab.tell(News::Packed("abc".into())).tap("Copy the link");
     let link = "https://bar.example/#/specs/backup?packed=abc";
@@ -138,7 +139,27 @@ fn a_spec_travels_as_a_link_a_recipe_a_text_and_a_table() {
     let elsewhere = Faulty::default();
     let mut other = Tab::open(&elsewhere, "#/specs/backup?packed=abc");
     assert_eq!(other.sent("meniscus-unpack"), ["abc"]);
-    assert_eq!(other.tell(News::File(packed)).strip().split(" | ").next(), Some("1 new"));
+    other.tell(News::File(packed));
+    assert_eq!(
+        (other.view().screen.name.as_str(), other.strip().as_str()),
+        ("Orchard lantern", "105 ml before ice | 17.2 % vol")
+    );
+    let words = |tab: &mut Tab<'_>| match tab.view().screen.blocks.get(1) {
+        Some(Block::Caution(words)) => words.clone(),
+        other => panic!("{other:?}"),
+    };
+    assert_eq!(words(&mut other), "Not yours yet. It came inside the link; nothing was sent anywhere.");
+    other.act(Act::Choose("at".into(), "1".into()));
+    assert_eq!(other.strip(), "114 ml in the glass | about 20 % vol after the stir", "each of its forms");
+    assert_eq!(stored(&elsewhere, "spec/").len(), 0, "not before it is said");
+    other.tap("Keep it").follow();
+    assert_eq!((stored(&elsewhere, "spec/").len(), other.value("name")), (1, "Orchard lantern".into()));
+    // The same link again.
+    let again = tab.sent("meniscus-pack").pop().expect("a text to pack");
+    other.go("#/specs/backup?packed=abc").tell(News::File(again));
+    assert_eq!(words(&mut other), "You have this one already.");
+    other.tap("Close");
+    assert!(other.strip().starts_with("1 spec | "), "{}", other.strip());
 }
 
 #[test]
@@ -149,7 +170,7 @@ fn a_label_holds_the_form_alone() {
     tab.act(Act::Choose("at".into(), "1".into()));
     let href = tab.link("Label it");
     tab.go(&href);
-    assert_eq!(tab.value("name"), "Orchard lantern");
+    assert_eq!(tab.value("name"), "Orchard lantern, stirred");
     let packed = tab.sent("meniscus-pack").pop().expect("a text to pack");
     assert!(packed.contains("dry vermouth") && !packed.contains("whole milk") && !packed.contains("coins"), "{packed}");
     tab.tell(News::Packed("x".repeat(300)));

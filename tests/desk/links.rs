@@ -13,13 +13,10 @@ use crate::bar::{Tab, screens};
 fn links(keeper: &Faulty) -> BTreeSet<String> {
     let mut found = BTreeSet::new();
     let mut gather = |tab: &mut Tab<'_>| {
+        found.extend(tab.view().screen.links().into_iter().map(|link| link.href));
         for block in &tab.view().screen.blocks {
-            match block {
-                Block::Carry(links) => found.extend(links.iter().map(|link| link.href.clone())),
-                Block::Table(_, rows) => {
-                    found.extend(rows.iter().map(|row| row.href.clone()).filter(|href| !href.is_empty()));
-                }
-                _ => {}
+            if let Block::Table(_, rows) = block {
+                found.extend(rows.iter().map(|row| row.href.clone()).filter(|href| !href.is_empty()));
             }
         }
     };
@@ -41,7 +38,10 @@ fn links(keeper: &Faulty) -> BTreeSet<String> {
         }
     }
     for id in ["demo-1", "demo-2", "demo-3"] {
-        gather(&mut Tab::open(keeper, &format!("specs/spec?id={id}")));
+        let mut tab = Tab::open(keeper, &format!("specs/spec?id={id}"));
+        gather(&mut tab);
+        gather(tab.act(Act::Serves(3)));
+        gather(tab.tap("More"));
     }
     let mut tab = Tab::open(keeper, "specs/spec?id=demo-1");
     tab.act(Act::ToRun).go("batch/run");

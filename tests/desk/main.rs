@@ -7,10 +7,14 @@ mod faults;
 #[path = "../faulty/mod.rs"]
 mod faulty;
 mod frame;
+mod from_spec;
+mod handed;
 mod links;
+mod making;
 mod pasted;
 mod runs;
 mod tabs;
 mod tools;
 mod undo;
 mod units;
+mod words;

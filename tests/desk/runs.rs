@@ -10,10 +10,7 @@ use crate::bar::{NOW, Tab, stored};
 fn with_clarify(keeper: &Faulty) -> String {
     let mut tab = Tab::open(keeper, "prep/clear");
     tab.tap("To the run sheet");
-    assert_eq!(
-        tab.notice(),
-        "On the run sheet “Lime, cleared with enzyme”, as prep 1. Batch, then Run sheet, shows it."
-    );
+    assert_eq!(tab.notice(), "On the run sheet.");
     stored(keeper, "run/")[0].split('=').next().expect("a key")["run/".len()..].to_owned()
 }
 
@@ -34,7 +31,7 @@ fn preps_find_each_other_whatever_comes_first() {
         ]
     );
     tab.tap_sign("Lime cordial: made of something else");
-    assert!(tab.rows().contains(&"Lime cordial||by its own amount".into()), "{:?}", tab.rows());
+    assert!(tab.rows().contains(&"Lime cordial||amount set by you".into()), "{:?}", tab.rows());
     tab.tap_sign("Lime cordial: made of something else");
     assert!(tab.rows().contains(&made[1]), "round again");
     tab.tap_sign("take Lime juice out");
@@ -49,14 +46,14 @@ fn a_timer_goes_by_the_clock_and_rings_once() {
     let mut tab = Tab::open(&keeper, &format!("batch/run?id={id}"));
     tab.tap("Start 45 min");
     assert_eq!(tab.sent("meniscus-arm").len(), 1, "the bell is readied at the tap");
-    assert!(tab.strip().starts_with("45:00 to go"), "{}", tab.strip());
+    assert!(tab.strip().starts_with("45 min 0 s to go"), "{}", tab.strip());
     tab.now += 1_000;
-    assert!(tab.tell(News::Tick).strip().starts_with("44:59 to go"));
+    assert!(tab.tell(News::Tick).strip().starts_with("44 min 59 s to go"));
     assert_eq!(tab.sent("meniscus-awake"), ["1"], "once");
     // Another tab, after the app was closed: the line on every screen.
     let mut other = Tab::open_later(&keeper, "service/measure", NOW + 10 * 60_000);
     let due = other.tell(News::Tick).view().due.expect("a line");
-    assert_eq!((due.figure.as_str(), due.is_over), ("35:00", false));
+    assert_eq!((due.figure.as_str(), due.is_over), ("35 min 0 s", false));
     assert!(due.words.starts_with("Blend 1.0 g enzyme into 400 g of lime"), "{}", due.words);
     other.now = NOW + 46 * 60_000;
     other.tell(News::Tick).tell(News::Tick);
@@ -74,14 +71,14 @@ fn what_came_out_is_typed_at_the_step_that_is_open() {
     let id = with_clarify(&keeper);
     let mut tab = Tab::open(&keeper, &format!("batch/run?id={id}"));
     tab.tap("Done").type_in("got", "280 ml").type_in("brix", "9").type_in("notes", "slow");
-    assert!(tab.rows().iter().any(|row| row.contains("gave 280 ml, 9 °Bx")), "{:?}", tab.rows());
-    tab.tap("Done").tap("Finish: keep it in the log");
+    assert!(tab.rows().iter().any(|row| row.contains("got 280 ml, 9 °Bx")), "{:?}", tab.rows());
+    tab.tap("Done").tap("Finish");
     assert!(tab.strip().contains("Finished Wed 25 Nov 2026"), "{}", tab.strip());
-    assert!(tab.rows().iter().any(|row| row.contains("✓ Wed 25 Nov, 15:30")), "{:?}", tab.rows());
+    assert!(tab.rows().iter().any(|row| row.contains("|Wed 25 Nov, 15:30|")), "{:?}", tab.rows());
     tab.act(Act::Undo);
     assert!(!tab.strip().contains("Finished"));
     assert_eq!(tab.value("notes"), "slow", "what was typed stays");
-    tab.tap("All run sheets");
+    tab.tap("All sheets");
     assert_eq!(tab.strip().split(" | ").next(), Some("1 run sheet open"));
 }
 
@@ -90,7 +87,7 @@ fn a_spec_goes_on_with_its_ice() {
     let keeper = Faulty::default();
     Tab::open(&keeper, "specs").tap("Try a demo");
     let mut tab = Tab::open(&keeper, "specs/spec?id=demo-3");
-    tab.act(Act::Choose("at".into(), "1".into())).tap("To the run sheet");
+    tab.act(Act::Choose("at".into(), "1".into())).tap("Run sheet");
     tab.go("batch/run").type_in("times", "40").type_in("ready", "2026-11-28T18:30");
     let rows = tab.rows();
     assert!(rows.iter().any(|row| row.contains("Freeze clear ice: one clear block|")), "{rows:?}");
@@ -112,4 +109,56 @@ fn a_spec_goes_on_with_its_ice() {
     assert_eq!(stored(&keeper, "run/").len(), 0);
     tab.act(Act::Undo);
     assert_eq!(stored(&keeper, "run/").len(), 1);
+}
+
+#[test]
+fn the_same_plan_is_not_put_on_a_sheet_twice_unasked() {
+    let keeper = Faulty::default();
+    let mut tab = Tab::open(&keeper, "prep/cordial?fruit=lime");
+    let parts = |keeper: &Faulty| stored(keeper, "run/")[0].matches("\"tool\"").count();
+    tab.tap("To the run sheet");
+    assert_eq!(tab.notice(), "On the run sheet.");
+    tab.tap("Undo");
+    assert_eq!(stored(&keeper, "run/").len(), 0, "the sheet that it was put on goes with it");
+    tab.tap("To the run sheet").tap("To the run sheet");
+    assert_eq!((tab.notice().as_str(), parts(&keeper)), ("Already on the run sheet.", 1));
+    tab.tap("Add it again");
+    assert_eq!((tab.notice().as_str(), parts(&keeper)), ("On the run sheet.", 2));
+    // Another plan of the same tool is another thing; and so is the first on another sheet.
+    tab.type_in("juice", "2 l").tap("To the run sheet");
+    assert_eq!((tab.notice().as_str(), parts(&keeper)), ("On the run sheet.", 3));
+    let see = tab.view().notice.expect("a notice").buttons.iter().find_map(|button| match &button.act {
+        Act::Go(href) => Some(href.clone()),
+        _ => None,
+    });
+    tab.go(&see.expect("a link"));
+    assert!(tab.strip().contains("Stir"), "{}", tab.strip());
+    tab.tap("All sheets").go("prep/cordial").tap("To the run sheet");
+    assert_eq!((tab.notice().as_str(), stored(&keeper, "run/").len()), ("On the run sheet.", 2));
+}
+
+#[test]
+fn a_step_is_chosen_by_its_row_and_other_waits_are_told_below() {
+    let keeper = Faulty::default();
+    let id = with_clarify(&keeper);
+    let mut tab = Tab::open(&keeper, &format!("batch/run?id={id}"));
+    assert!(tab.view().due.is_none(), "the strip says it");
+    tab.tap("Start 45 min");
+    assert!(tab.view().due.is_none(), "it is the one in the strip");
+    tab.act(Act::OpenStep("0/filter".into()));
+    assert!(tab.strip().contains("Filter through paper"), "{}", tab.strip());
+    let due = tab.view().due.expect("the wait that runs");
+    assert!(due.figure == "45 min 0 s" && due.words.starts_with("Blend"), "{due:?}");
+    tab.go(&due.href);
+    assert!(tab.strip().starts_with("45 min 0 s to go | Blend"), "{}", tab.strip());
+    assert!(!tab.has_button("5 more min"), "it has just begun");
+    tab.now += 50 * 60_000;
+    tab.tell(News::Tick).tap("5 more min");
+    assert!(tab.strip().starts_with("5 min 0 s to go"), "{}", tab.strip());
+    tab.act(Act::Undo);
+    assert!(tab.strip().starts_with("5 min over"), "{}", tab.strip());
+    // What is typed on the pad belongs to the step it was typed at.
+    tab.act(Act::OpenStep("0/filter".into())).act(Act::Activate(Some("got".into()))).type_in("got", "2");
+    assert!(tab.view().pad.is_some());
+    assert!(tab.tap("Done").view().pad.is_none());
 }

@@ -25,7 +25,7 @@ fn undo_of(tab: &mut Tab<'_>) -> Option<String> {
 fn an_import_never_hides_behind_a_garnish() {
     let keeper = Faulty::default();
     let mut tab = Tab::open(&keeper, "specs/backup");
-    tab.tell(News::File(backup_of(300))).tap("Take what is new");
+    tab.tell(News::File(backup_of(300))).tap("Add 300 to my specs");
     assert_eq!(stored(&keeper, "spec/").len(), 300);
     tab.go("specs/spec?id=s7").type_in("garnish", "b").type_in("garnish", "bay leaf");
     assert_eq!(undo_of(&mut tab).as_deref(), Some("Garnish"));
@@ -53,7 +53,7 @@ fn an_import_never_hides_behind_a_garnish() {
 fn an_import_is_taken_back_where_it_was_taken() {
     let keeper = Faulty::default();
     let mut tab = Tab::open(&keeper, "specs/backup");
-    tab.tell(News::File(backup_of(300))).tap("Take what is new").tap("Undo");
+    tab.tell(News::File(backup_of(300))).tap("Add 300 to my specs").tap("Undo");
     assert_eq!(stored(&keeper, "spec/").len(), 0);
     tab.tap("Redo");
     assert_eq!(stored(&keeper, "spec/").len(), 300);
@@ -88,7 +88,11 @@ fn a_deed_and_typing_come_back_in_their_order() {
     with_demo(&keeper);
     let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1");
     let (lines, garnish) = (tab.value("lines"), tab.value("garnish"));
-    tab.type_in("garnish", "bay").tap_sign("move pear juice up").type_in("glass", "cup");
+    tab.type_in("garnish", "bay")
+        .act(Act::Choose("write".into(), "each".into()))
+        .tap_sign("move pear juice up")
+        .act(Act::Choose("write".into(), "typed".into()))
+        .type_in("glass", "cup");
     assert_eq!(undo_of(&mut tab).as_deref(), Some("Glass"));
     tab.act(Act::Undo);
     assert_eq!(undo_of(&mut tab).as_deref(), Some("the lines"));
@@ -152,7 +156,7 @@ fn a_spec_left_empty_leaves_nothing() {
 fn finishing_with_open_steps_asks() {
     let keeper = Faulty::default();
     let mut tab = Tab::open(&keeper, "prep/milk-wash?drink=500+ml");
-    tab.act(Act::ToRun).go("batch/run").tap("Finish: keep it in the log");
+    tab.act(Act::ToRun).go("batch/run").tap("Finish");
     let notice = tab.view().notice.expect("a question");
     assert!(notice.words.ends_with("still open on this sheet."), "{}", notice.words);
     assert!(stored(&keeper, "run/")[0].contains("\"parts\"") && !stored(&keeper, "run/")[0].contains("\"finished\""));

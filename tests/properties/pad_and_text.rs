@@ -5,7 +5,7 @@ use proptest::prelude::*;
 use super::volumes;
 use meniscus::quantity::{Amount, Conventions, Unit};
 use meniscus::screen::address;
-use meniscus::screen::pad::{Entry, Key, Keys, back, front, press};
+use meniscus::screen::pad::{Entry, Key, Keys, face, others, press, units};
 use meniscus::screen::route::Route;
 use meniscus::screen::{Bench, Texts, Tone};
 use meniscus::text::{self, Decimal, Dimension, Reading, read_amount, read_spec};
@@ -42,7 +42,7 @@ fn keys() -> impl Strategy<Value = Key> {
     ];
     let all: Vec<Key> = kinds
         .into_iter()
-        .flat_map(|kind| front(kind, Decimal::Comma).into_iter().chain(front(kind, Decimal::Point)).chain(back(kind)))
+        .flat_map(|kind| [face(kind, Decimal::Comma), face(kind, Decimal::Point), units(kind), others(kind)].concat())
         .collect();
     prop::sample::select(all)
 }
@@ -98,7 +98,7 @@ proptest! {
 
     #[test]
     fn the_pad_types_numbers_as_they_are_read(digits in "[1-9][0-9]{0,3}", unit in prop_oneof![Just("ml"), Just("cl"), Just("oz")]) {
-        let all: Vec<Key> = front(Keys::Pour, Decimal::Point).into_iter().chain(back(Keys::Pour)).collect();
+        let all = [face(Keys::Pour, Decimal::Point), units(Keys::Pour)].concat();
         let key = |label: &str| *all.iter().find(|key| key.label() == label).expect("a key");
         let typed = digits.chars().map(|digit| key(&digit.to_string())).chain([key(unit)]);
         let text = typed.fold(Entry::default(), |entry, key| press(&entry, key, Decimal::Point)).text;

@@ -5,6 +5,8 @@ pub mod build;
 pub mod check;
 pub mod deny;
 pub mod engines;
+pub mod first_screen;
+pub mod inline;
 pub mod licences;
 pub mod mutants;
 pub mod named;

@@ -6,12 +6,11 @@ use std::path::Path;
 use anyhow::{Context, Result, ensure};
 use sha2::{Digest, Sha256};
 
-const PAGE: &str = "index.html";
+use crate::inline::PAGE;
 
 /// The scripts of public/, and the files that name each. Whatever is named in a script comes before it: the new name
-/// changes its contents. (Trunk has named the sheets, the wasm and its script.)
-const SCRIPTS: [(&str, &[&str]); 4] =
-    [("mirror.js", &[PAGE, "boot.js"]), ("theme.js", &[PAGE]), ("repair.js", &[PAGE]), ("boot.js", &[PAGE])];
+/// changes its contents. (Trunk has named the wasm and its script; the sheets and the first scripts are in the page.)
+const SCRIPTS: [(&str, &[&str]); 3] = [("mirror.js", &[PAGE, "boot.js"]), ("repair.js", &[PAGE]), ("boot.js", &[PAGE])];
 
 /// Renames the scripts in `folder`, and writes their new names where they are named.
 ///
@@ -45,10 +44,9 @@ mod tests {
 
     fn build(mirror: &str) -> tempfile::TempDir {
         let folder = tempfile::tempdir().expect("a folder");
-        let page = r#"<script src="theme.js"></script><link href="mirror.js"><script src="repair.js"></script><script src="boot.js"></script>"#;
+        let page = r#"<link href="mirror.js"><script src="repair.js"></script><script src="boot.js"></script>"#;
         let written = [
             (PAGE, page),
-            ("theme.js", "theme()"),
             ("repair.js", "repair()"),
             ("mirror.js", mirror),
             ("boot.js", r#"import{a}from"./mirror.js";"#),
@@ -65,12 +63,12 @@ mod tests {
         let (one, other) = (build("one()"), build("other()"));
         let (before, after) = (files(one.path()).expect("files"), files(other.path()).expect("files"));
         let same: Vec<_> = before.iter().filter(|name| after.contains(name)).map(|name| &name[..5]).collect();
-        assert_eq!(same, ["index", "repai", "theme"]);
+        assert_eq!(same, ["index", "repai"]);
         let page = fs::read_to_string(one.path().join(PAGE)).expect("a page");
         for name in before.iter().filter(|name| name.ends_with(".js")) {
             assert!(page.contains(&format!("\"{name}\"")), "{page}");
         }
-        assert_eq!(page.matches(".js").count(), 4);
+        assert_eq!(page.matches(".js").count(), 3);
     }
 
     #[test]

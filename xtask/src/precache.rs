@@ -8,7 +8,7 @@ use base64::Engine;
 use base64::prelude::BASE64_STANDARD;
 use sha2::{Digest, Sha256};
 
-use crate::{licences, named, smaller};
+use crate::{first_screen, inline, licences, named, smaller};
 
 const TEMPLATE: &str = include_str!("service_worker.js");
 
@@ -48,6 +48,8 @@ pub fn write_from_hook() -> Result<()> {
     for file in files.iter().filter(|file| file.ends_with(".js") || file.ends_with(".css")) {
         smaller::minify(&staging.join(file))?;
     }
+    first_screen::write(staging)?;
+    inline::write_into_page(staging)?;
     named::after_contents(staging)?;
     let version = write(staging)?;
     smaller::minify(&staging.join(WORKER))?;
@@ -55,11 +57,12 @@ pub fn write_from_hook() -> Result<()> {
     Ok(())
 }
 
-/// Writes the worker of the build in `folder` and returns its version.
+/// Seals the page of the build in `folder`, writes its worker, and returns its version.
 ///
 /// # Errors
 /// When the folder cannot be read or written, or holds a file of a type we do not know.
 pub fn write(folder: &Path) -> Result<String> {
+    inline::seal(folder)?;
     let kept: Vec<Kept> = files(folder)?.into_iter().map(|name| Kept::of(folder, name)).collect::<Result<_>>()?;
     let version = version(&kept);
     fs::write(folder.join(WORKER), worker(&kept, &version)).context("the service worker could not be written")?;

@@ -18,6 +18,10 @@ async function checked(name) {
   const body = await answer.arrayBuffer();
   const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", body));
   if (btoa(String.fromCharCode(...digest)) !== sum) throw new Error(`not as it was built: ${name || "the start page"}`);
+  // While a host goes from one build to the next, the policy of one with the page of the other would stop it for good.
+  const policy = (!name && answer.headers.get("content-security-policy")) || "";
+  const sums = (text) => text.match(/'sha256-[^']+'/g) ?? [];
+  if (sums(policy).length && sums(new TextDecoder().decode(body)).some((sum) => !policy.includes(sum))) throw new Error("with the policy of another build");
   const headers = new Headers({ "content-type": type });
   for (const header of TOLD) if (answer.headers.has(header)) headers.set(header, answer.headers.get(header));
   // Made anew, because browsers refuse to open a page with an answer that was redirected.

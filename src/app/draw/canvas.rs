@@ -62,42 +62,46 @@ impl Canvas {
         self.view = view;
     }
 
-    /// The parts round the blocks: header and strip, the notice above the blocks, then what is due, the pad and the
-    /// places. What is not there now keeps its place.
+    /// The parts round the blocks: head and strip, then what needs saying, what there is to do, the pad and the places.
+    /// What is not there now keeps its place.
     #[must_use]
     pub fn frame(&self) -> [Vec<Node>; FRAME] {
         let view = &self.view;
         [
-            vec![frame::header(view)],
+            vec![frame::head(view)],
             vec![strip::strip(&view.screen)],
-            view.not_saved.iter().chain(&view.notice).map(frame::notice).collect(),
-            view.due.iter().map(frame::due).collect(),
-            view.pad.iter().map(pad::pad).collect(),
+            frame::bars(view).into_iter().collect(),
+            frame::foot(view).into_iter().collect(),
+            view.pad.iter().map(|shown| pad::pad(shown, view.is_left)).collect(),
             vec![frame::places(view)],
         ]
     }
 
-    /// The blocks of the screen, in order.
+    /// The blocks of the screen, in order: those that ask, up to the last field, then those that answer, which stand
+    /// beside them where there is room. Where nothing asks, all stand in the first.
     #[must_use]
-    pub fn blocks(&self) -> &[Part] {
-        &self.blocks
+    pub fn columns(&self) -> [&[Part]; 2] {
+        let is_field = |block: &Block| matches!(block, Block::Field(_));
+        let asked = self.view.screen.blocks.iter().rposition(is_field).map_or(self.blocks.len(), |at| at + 1);
+        let (asked, found) = self.blocks.split_at(asked.min(self.blocks.len()));
+        [asked, found]
     }
 
     /// The page from top to bottom.
     #[must_use]
     pub fn page(&self) -> Vec<Node> {
-        let [header, strip, notice, due, pad, places] = self.frame();
-        let blocks = self.blocks.iter().flat_map(|part| &part.nodes).cloned();
-        let main = Node::Element(frame::page(notice.into_iter().chain(blocks).collect()));
-        [header, strip, vec![main], due, pad, places].concat()
+        let [head, strip, bars, foot, pad, places] = self.frame();
+        let column = |parts: &[Part]| parts.iter().flat_map(|part| &part.nodes).cloned().collect();
+        let columns = self.columns().map(|parts| Node::Element(frame::column(column(parts))));
+        let main = Node::Element(frame::page(columns.to_vec()));
+        [head, strip, vec![main], bars, foot, pad, places].concat()
     }
 }
 
 /// What the blocks show besides themselves.
 fn round_blocks(view: &View) -> impl PartialEq + '_ {
     let fields = (view.active, view.as_typed.is_some(), view.has_pad, view.bare_unit);
-    let buttons = (&view.undo, view.screen.copy.is_empty(), &view.copied);
-    (fields, buttons, view.is_installed, view.can_install, view.screen.leads.is_empty())
+    (fields, view.is_installed, view.can_install, view.screen.leads.is_empty())
 }
 
 /// The name of a field; of another block, what kind it is.
@@ -106,16 +110,25 @@ fn name_of(block: &Block) -> &'static str {
         Block::Field(field) => field.name,
         Block::Heading(_) => "<heading>",
         Block::Table(..) => "<table>",
+        Block::Timeline(_) => "<timeline>",
+        Block::SheetHead(_) => "<sheet head>",
+        Block::ToHave(_) => "<to have>",
         Block::Cells(..) => "<cells>",
         Block::Remark(_) => "<remark>",
+        Block::Sources(_) => "<sources>",
         Block::Caution(_) => "<caution>",
         Block::Link(..) => "<link>",
         Block::Buttons(_) => "<buttons>",
         Block::Code(..) => "<code>",
         Block::Label(_) => "<label>",
+        Block::Pictures(_) => "<pictures>",
         Block::Carry(_) => "<carry>",
         Block::Actions(_) => "<actions>",
         Block::InstallHint => "<hint>",
+        Block::Serves(..) => "<serves>",
+        Block::Pours(_) => "<pours>",
+        Block::Doing(_) => "<doing>",
+        Block::Printed(_) => "<printed>",
         Block::Nothing => "<nothing>",
     }
 }

@@ -11,6 +11,7 @@ pub(super) fn field(view: &View, field: &Field) -> Vec<Node> {
     let mut drawn = vec![match &field.input {
         Input::Amount(keys) => amount(view, field, *keys),
         Input::Words { placeholder } => words_row(field, placeholder),
+        Input::Search { placeholder } => search(field, placeholder),
         Input::Lines { placeholder } => lines(field, placeholder),
         Input::Chips { options, captioned } => chips(field, options, *captioned),
         Input::Pick(options) => pick(field, options),
@@ -62,6 +63,19 @@ fn words_row(field: &Field, placeholder: &'static str) -> Node {
     row(class, field, vec![input(field, &field.text, fixed, Some(("placeholder", placeholder.into())))])
 }
 
+/// A row with words to look for; the phone's own keyboard.
+fn search(field: &Field, placeholder: &'static str) -> Node {
+    let fixed = &[
+        ("type", "search"),
+        ("autocomplete", "off"),
+        ("autocapitalize", "off"),
+        ("spellcheck", "false"),
+        ("enterkeyhint", "search"),
+        ("maxlength", "200"),
+    ];
+    row("field words", field, vec![input(field, &field.text, fixed, Some(("placeholder", placeholder.into())))])
+}
+
 /// A row with a day and a time, on the browser's own picker.
 fn when(field: &Field) -> Node {
     let class = if field.problem.is_some() { "field when wrong" } else { "field when" };
@@ -74,6 +88,8 @@ fn lines(field: &Field, placeholder: &'static str) -> Node {
     let attributes =
         vec![("id", field.name.into()), ("rows", rows.to_string().into()), ("placeholder", placeholder.into())];
     let fixed = &[("autocapitalize", "off"), ("spellcheck", "false"), ("maxlength", "20000")];
+    let mut attributes = attributes;
+    attributes.extend(problem_of_input(field));
     row("lines", field, vec![live("textarea", fixed, attributes, Live::Value(field.text.clone()))])
 }
 
@@ -89,11 +105,14 @@ fn row(class: &'static str, field: &Field, inside: Vec<Node>) -> Node {
 fn input(field: &Field, text: &str, fixed: Fixed, more: Option<Attribute>) -> Node {
     let mut attributes = vec![("id", field.name.into())];
     attributes.extend(more);
-    if field.problem.is_some() {
-        attributes.push(("aria-invalid", "true".into()));
-        attributes.push(("aria-describedby", problem_id(field.name)));
-    }
+    attributes.extend(problem_of_input(field));
     live("input", fixed, attributes, Live::Value(text.to_owned()))
+}
+
+/// That something is wrong with a field, and where that is said.
+fn problem_of_input(field: &Field) -> impl Iterator<Item = Attribute> {
+    let invalid = field.problem.is_some().then(|| ("aria-invalid", "true".into()));
+    invalid.into_iter().chain(field.problem.is_some().then(|| ("aria-describedby", problem_id(field.name))))
 }
 
 /// An element that a person can change.
@@ -129,7 +148,7 @@ pub(super) fn fix_buttons(fixes: &[Fix], tap: impl Fn(String) -> Tap, drawn: &mu
     drawn.extend(fixes.iter().map(|fix| button("fix", owned(&fix.label), &fix.spoken, Some(tap(fix.text.clone())))));
 }
 
-/// Radio buttons that look like chips.
+/// Radio buttons as a tray with a scrap of tape over the chosen one. Long words get wider cells, short ones narrow ones.
 fn chips(field: &Field, options: &[Opt], captioned: bool) -> Node {
     let caption = said("legend", if captioned { &[] } else { &[("class", "unseen")] }, field.label.into());
     let chip = |option: &Opt| {
@@ -137,8 +156,14 @@ fn chips(field: &Field, options: &[Opt], captioned: bool) -> Node {
         let radio = live("input", &[("type", "radio")], attributes, Live::Checked(option.key == field.text));
         element("label", &[("class", "chip")], vec![radio, said("span", &[], owned(&option.label))])
     };
-    let children = std::iter::once(caption).chain(options.iter().map(chip)).collect();
-    Element { tag: "fieldset", fixed: &[("class", "chips")], children, ..Element::default() }.into()
+    let letters = |option: &Opt| option.label.chars().count();
+    let class = match options.iter().map(letters).max().unwrap_or(0) {
+        ..=6 => "tray narrow",
+        7..=12 => "tray",
+        _ => "tray wide",
+    };
+    let tray = with("div", &[], vec![("class", class.into())], options.iter().map(chip).collect());
+    element("fieldset", &[("class", "chips")], vec![caption, tray])
 }
 
 /// A row with a native list.
@@ -163,5 +188,5 @@ fn pick(field: &Field, options: &[Opt]) -> Node {
             children.push(with("optgroup", &[], vec![("label", group.into())], choices.collect()));
         }
     }
-    row("field", field, vec![with("select", &[], vec![("id", field.name.into())], children)])
+    row("field pick", field, vec![with("select", &[], vec![("id", field.name.into())], children)])
 }

@@ -21,6 +21,7 @@ fn one(drawn: &Drawing) -> Node {
     let tape = with("rect", &[("class", "tape")], vec![("width", width), ("height", height)], Vec::new());
     let mut children = vec![tape];
     children.extend(drawn.texts.iter().map(line));
+    children.extend(drawn.rule.map(rule));
     children.extend(drawn.code.iter().map(|(qr, place)| code(qr, *place)));
     let fixed = &[("class", "label"), ("role", "img"), ("aria-label", "Label, as it is printed")];
     with("svg", fixed, vec![("viewBox", view_box)], children)
@@ -31,6 +32,12 @@ fn line(text: &Placed) -> Node {
     let attributes =
         vec![("x", mm(text.x)), ("y", mm(text.y)), ("font-size", mm(text.size)), ("font-weight", weight.into())];
     with("text", &[], attributes, vec![words(&text.words)])
+}
+
+/// A rule, as thick as one that a label printer draws: 0.3 mm.
+fn rule([left, height, right]: [f64; 3]) -> Node {
+    let path = format!("M{} {}H{}v0.3H{}z", mm(left), mm(height), mm(right), mm(left));
+    with("path", &[], vec![("d", path.into())], Vec::new())
 }
 
 fn code(code: &Qr, [left, top, side]: [f64; 3]) -> Node {

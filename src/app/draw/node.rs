@@ -3,8 +3,8 @@
 use std::borrow::Cow;
 use std::sync::Arc;
 
-use crate::screen::Act;
 use crate::screen::pad::Key;
+use crate::screen::{Act, Button};
 use crate::text::Decimal;
 
 /// Words of the page; most stand in the program.
@@ -147,4 +147,13 @@ pub(super) fn button(class: &'static str, label: Text, spoken: &str, tap: Option
     }
     let children = vec![Node::Words(label)];
     Element { tag: "button", fixed: &[("type", "button")], attributes, children, tap, ..Element::default() }.into()
+}
+
+/// A button that carries its act.
+pub(super) fn act_button(class: &'static str, shown: &Button) -> Node {
+    if let Act::Go(href) = &shown.act {
+        let attributes = vec![("class", class.into()), ("href", owned(href))];
+        return with("a", &[], attributes, vec![words(&shown.label)]);
+    }
+    button(class, owned(&shown.label), &shown.spoken, Some(Tap::Act(shown.act.clone())))
 }

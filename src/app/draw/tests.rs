@@ -3,21 +3,28 @@ use std::sync::Arc;
 
 use super::node::{Node, element, words};
 use super::*;
-use crate::desk::{Link, Notice, Pad, View};
+use crate::desk::{Notice, Pad, PlaceLink, ToolLink, View};
 use crate::quantity::Unit;
-use crate::screen::pad::{Key, Keys, back, front};
-use crate::screen::route::Route;
+use crate::screen::pad::{Key, Keys, face, others, units};
+use crate::screen::route::{Place, Route};
 use crate::screen::{Act, Bench, Block, Button, Drawing, Placed, Screen, Texts};
 use crate::text::{Decimal, qr};
 use crate::tool::screen;
 
 fn view(route: Route, typed: &[(&str, &str)]) -> View {
     let texts: Texts = typed.iter().map(|(name, text)| ((*name).to_owned(), (*text).to_owned())).collect();
-    let link = |label, href: &str, is_here| Link { label, href: href.to_owned(), is_here };
+    let place = |place| PlaceLink { place, is_here: place == Place::Service, has_sheet: place == Place::Service };
+    let tool = |route: Route| ToolLink {
+        label: route.row().label,
+        question: route.row().question,
+        href: route.href(),
+        is_here: route == Route::Measure,
+    };
     View {
         title: route.row().label,
-        pills: vec![link("Measure", "#/service/measure", true), link("Scale", "#/service/scale", false)],
-        places: vec![link("Service", "#/service/measure", true), link("Prep", "#/prep/fruit", false)],
+        places: vec![place(Place::Service), place(Place::Prep)],
+        tools: vec![tool(Route::Measure), tool(Route::Scale)],
+        asks: Place::Service.question(),
         screen: screen(route, &texts, &Bench::default()).into(),
         has_pad: true,
         bare_unit: "ml",
@@ -54,29 +61,29 @@ fn measure_as_it_opens() {
     let parts = nodes(view);
     assert_eq!(
         html(&parts[..1]),
-        "<header class=\"top\"><h1 class=\"unseen\">Measure</h1><nav class=\"pills\" aria-label=\"Tools\">\
-         <a href=\"#/service/measure\" aria-current=\"page\">Measure</a><a href=\"#/service/scale\">Scale</a></nav></header>"
+        "<header class=\"head\"><h1 id=\"head\" tabindex=\"-1\" class=\"\">Measure</h1>\
+         <div class=\"words\" aria-live=\"polite\"><button type=\"button\" class=\"word\">Copy</button></div></header>"
     );
     let strip = html(&parts[1..2]);
     assert!(
-        strip.starts_with("<output class=\"strip\"><span class=\"figure\"><b>44.4</b> <small>ml</small></span>"),
+        strip.starts_with(
+            "<output aria-live=\"off\" class=\"strip\"><span class=\"said\"><span class=\"figure f52\"><b>44.4</b>\
+             <small class=\"\"> ml</small></span>"
+        ),
         "{strip}"
     );
     let page = html(&parts[2..3]);
     holds(
         &page,
-        "<main id=\"page\"><div class=\"field on\"><label for=\"amount\">Amount</label><input type=\"text\" \
+        "<main id=\"page\"><div class=\"column\"><div class=\"field on\"><label for=\"amount\">Amount</label><input type=\"text\" \
          autocomplete=\"off\" autocapitalize=\"off\" spellcheck=\"false\" enterkeyhint=\"done\" maxlength=\"20000\" \
          id=\"amount\" inputmode=\"none\" value=\"1½ oz\"><span class=\"assumed\" aria-hidden=\"true\"></span></div>",
     );
+    let places = html(&parts[parts.len() - 1..]);
+    holds(&places, "<nav aria-label=\"Places\" class=\"places\"><button type=\"button\" class=\"place here\"");
     holds(
-        &page,
-        "<button type=\"button\" class=\"undo\" disabled=\"\">Undo</button><button type=\"button\">Copy</button></div>",
-    );
-    assert_eq!(parts.len(), 4);
-    holds(
-        &html(&parts),
-        "<nav class=\"places\" aria-label=\"Places\"><a href=\"#/service/measure\" aria-current=\"page\">",
+        &places,
+        "<a class=\"tool\" href=\"#/service/scale\"><b>Scale</b><span>This spec for so many, or for what I have</span></a>",
     );
 }
 
@@ -112,7 +119,7 @@ fn a_line_that_is_not_read_is_rewritten_as_it_was_typed() {
     holds(&page, ">2 oz gin\n1,725 ml mystery</textarea>");
     holds(
         &page,
-        "<li class=\"marked\" id=\"asked\" tabindex=\"-1\"><span class=\"name\">1,725 ml mystery</span><b></b><span class=\"detail\">",
+        "<li class=\"marked\" id=\"asked\" tabindex=\"-1\"><span class=\"name\">1,725 ml mystery</span><span class=\"q\">",
     );
     // A tap on the strip leads there.
     holds(&html(&parts[1..2]), "aria-label=\"1 line not counted: go there\"");
@@ -139,12 +146,21 @@ fn chips_are_radio_buttons_and_lists_have_their_headings() {
 fn a_label_is_drawn_as_often_as_it_is_printed() {
     let line = Placed { words: "Lime & mint".into(), x: 2.5, y: 6.0, size: 4.0, is_heavy: true };
     let code = qr("meniscus").map(|code| (code, [30.0, 2.0, 20.0]));
-    let drawing =
-        Drawing { width: 50.0, height: 25.0, texts: vec![line], code, paper: "tape", copies: 2, is_cut: false };
+    let drawing = Drawing {
+        width: 50.0,
+        height: 25.0,
+        texts: vec![line],
+        rule: Some([2.0, 15.0, 26.0]),
+        code,
+        paper: "tape",
+        copies: 2,
+        is_cut: false,
+    };
     let page = page_with(Block::Label(Some(drawing)));
     let svg = "<svg class=\"label\" role=\"img\" aria-label=\"Label, as it is printed\" viewBox=\"0 0 50.00000 25.00000\">\
                <rect class=\"tape\" width=\"50.00000\" height=\"25.00000\"></rect>\
-               <text x=\"2.50000\" y=\"6.00000\" font-size=\"4.00000\" font-weight=\"700\">Lime &amp; mint</text><path d=\"";
+               <text x=\"2.50000\" y=\"6.00000\" font-size=\"4.00000\" font-weight=\"700\">Lime &amp; mint</text>\
+               <path d=\"M2.00000 15.00000H26.00000v0.3H2.00000z\"></path><path d=\"";
     holds(&page, &format!("<section aria-label=\"Label\" class=\"labels tape\">{svg}"));
     assert_eq!(page.matches(svg).count(), 2);
     holds(&page, " transform=\"translate(30.00000 2.00000) scale(");
@@ -158,38 +174,43 @@ fn what_is_typed_is_never_taken_for_html() {
 
 #[test]
 fn the_pad_has_the_keys_of_its_face_and_turns_back() {
-    let mut shown = Pad {
+    let shown = Pad {
         field: "amount",
-        keys: front(Keys::Pour, Decimal::Point),
+        units: units(Keys::Pour),
+        keys: face(Keys::Pour, Decimal::Point),
+        is_turned: false,
+        lit: Some(Key::Unit(Unit::Ounce)),
         unit: Some(Unit::Ounce),
         decimal: Decimal::Point,
     };
-    let press = |pad: Pad, label: &str| {
-        let view = View { pad: Some(pad), ..View::default() };
+    let press = |pad: &Pad, label: &str| {
+        let view = View { pad: Some(pad.clone()), ..View::default() };
         let pad = &nodes(view)[3..4];
         holds(
             &html(pad),
-            "<section class=\"pad\" aria-label=\"Pad\"><button type=\"button\" tabindex=\"-1\" class=\"key",
+            "<section aria-label=\"Pad\" class=\"pad\"><div class=\"units\"><button type=\"button\" tabindex=\"-1\" class=\"key",
         );
         tap_on(pad, label)
     };
-    assert_eq!(press(shown, "Done"), Some(Tap::Act(Act::Activate(None))));
-    assert_eq!(press(shown, "⋯"), Some(Tap::Act(Act::Turn)));
+    assert_eq!(press(&shown, "Done"), Some(Tap::Act(Act::Activate(None))));
+    assert_eq!(press(&shown, "Next"), Some(Tap::Act(Act::Next)));
+    assert_eq!(press(&shown, "more"), Some(Tap::Act(Act::Turn)));
     let expected = Press { field: "amount", key: Key::Unit(Unit::Ounce), decimal: Decimal::Point, turns: false };
-    assert_eq!(press(shown, "oz"), Some(Tap::Press(expected)));
-    shown.keys = back(Keys::Pour);
-    assert!(matches!(press(shown, "⅛"), Some(Tap::Press(Press { turns: true, .. }))));
-    assert!(matches!(press(shown, "⌫"), Some(Tap::Press(Press { turns: false, .. }))));
+    assert_eq!(press(&shown, "oz"), Some(Tap::Press(expected)));
+    let turned = Pad { keys: others(Keys::Pour), is_turned: true, ..shown };
+    assert!(matches!(press(&turned, "tsp"), Some(Tap::Press(Press { turns: true, .. }))));
+    assert!(matches!(press(&turned, "⌫"), Some(Tap::Press(Press { turns: false, .. }))));
 }
 
 #[test]
-fn a_notice_has_its_buttons_and_stands_above_the_blocks() {
+fn a_notice_has_its_buttons_and_stands_below_the_page() {
     let buttons = vec![Button::new("OK", Act::Dismiss)];
     let notice = Some(Notice { words: "Saved nowhere.".into(), buttons });
     let parts = nodes(View { notice, ..view(Route::Measure, &[]) });
     holds(
         &html(&parts),
-        "<main id=\"page\"><p class=\"notice\" role=\"alert\"><span>Saved nowhere.</span><button type=\"button\">OK</button></p>",
+        "</main><div class=\"bars\"><p class=\"bar\" role=\"alert\"><span>Saved nowhere.</span>\
+         <button type=\"button\" class=\"word\">OK</button></p></div>",
     );
     assert_eq!(tap_on(&parts, "OK"), Some(Tap::Act(Act::Dismiss)));
 }
@@ -201,11 +222,14 @@ fn the_hint_on_installing_goes_for_good() {
     };
     assert!(!hint(View { is_installed: true, ..View::default() }).contains("hint"));
     assert!(!hint(View::default()).contains(">Install<"));
-    holds(&hint(View { can_install: true, ..View::default() }), "<button type=\"button\">Install</button>");
+    holds(
+        &hint(View { can_install: true, ..View::default() }),
+        "<button type=\"button\" class=\"btn\">Install</button>",
+    );
 }
 
 fn whose(view: View) -> Vec<Whose> {
-    Canvas::of(view).blocks().iter().map(|part| part.whose).collect()
+    Canvas::of(view).columns().concat().iter().map(|part| part.whose).collect()
 }
 
 #[test]
@@ -253,7 +277,7 @@ fn what_has_not_changed_is_the_very_piece_it_was() {
     canvas.draw(view(Route::Measure, &[("amount", "46")]));
     let after = canvas.page();
     assert_eq!(after, nodes(view(Route::Measure, &[("amount", "46")])));
-    let page = |nodes: &[Node]| at(nodes, &[2]).map(|page| page.children.clone()).unwrap_or_default();
+    let page = |nodes: &[Node]| at(nodes, &[2, 0]).map(|page| page.children.clone()).unwrap_or_default();
     let is_same = |(one, other): (&Node, &Node)| match (one, other) {
         (Node::Element(one), Node::Element(other)) => Arc::ptr_eq(one, other),
         _ => false,

@@ -163,7 +163,8 @@ pub(super) const fn plain(c: char) -> char {
 }
 
 /// A name in lower case and without accents: "Blanc d'Œuf" as "blanc d'oeuf", "Eiweiß" as "eiweiss".
-pub(super) fn folded(name: &str) -> String {
+#[must_use]
+pub fn folded(name: &str) -> String {
     let mut folded = String::with_capacity(name.len());
     for c in name.chars() {
         match c {

@@ -98,6 +98,15 @@ fn apart(typed: &[&str], phrase: &str) -> Option<(usize, usize, bool)> {
     (words > 0 && wrong <= MOST).then_some((words, wrong, is_short))
 }
 
+/// Whether a folded text has a word that the typed one is but for a letter, or as far as it is typed.
+#[must_use]
+pub fn nearly(text: &str, typed: &str) -> bool {
+    let is_so = |word: &str| wrong_letters(typed, word).is_some_and(|wrong| wrong <= 1);
+    let length = typed.len();
+    words_of(text)
+        .any(|word| is_so(word) || (length..length + 3).any(|end| word.get(..end.saturating_sub(1)).is_some_and(is_so)))
+}
+
 /// How many letters of a typed word are wrong, if few enough for its length. Letters that changed places are one; the
 /// plural is none.
 fn wrong_letters(typed: &str, word: &str) -> Option<usize> {

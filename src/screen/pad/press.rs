@@ -46,7 +46,7 @@ pub fn unit_typed(text: &str) -> Option<Unit> {
     unit_of(split_unit(text.split('?').next().unwrap_or_default()).1)
 }
 
-/// What a key makes of a field. [`Key::Turn`] and [`Key::Done`] leave it alone.
+/// What a key makes of a field. [`Key::Turn`], [`Key::Next`] and [`Key::Done`] leave it alone.
 #[must_use]
 pub fn press(entry: &Entry, key: Key, decimal: Decimal) -> Entry {
     let mut entry = entry.clone();
@@ -67,13 +67,14 @@ pub fn press(entry: &Entry, key: Key, decimal: Decimal) -> Entry {
         Key::Percent if entry.text.contains('%') => Entry::at_end(entry.text),
         Key::Percent => Entry::at_end(format!("{} %", entry.text.trim_end())),
         Key::Minus => minus(&entry),
-        Key::Fahrenheit => fahrenheit(&entry),
+        Key::Celsius => Entry::at_end(degrees(&entry)),
+        Key::Fahrenheit => Entry::at_end(format!("{} °F", degrees(&entry)).trim_start()),
         // Below zero one more is nearer to zero.
         Key::Up | Key::Down => {
             step(&entry, if (key == Key::Up) != entry.text.starts_with('−') { 1.0 } else { -1.0 }, decimal)
         }
         Key::Delete => delete(&entry),
-        Key::Turn | Key::Done => entry,
+        Key::Turn | Key::Next | Key::Done => entry,
     }
 }
 
@@ -101,14 +102,9 @@ fn minus(entry: &Entry) -> Entry {
     }
 }
 
-/// Puts "°F" behind the number, or takes it away.
-fn fahrenheit(entry: &Entry) -> Entry {
-    let number = entry.text.trim_end_matches(|c: char| c.is_ascii_alphabetic() || c == '°' || c.is_whitespace());
-    if number.len() < entry.text.len() && entry.text.ends_with('F') {
-        Entry::at_end(number)
-    } else {
-        Entry::at_end(format!("{number} °F"))
-    }
+/// The number of a temperature, without the words behind it.
+fn degrees(entry: &Entry) -> &str {
+    entry.text.trim_end_matches(|c: char| c.is_ascii_alphabetic() || c == '°' || c.is_whitespace())
 }
 
 /// Digits typed behind a unit belong to the number before it: "4", "oz", "5" is 45 oz.
@@ -250,18 +246,20 @@ fn delete(entry: &Entry) -> Entry {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::screen::pad::{Keys, back, front};
+    use crate::screen::pad::{Keys, face, others, units};
 
     fn typed_in(keys: &str) -> String {
         keys.split(' ')
             .fold(Entry::default(), |entry, name| {
-                let all = front(Keys::Either, Decimal::Point).into_iter().chain(back(Keys::Either)).chain([
+                let own = face(Keys::Either, Decimal::Point).into_iter().chain(units(Keys::Either));
+                let all = own.chain(others(Keys::Either)).chain([
                     Key::Colon,
                     Key::Semicolon,
                     Key::Up,
                     Key::Down,
                     Key::Percent,
                     Key::Minus,
+                    Key::Celsius,
                     Key::Fahrenheit,
                 ]);
                 let key = all.into_iter().find(|key| key.label() == name).expect(name);
@@ -290,7 +288,7 @@ mod tests {
         assert_eq!(typed_in("1 8 − −"), "18");
         assert_eq!(typed_in("1 8 − +1"), "−17");
         assert_eq!(typed_in("6 °F 8"), "68 °F");
-        assert_eq!(typed_in("6 8 °F °F"), "68");
+        assert_eq!(typed_in("6 8 °F °F °C"), "68");
         assert_eq!(typed_in("½ ; ¾ oz"), "½; ¾ oz");
         assert_eq!(typed_in("½ oz 5"), "5½ oz");
         assert_eq!(typed_in("½ oz 5 6"), "56½ oz");

@@ -10,8 +10,10 @@ pub use drawing::Stamped;
 
 use crate::book::Ask;
 use crate::craft::keeping::COLD_DAYS;
+use crate::reading::from_spec::{self, FROM};
 use crate::reading::label::Keeps;
 use crate::screen::pad::Keys;
+use crate::screen::route::Route;
 use crate::screen::{
     Act, Answer, Bench, Block, Button, Choice, Figure, Input, Problem, Strip, Tone, Tool, choice, form,
 };
@@ -74,6 +76,8 @@ form! {
         paper = "tape",
         /// How many.
         copies = "1",
+        /// The spec it came from, and which form of it: "id/0"; empty for none.
+        from_spec = "",
     }
 }
 
@@ -92,9 +96,11 @@ impl Tool for LabelForm {
         let asks = self.asked(bench);
         // They come and go with what is typed in the name above them.
         let asked = |ask, block: Block| if asks.contains(&ask) { block } else { Block::Nothing };
+        let [from, others] = from_spec::fields(Route::Label, &self.from_spec, None, bench);
         vec![
             Block::Label(None),
-            Block::Buttons(vec![Button::new("Print", Act::Print), Button::new("Share as a picture", Act::Picture)]),
+            from,
+            others,
             Block::field(NAME, "What it is", Input::Words { placeholder: "Orchard cordial" }),
             Block::chips::<Keeps>("keeps", "How it keeps", true),
             Block::amount(self.days().0, "Keeps, days", Keys::Count),
@@ -156,6 +162,7 @@ impl Tool for LabelForm {
                 .push("Not all of it fits so that it can be read: say it shorter, or take a larger label.".into());
         }
         answer.label = Some(drawn);
+        answer.foot = vec![Button::new("Print", Act::Print), Button::new("Share as a picture", Act::Picture)];
         answer
     }
 
@@ -180,7 +187,12 @@ impl Tool for LabelForm {
             "asks" => text.clone_into(&mut self.asks),
             "pour" => text.clone_into(&mut self.pour),
             "spec" => text.clone_into(&mut self.spec),
-            "at" => text.clone_into(&mut self.at),
+            "at" => {
+                text.clone_into(&mut self.at);
+                self.from_spec = format!("{}/{text}", self.spec);
+            }
+            // Of no spec any more: its code goes, what was typed stays.
+            FROM => self.spec.clear(),
             _ => {}
         }
     }
@@ -262,13 +274,16 @@ impl LabelForm {
         if let Some(pour) = pour {
             of_serve.push(format!("pour {}", text::millilitres(pour, bench.decimal)));
         }
+        if Keeps::read(&self.keeps) != Keeps::Long {
+            of_serve.push("keep cold".into());
+        }
         let (code, problem) = self.code(bench);
         let contains = self.contains(bench);
         let stamped = Stamped {
             name: self.name.trim().to_owned(),
             made: format!("Made {}", clock.stamp(made)),
             use_by: use_by.map_or_else(String::new, |at| format!("Use by {}", clock.day(at))),
-            serve: of_serve.join(", "),
+            serve: of_serve.join(" · "),
             contains: if contains.is_empty() { String::new() } else { format!("Contains {contains}") },
             note: self.note.trim().to_owned(),
             code,

@@ -2,6 +2,9 @@
 
 mod chain;
 mod due;
+mod line;
+mod name;
+mod paper;
 mod part;
 mod readings;
 mod record;
@@ -13,20 +16,23 @@ mod strip;
 #[cfg(test)]
 pub(crate) mod tests;
 
-pub use chain::with_parts;
-pub use due::{Timer, next_due, timers};
+pub use chain::{holds, with_parts};
+pub use due::{Line, Timer, next_due, next_over, timers};
+pub use name::title;
 pub use record::{FIELDS, changed, edited, text_of, undone};
 use sheet::MOST_SLACK;
-pub use sheet::{sheet, sheet_of, worked_out};
+pub use sheet::{Worked, sheet, sheet_of, worked_out};
 pub use spec::{ICE, SPEC, parts_of};
 
 use crate::book::{Entry, Run};
 use crate::screen::clock::lasting;
 use crate::screen::pad::Keys;
+use crate::screen::route::Place;
 use crate::screen::sheet::{Sheet, Sheeted};
 use crate::screen::{
     Act, Answer, Bench, Block, Button, Fields, Figure, Input, Problem, Strip, Tone, Tool, form, newer_caution, plural,
 };
+use name::called;
 use strip::strip;
 
 form! {
@@ -74,11 +80,8 @@ impl Tool for RunForm {
     }
 
     fn layout(&self, bench: &Bench) -> Vec<Block> {
-        let new = Button::new("New run sheet", Act::NewRun);
-        let Some(entry) = bench.book.run(&self.id) else {
-            return vec![Block::Buttons(vec![new]), Block::Table("", Vec::new())];
-        };
-        self.laid_out(&entry.value, &sheet_of(entry, bench))
+        let Some(entry) = bench.book.run(&self.id) else { return vec![Block::Table("", Vec::new())] };
+        self.laid_out(&entry.value, &sheet_of(entry, bench), bench)
     }
 
     fn answer(&self, bench: &Bench) -> Answer {
@@ -97,7 +100,7 @@ impl Tool for RunForm {
                 *field = text;
             }
         }
-        (self.laid_out(&entry.value, &sheet), self.answered(entry, &sheet, bench))
+        (self.laid_out(&entry.value, &sheet, bench), self.answered(entry, &sheet, bench))
     }
 
     fn empty(&mut self) {}
@@ -115,65 +118,70 @@ impl Tool for RunForm {
 }
 
 impl RunForm {
-    fn laid_out(&self, run: &Run, sheet: &Sheet) -> Vec<Block> {
-        let mut blocks = Vec::new();
-        if run.finished == 0 {
-            let open = sheet.open(&self.step);
-            blocks.push(open.map_or(Block::Nothing, |open| Block::Buttons(self.buttons_of(open))));
-            // Another tab may do a step while the name is being typed.
-            let measured = open.filter(|open| open.is_measured());
-            blocks.push(match measured.and_then(|open| open.step.gives.as_ref()) {
-                Some(_) => Block::amount(GOT, "What came out", Keys::Bulk),
-                None => Block::Nothing,
-            });
-            blocks.extend(match measured {
-                Some(_) => [
-                    Block::amount("brix", "it reads, °Bx", Keys::Count),
-                    Block::amount("ph", "its pH", Keys::Count),
-                    Block::amount("celsius", "it is at", Keys::Celsius),
-                ],
-                None => [Block::Nothing, Block::Nothing, Block::Nothing],
-            });
-            blocks.push(Block::Table("", Vec::new()));
-            blocks.extend([
-                Block::field("name", "Run sheet", Input::Words { placeholder: "Friday's cordial" }),
-                Block::field(READY, "Ready by", Input::When),
-                Block::amount(SLACK, "All done before that, min", Keys::Count),
-            ]);
-            if run.parts.iter().any(|part| part.tool == SPEC && part.from.is_none()) {
-                blocks.push(Block::amount("times", "The spec, times", Keys::Count));
-            }
-            let parts = rows::parts(run, sheet);
-            if !parts.is_empty() {
-                blocks.push(Block::Table("What is made", parts));
-            }
-        } else {
-            blocks.extend([
-                Block::Table("", Vec::new()),
-                Block::field("name", "Run sheet", Input::Words { placeholder: "Friday's cordial" }),
-            ]);
+    fn laid_out(&self, run: &Run, sheet: &Sheet, bench: &Bench) -> Vec<Block> {
+        let name = Block::field("name", "Run sheet", Input::Words { placeholder: "Friday's cordial" });
+        let notes = Block::field("notes", "Notes", Input::Lines { placeholder: "how it went" });
+        if run.finished > 0 {
+            return vec![Block::Table("", Vec::new()), name, notes];
         }
-        blocks.push(Block::field("notes", "Notes", Input::Lines { placeholder: "how it went" }));
-        blocks.push(Block::Buttons(Vec::new()));
+        let open = sheet.open(&self.step);
+        let mut events = line::events(run, sheet, open.map_or("", |open| &open.key), bench);
+        let current = events.iter().position(|event| event.is_current).map_or(0, |at| at + 1);
+        let later = events.split_off(current);
+        let mut blocks = vec![Block::SheetHead(paper::head(run, sheet, bench)), Block::Timeline(events)];
+        // Another tab may do a step while the name is being typed: each field keeps its place.
+        let measured = open.filter(|open| open.is_measured());
+        let is_got = measured.is_some_and(|open| open.step.gives.is_some());
+        let fields = [
+            Block::amount(GOT, "What came out", Keys::Bulk),
+            Block::amount("brix", "Reading, °Bx", Keys::Count),
+            Block::amount("ph", "pH", Keys::Count),
+            Block::amount("celsius", "Temperature", Keys::Celsius),
+        ];
+        let is_asked = |at: usize| if at == 0 { is_got } else { measured.is_some() };
+        blocks.extend(
+            fields.into_iter().enumerate().map(|(at, field)| if is_asked(at) { field } else { Block::Nothing }),
+        );
+        blocks.extend([
+            Block::Timeline(later),
+            Block::ToHave(paper::to_have(sheet, bench)),
+            Block::Table("", Vec::new()),
+            name,
+            Block::field(READY, "Ready by", Input::When),
+            Block::amount(SLACK, "All done before that, min", Keys::Count),
+        ]);
+        if run.parts.iter().any(|part| part.tool == SPEC && part.from.is_none()) {
+            blocks.push(Block::amount("times", "The spec, times", Keys::Count));
+        }
+        let parts = rows::parts(run, sheet);
+        if !parts.is_empty() {
+            blocks.push(Block::Table("What is made", parts));
+        }
+        blocks.push(notes);
         blocks
     }
 
     fn answered(&self, entry: &Entry<Run>, sheet: &Sheet, bench: &Bench) -> Answer {
-        let mut answer = Answer::default();
         let run = &entry.value;
-        answer.cautions.extend(newer_caution(entry.newer));
-        let open = sheet.open(&self.step).map(|step| step.key.clone());
-        answer.rows_title = if run.finished == 0 { "In order of their start" } else { "What was done" };
-        answer.rows = match run.finished > 0 && !run.log.is_empty() {
-            true => rows::log(run, bench),
-            false => rows::steps(run, sheet, open.as_deref(), &self.id, bench),
+        let open = sheet.open(&self.step);
+        let mut answer = Answer {
+            name: called(run, sheet),
+            strip: strip(run, sheet, open, bench),
+            head: vec![Button::new("Print", Act::Print)],
+            foot: foot(run, sheet, bench),
+            ..Answer::default()
         };
+        answer.cautions.extend(newer_caution(entry.newer));
+        if run.finished > 0 {
+            answer.rows_title = "What was done";
+            answer.rows = rows::log(run, bench);
+        } else {
+            answer.rows.extend(rows::hands_on(sheet));
+        }
         answer.cautions.extend(sheet.unread.iter().cloned());
-        self.check(run, sheet, open.as_deref(), &mut answer, bench);
-        answer.strip = strip(run, sheet, bench);
-        answer.buttons = Self::deeds(run, sheet);
+        self.check(run, sheet, open.map(|open| open.key.as_str()), &mut answer, bench);
         if run.finished == 0 {
-            answer.remarks.extend(sheet.remarks.iter().cloned());
+            answer.notes.extend(sheet.remarks.iter().cloned());
             if sheet.ready.is_some() {
                 let typed =
                     if run.slack.trim().is_empty() { " (rule of thumb: type your own, 0 for none)" } else { "" };
@@ -184,34 +192,7 @@ impl RunForm {
             }
             answer.remarks.push(ASLEEP.into());
         }
-        rows::carry(run, sheet, &mut answer, bench);
         answer
-    }
-
-    fn buttons_of(&self, step: &Sheeted) -> Vec<Button> {
-        let button = |label: &str, act: fn(String) -> Act| Button::new(label, act(step.key.clone()));
-        let has_wait = step.step.wait > 0;
-        match (step.is_done(), step.mark.is_running()) {
-            (true, _) => vec![button("Not done after all", Act::Untick)],
-            (false, true) => vec![button("Done", Act::Tick), button("Stop the timer", Act::Untick)],
-            (false, false) if has_wait => {
-                let wait = lasting(i64::from(step.step.wait));
-                vec![button(&format!("Start {wait}"), Act::Start), button("Done", Act::Tick)]
-            }
-            (false, false) => vec![button("Done", Act::Tick)],
-        }
-    }
-
-    /// What is done with the whole of it.
-    fn deeds(run: &Run, sheet: &Sheet) -> Vec<Button> {
-        let mut buttons = Vec::new();
-        if run.finished > 0 {
-            buttons.push(Button::new("Take it out of the log again", Act::Reopen));
-        } else if !sheet.steps.is_empty() {
-            buttons.push(Button::new("Finish: keep it in the log", Act::Finish));
-        }
-        buttons.push(Button::new("All run sheets", Act::AllRuns));
-        buttons
     }
 
     /// What is wrong with what was typed.
@@ -255,6 +236,21 @@ impl RunForm {
     }
 }
 
+/// What there is to do with the whole of it, the expected deed first.
+fn foot(run: &Run, sheet: &Sheet, bench: &Bench) -> Vec<Button> {
+    let label = rows::label(run, sheet, bench);
+    let add = Button::new("Add a prep", Act::Go(Place::Prep.first().href()));
+    let all = Button::new("All sheets", Act::AllRuns);
+    if run.finished > 0 {
+        return label.into_iter().chain([Button::new("Open again", Act::Reopen), all]).collect();
+    }
+    let finish = || (!sheet.steps.is_empty()).then(|| Button::new("Finish", Act::Finish));
+    let is_over = !sheet.steps.is_empty() && sheet.steps.iter().all(Sheeted::is_done);
+    let first = finish().filter(|_| is_over);
+    let later = finish().filter(|_| !is_over);
+    first.into_iter().chain([add]).chain(later).chain(label).chain([all]).collect()
+}
+
 /// All run sheets, and the log.
 fn listed(bench: &Bench) -> Answer {
     let mut answer = Answer { rows_title: "Run sheets and log", rows: rows::list(bench), ..Answer::default() };
@@ -265,6 +261,7 @@ fn listed(bench: &Bench) -> Answer {
         tone: if bench.book.runs.is_empty() { Tone::Waiting } else { Tone::Answer },
         ..Strip::default()
     };
+    answer.foot.push(Button::new("New run sheet", Act::NewRun));
     answer.remarks.push(ASLEEP.into());
     answer
 }

@@ -2,10 +2,12 @@
 
 use crate::book::{BOTTLES, Bottle, glass_of};
 use crate::craft::serves::{self, Bottling, Shared};
+use crate::craft::vessel::BOTTLE;
 use crate::quantity::{Ratio, Unit, Volume};
-use crate::reading::label;
 use crate::reading::pours::poured;
+use crate::reading::{from_spec, label};
 use crate::screen::pad::{Keys, unit_typed};
+use crate::screen::picture::{Filled, Picture};
 use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Block, Choice, Figure, Opt, Problem, Row, Strip, Tone, Tool, choice, form, plural};
 use crate::text;
@@ -41,6 +43,8 @@ form! {
         bottle = "700",
         /// Left empty in each bottle, percent.
         headspace = "3",
+        /// The spec it came from, and which form of it: "id/0"; empty for none.
+        from_spec = "",
     }
 }
 
@@ -50,18 +54,19 @@ const SERVE: &str = "serve";
 const LOSS: &str = "loss";
 const HEADSPACE: &str = "headspace";
 
-const NOTHING_LOST: &str = "Nothing is counted as lost. Foam, lees and walls keep some: type what share yours do.";
+const NOTHING_LOST: &str = "No wastage is counted. Foam, lees and walls keep some: type what share yours do.";
 
 const ALL_LOST: u8 = 100;
 const HALF_EMPTY: u8 = 50;
 
 impl Tool for ServesForm {
-    fn layout(&self, _bench: &Bench) -> Vec<Block> {
+    fn layout(&self, bench: &Bench) -> Vec<Block> {
         let mut blocks = vec![Block::chips::<Ask>("ask", "Which way", false)];
-        let loss = Block::amount(LOSS, "Lost on the way", Keys::Percent);
+        blocks.extend(from_spec::fields(Route::Serves, &self.from_spec, None, bench));
+        let loss = Block::amount(LOSS, "Wastage", Keys::Percent);
         match self.ask() {
             Ask::ServesLeft => blocks.extend([
-                Block::amount(MADE, "Made, or left", Keys::Batch),
+                Block::amount(MADE, "Batch volume", Keys::Batch),
                 Block::amount(SERVE, "One serve", Keys::Pour),
                 loss,
             ]),
@@ -173,15 +178,8 @@ impl ServesForm {
         let bottling = self.bottles(&mut answer, bench, make, headspace);
         answer.strip = Strip {
             figures: vec![bench.headline(make, unit_typed(&self.serve))],
-            also: bottling.map_or_else(String::new, |bottling| {
-                format!(
-                    "{} {} of {} ml, {} in each",
-                    text::count(f64::from(bottling.bottles), bench.decimal),
-                    plural(bottling.bottles as usize, "bottle", "bottles"),
-                    self.bottle().ml,
-                    precise_ml(bottling.even, bench),
-                )
-            }),
+            also: bottling.map_or_else(String::new, |bottling| self.bottled(&bottling, bench)),
+            picture: bottling.map(|bottling| self.drawn(&bottling, bench)),
             tone: Tone::Answer,
             ..Strip::default()
         };
@@ -212,7 +210,7 @@ impl ServesForm {
             ..Strip::default()
         };
         answer.cells_title = "The batch";
-        answer.cell("lost on the way", ml(lost));
+        answer.cell("wastage", ml(lost));
         if let Some(emptying) = emptying {
             // The strip says it as the serve is written.
             let in_oz = text::ounces(emptying, &bench.house.conventions, bench.decimal);
@@ -233,10 +231,39 @@ impl ServesForm {
         };
         answer.cells_title = "In bottles";
         answer.cell("full, with headspace", precise_ml(bottling.full, bench));
-        answer.cell("or the last one", precise_ml(bottling.last, bench));
+        if bottling.bottles > 1 {
+            answer.cell("or each alike", precise_ml(bottling.even, bench));
+        }
         let Bottle { ml, regions } = self.bottle();
         answer.remarks.push(format!("{ml} ml is a standard size in: {regions}."));
         Some(bottling)
+    }
+}
+
+/// Bottles that a strip has room for.
+const MOST_DRAWN: u32 = 6;
+
+impl ServesForm {
+    /// How many bottles, and what is in the last.
+    fn bottled(&self, bottling: &Bottling, bench: &Bench) -> String {
+        let Bottling { bottles, full, last, .. } = *bottling;
+        let count = text::count(f64::from(bottles), bench.decimal);
+        let shown = format!("{count} {} of {} ml", plural(bottles as usize, "bottle", "bottles"), self.bottle().ml);
+        match bottles {
+            1 => format!("{shown}, {} in it", precise_ml(last, bench)),
+            _ if last >= full => format!("{shown}, each full"),
+            _ => format!("{shown}, {} in the last", precise_ml(last, bench)),
+        }
+    }
+
+    /// The bottles, as full as they are; of many the first and the last.
+    fn drawn(&self, bottling: &Bottling, bench: &Bench) -> Picture {
+        let vessel = BOTTLE.holding(f64::from(self.bottle().ml));
+        let filled = |volume| Filled { level: vessel.level(volume), vessel: vessel.clone() };
+        let mut vessels = vec![filled(bottling.full); bottling.bottles.saturating_sub(1).min(MOST_DRAWN - 1) as usize];
+        vessels.push(filled(bottling.last));
+        let text = format!("{}; a full one holds {}", self.bottled(bottling, bench), precise_ml(bottling.full, bench));
+        Picture::Vessels { text, vessels }
     }
 }
 
@@ -269,7 +296,31 @@ mod tests {
         let form = ServesForm { ask: "make".into(), wanted: "30".into(), loss: String::new(), ..form };
         let answer = form.answer(&Bench::default());
         assert_eq!(answer.strip.figures[0].to_string(), "2\u{202f}760 ml");
-        assert_eq!(answer.strip.also, "5 bottles of 700 ml, 552 ml in each");
+        assert_eq!(answer.strip.also, "5 bottles of 700 ml, 44 ml in the last");
+        assert_eq!(answer.cells[1].figure.to_string(), "552 ml");
+    }
+
+    #[test]
+    fn bottles_are_drawn_as_full_as_they_are() {
+        let drawn = |wanted: &str| {
+            let form = ServesForm { ask: "make".into(), wanted: wanted.into(), ..ServesForm::default() };
+            let strip = form.answer(&Bench::default()).strip;
+            let Some(Picture::Vessels { text, vessels }) = strip.picture else { panic!("no bottles") };
+            let ml = vessels.iter().map(|one| one.vessel.ml_to(one.level).round()).collect::<Vec<_>>();
+            (strip.also, text, ml)
+        };
+        let (also, text, ml) = drawn("30");
+        assert_eq!(also, "5 bottles of 700 ml, 44 ml in the last");
+        assert_eq!(text, "5 bottles of 700 ml, 44 ml in the last; a full one holds 679 ml");
+        assert_eq!(ml, [679.0, 679.0, 679.0, 679.0, 44.0]);
+        assert_eq!(drawn("5").0, "1 bottle of 700 ml, 460 ml in it");
+        assert_eq!(drawn("5").2, [460.0]);
+        // Of many, six; the last is the last.
+        let (also, _, ml) = drawn("4000");
+        assert_eq!(also, "542 bottles of 700 ml, 661 ml in the last");
+        assert_eq!(ml, [679.0, 679.0, 679.0, 679.0, 679.0, 661.0]);
+        let even = ServesForm { ask: "make".into(), wanted: "14".into(), serve: "97 ml".into(), ..Default::default() };
+        assert_eq!(even.answer(&Bench::default()).strip.also, "2 bottles of 700 ml, each full");
     }
 
     #[test]

@@ -155,7 +155,7 @@ impl Tool for AcidForm {
             Ask::Replace => {
                 let mut blocks = vec![Block::amount(JUICE, "Juice to replace", Keys::Batch)];
                 blocks.extend(self.profile_layout());
-                blocks.push(Block::chips::<ScaleStep>("step", "The scale reads to", true));
+                blocks.push(Block::chips::<ScaleStep>("step", "Weighed to", true));
                 blocks
             }
             Ask::Backwards => {
@@ -224,10 +224,10 @@ impl AcidForm {
 
     /// What a juice is taken as, and the figures of one's own.
     fn profile_layout(&self) -> Vec<Block> {
-        let mut blocks = vec![Block::pick("profile", "Taken as", profiles())];
+        let mut blocks = vec![Block::pick("profile", "Juice", profiles())];
         if self.named_profile().is_none() {
-            blocks.push(Block::amount(OWN_CITRIC, "Own: citric, g/l", Keys::Count));
-            blocks.push(Block::amount(OWN_MALIC, "Own: malic, g/l", Keys::Count));
+            blocks.push(Block::amount(OWN_CITRIC, "Citric acid, g/l", Keys::Count));
+            blocks.push(Block::amount(OWN_MALIC, "Malic acid, g/l", Keys::Count));
         }
         blocks
     }
@@ -267,7 +267,11 @@ mod tests {
         let answer = by_the_rule.answer(&Bench::default());
         let figures: Vec<String> = answer.strip.figures.iter().map(ToString::to_string).collect();
         assert_eq!(figures, ["12.0 g citric", "6.0 g malic"]);
-        assert_eq!(answer.strip.also, "in water to 300 ml: as sour as that much lime juice");
+        let strip = &answer.strip;
+        assert_eq!(
+            (strip.also.as_str(), strip.below.as_str()),
+            ("in water to 300 ml", "As sour as that much lime juice")
+        );
         assert_eq!(answer.cells[0].figure.to_string(), "289 ml");
         // 59.1 against 45.9 − 1.6 g/l.
         let said =
@@ -325,7 +329,7 @@ mod tests {
         change(&mut form);
         let strip = form.answer(&Bench::default()).strip;
         let figures: Vec<String> = strip.figures.iter().map(ToString::to_string).collect();
-        (figures.join(" + "), strip.also)
+        (figures.join(" + "), [strip.also, strip.below].join(": "))
     }
 
     #[test]
@@ -339,7 +343,7 @@ mod tests {
             (form.sour_as, form.wanted_acid, form.liquid) = (OWN.into(), "60".into(), "1 l".into());
         });
         assert_eq!(typed, "40.7 g citric");
-        assert_eq!(also, "into Orange juice: makes 512 ml as sour as lime juice, pH about 2.4");
+        assert_eq!(also, "into Orange juice: Makes 512 ml as sour as lime juice, pH about 2.4");
         let (figures, _) = asked("sharpen", |form| form.blend = "2:1".into());
         assert!(figures.contains("citric + 6."), "{figures}");
         let (figures, also) = asked("sharpen", |form| {
@@ -352,7 +356,7 @@ mod tests {
             // 500 ml × (91.8 / 44.3 − 1).
             form.liquid_acid = "91.8".into();
         });
-        assert_eq!((figures.as_str(), also.starts_with("It is sourer")), ("536 ml water", true));
+        assert_eq!((figures.as_str(), also.starts_with("Thin it")), ("536 ml water", true));
     }
 
     #[test]

@@ -44,6 +44,8 @@ form! {
         gelatin = "5",
         /// What came out clear.
         got = "",
+        /// The spec it came from, and which form of it: "id/0"; empty for none.
+        from_spec = "",
     }
 }
 
@@ -69,24 +71,24 @@ impl Tool for ClarifyForm {
         let mut blocks = vec![
             Block::chips::<Method>("method", "How", false),
             Block::amount(JUICE, "Juice or purée", Keys::Bulk),
-            Block::pick("fruit", "Of", fruit),
+            Block::pick("fruit", "Fruit", fruit),
         ];
         blocks.extend(match self.method() {
             Method::Enzyme => vec![
                 Block::amount(ENZYME, "Enzyme, % by weight", Keys::Percent),
-                Block::amount(ENZYME_AT, "Rests at", Keys::Celsius),
+                Block::amount(ENZYME_AT, "Temperature", Keys::Celsius),
                 Block::amount(PH, "pH, if measured", Keys::Count),
             ],
             Method::Agar => vec![
-                Block::amount(AGAR, "Agar, g to the kg", Keys::Count),
-                Block::amount(AGAR_WATER, "Boiled in, % of all", Keys::Percent),
-                Block::amount(AGAR_AT, "Juice is at", Keys::Celsius),
+                Block::amount(AGAR, "Agar, g per kg", Keys::Count),
+                Block::amount(AGAR_WATER, "Water to boil it in, % of all", Keys::Percent),
+                Block::amount(AGAR_AT, "Temperature of the juice", Keys::Celsius),
             ],
-            Method::Gelatin => vec![Block::amount(GELATIN, "Gelatin, g to the kg", Keys::Count)],
+            Method::Gelatin => vec![Block::amount(GELATIN, "Gelatin, g per kg", Keys::Count)],
             Method::Rest => Vec::new(),
         });
         blocks.extend([
-            Block::amount(GOT, "What came out clear", Keys::Bulk),
+            Block::amount(GOT, "Clear juice you got", Keys::Bulk),
             Block::Buttons(Vec::new()),
             Block::Cells("", Vec::new()),
         ]);
@@ -122,7 +124,10 @@ impl Tool for ClarifyForm {
         }
         self.say(&worked, &mut answer, bench);
         let came = self.came(&worked, bench, &mut answer);
-        answer.remarks.push("What comes clear is common practice, no source: type what you got, and keep it.".into());
+        answer.remarks.push(
+            "How much comes clear is a rule of thumb, without a source: type what you got, and keep it as your yield."
+                .into(),
+        );
         let carried = bench.carried(came.unwrap_or(clear));
         let mut href = format!("{}&fruit={}", Route::Cordial.href_with("juice", &carried), worked.fruit.key);
         if worked.agar.is_some() {
@@ -252,7 +257,7 @@ impl ClarifyForm {
                 answer.cautions.push("Gelatin comes from animals, and from fish in some: say so to guests.".into());
                 answer.remarks.push("5 g to the kg, frozen whole and thawed in the cold over a cloth (International Culinary Center, Cooking Issues, 17 Jul 2009). Soak the gelatin in a tenth of the juice, warm that to melt it.".into());
             }
-            Method::Rest => answer.remarks.push("Rest it cold and still overnight, then rack the clear juice off without stirring up the lees (common practice, no source).".into()),
+            Method::Rest => answer.remarks.push("Rest it cold and still overnight, then rack the clear juice off without stirring up the lees (rule of thumb).".into()),
         }
     }
 
@@ -265,7 +270,7 @@ impl ClarifyForm {
             range("0.01–0.1"),
             "By weight, best at 54 °C for two hours; CIGR Journal, abstract no. 2804.",
         );
-        answer.remarks.push("0.25 % is 1 g to 400 g: blend a minute, rest 45 min, filter through paper (common practice, no source). Preparations differ: follow the supplier's sheet.".into());
+        answer.remarks.push("0.25 % is 1 g to 400 g: blend a minute, rest 45 min, filter through paper (rule of thumb). Preparations differ: follow the supplier's sheet.".into());
         let ph = bench.number(PH, &self.ph, (1.0, 9.0), "Type a pH from 1 to 9, like 2.4.", &mut answer.problems);
         // The figure that was typed, as it was.
         let typed = |ph: f64| (ph, format!("at pH {}", self.ph.trim()));

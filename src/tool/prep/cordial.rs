@@ -12,9 +12,10 @@ use crate::book::{Ingredient, Kind, LIBRARY, Measured, Taken, ingredient};
 use crate::craft::cordial::{Fill, Made, made, to_target};
 use crate::craft::pour::{fits, litre_of, pour};
 use crate::quantity::{Acidity, Amount, Brix, Mass, Ratio, Temperature, Volume};
-use crate::reading::{Contents, PLACEHOLDER, allergens, label};
+use crate::reading::rows::amount_words;
+use crate::reading::{Contents, PLACEHOLDER, allergens, from_spec, label};
 use crate::screen::pad::Keys;
-use crate::screen::plan::{HOUR, MINUTE, Makes, Making, Plan, Step, titled};
+use crate::screen::plan::{HOUR, MINUTE, Makes, Making, Need, Plan, Step, titled};
 use crate::screen::route::Route;
 use crate::screen::{Act, Answer, Bench, Block, Button, Choice, Input, Opt, Problem, Strip, Tone, Tool, form};
 use crate::substance::fruit::FRUIT;
@@ -67,6 +68,8 @@ form! {
         stays = "",
         /// Clear juice there is for a swap, where it is not what the serves ask for.
         came = "",
+        /// The spec it came from, and which form of it: "id/0"; empty for none.
+        from_spec = "",
     }
 }
 
@@ -90,31 +93,34 @@ impl Tool for CordialForm {
         true
     }
 
-    fn layout(&self, _bench: &Bench) -> Vec<Block> {
+    fn layout(&self, bench: &Bench) -> Vec<Block> {
         let juices = LIBRARY.iter().filter(|row| row.kind == Kind::Juice && row.key != "vinegar");
-        let of = Block::pick("juice_of", "Of", juices.map(|row| Opt::new(row.key, row.name)).collect());
-        let measured =
-            [Block::amount(BRIX, "It reads, °Bx", Keys::Count), Block::amount(ACID, "It titrates, g/l", Keys::Count)];
+        let of = Block::pick("juice_of", "Juice", juices.map(|row| Opt::new(row.key, row.name)).collect());
+        let measured = [
+            Block::amount(BRIX, "Juice reads, °Brix", Keys::Count),
+            Block::amount(ACID, "Acid by titration, g/l", Keys::Count),
+        ];
         let mut blocks = vec![Block::chips::<Ask>("ask", "What is asked", false)];
         match self.ask() {
             Ask::Make => {
-                blocks.extend([Block::amount(JUICE, "Clear juice I have", Keys::Bulk), of]);
+                blocks.extend([Block::amount(JUICE, "Clear juice", Keys::Bulk), of]);
                 blocks.extend(measured);
-                blocks.push(Block::chips::<To>("to", "Made to", true));
+                blocks.push(Block::chips::<To>("to", "Recipe", true));
                 blocks.extend(match self.to() {
                     To::House => vec![
-                        Block::amount("house_juice", "To this much juice", Keys::Bulk),
-                        Block::amount("house_sugar", "sugar", Keys::Weight),
-                        Block::amount("house_acid", "acid", Keys::Weight),
-                        Block::amount("house_zest", "zest", Keys::Weight),
+                        Block::amount("house_juice", "Juice in the recipe", Keys::Bulk),
+                        Block::amount("house_sugar", "Sugar", Keys::Weight),
+                        Block::amount("house_acid", "Acid", Keys::Weight),
+                        Block::amount("house_zest", "Zest", Keys::Weight),
                     ],
                     To::Target => vec![
-                        Block::amount(TO_BRIX, "To read, °Bx", Keys::Count),
-                        Block::amount(TO_ACID, "To titrate, g/l", Keys::Count),
+                        Block::amount(TO_BRIX, "Reading wanted, °Brix", Keys::Count),
+                        Block::amount(TO_ACID, "Acid wanted, g/l", Keys::Count),
                     ],
                 });
             }
             Ask::Swap => {
+                blocks.extend(from_spec::fields(Route::Cordial, &self.from_spec, Some(&self.spec), bench));
                 let placeholder = PLACEHOLDER;
                 blocks.push(Block::field(
                     SPEC,
@@ -124,17 +130,17 @@ impl Tool for CordialForm {
                 blocks.push(of);
                 blocks.extend(measured);
                 blocks.extend([
-                    Block::chips::<Fill>("fill", "Juice in it", true),
+                    Block::chips::<Fill>("fill", "Filled up with", true),
                     Block::amount(POUR, "Cordial in a serve", Keys::Pour),
                     Block::chips::<For>("make_for", "Make it for", true),
                     match For::read(&self.make_for) {
-                        For::Serves => Block::amount(SERVES, "Make it for, serves", Keys::Count),
-                        For::Juice => Block::amount(JUICE, "Clear juice I have", Keys::Bulk),
+                        For::Serves => Block::amount(SERVES, "Serves", Keys::Count),
+                        For::Juice => Block::amount(JUICE, "Clear juice", Keys::Bulk),
                     },
                 ]);
             }
         }
-        blocks.push(Block::chips::<Blend>("blend", "Acid", true));
+        blocks.push(Block::chips::<Blend>("blend", "Acid to add", true));
         blocks.extend([Block::Cells("", Vec::new()), Block::Table("", Vec::new()), Block::Buttons(Vec::new())]);
         blocks
     }
@@ -188,6 +194,12 @@ impl Tool for CordialForm {
                 self.stays.clear();
                 self.came.clear();
                 Ask::Swap.key().clone_into(&mut self.ask);
+            }
+            // Only along with juice, which goes first.
+            from_spec::LINES => {
+                text.clone_into(&mut self.spec);
+                self.stays.clear();
+                self.came.clear();
             }
             "came_brix" => text.clone_into(&mut self.brix),
             "came_acid" => text.clone_into(&mut self.acid),
@@ -313,7 +325,7 @@ impl CordialForm {
             answer.problems.push(Problem::new(TO_ACID, "The juice is sourer than that by itself: no acid is added."));
         }
         if self.to() == To::House {
-            answer.remarks.push("105 ml juice, 45 g sugar, 2.5 g citric acid: common practice, no source.".into());
+            answer.remarks.push("105 ml juice, 45 g sugar, 2.5 g citric acid is a rule of thumb.".into());
         }
         keeping(&mut answer, &made.mix, bench);
         let name = format!("{} cordial", batch.name.trim_end_matches(" juice"));
@@ -348,7 +360,11 @@ fn steps(batch: &Batch, bench: &Bench) -> Plan {
     if shows(water) {
         parts.push(grams(*water, "water", bench));
     }
-    let into = text::litres_or_ml(*juice, bench.decimal);
+    let into = amount_words(Amount::Volume(*juice), bench);
+    let weighed = |what: &str, mass: Mass| Need::of(what, Amount::Mass(mass));
+    let mut needs = vec![Need::given(name, Amount::Volume(*juice)), weighed("sugar", made.sugar)];
+    needs.extend(made.acids.iter().map(|(powder, mass)| weighed(&powder.name.to_ascii_lowercase(), *mass)));
+    needs.push(weighed("zest", *zest));
     let gives = Some(Amount::Volume(*volume));
     let mix = Step::work("mix", format!("Stir {} into {into} {name} till clear", parts.join(", ")), 15 * MINUTE);
     let steps = if *zest > Mass::ZERO {
@@ -364,5 +380,5 @@ fn steps(batch: &Batch, bench: &Bench) -> Plan {
     let short = name.trim_end_matches(" juice").trim_end_matches(" purée");
     let title = titled(format!("{short} cordial"));
     let density = made.mix.density(Temperature::TWENTY).ok();
-    Plan { title, steps, density, ..Plan::default() }
+    Plan { title, steps, density, needs, ..Plan::default() }
 }

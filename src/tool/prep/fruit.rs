@@ -8,7 +8,7 @@ use crate::quantity::{Acidity, Amount, Mass, Ratio, Temperature};
 use crate::reading::label::{self, Keeps};
 use crate::reading::yields;
 use crate::screen::pad::Keys;
-use crate::screen::plan::{MINUTE, Makes, Making, Plan, Step, titled};
+use crate::screen::plan::{MINUTE, Makes, Making, Need, Plan, Step, titled};
 use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Block, Choice, Figure, Opt, Problem, Strip, Tone, Tool, choice, form, plural};
 use crate::substance::fruit::{FRUIT, Fruit};
@@ -49,6 +49,8 @@ form! {
         weight = "1.5 kg",
         /// What came out.
         got = "",
+        /// The spec it came from, and which form of it: "id/0"; empty for none.
+        from_spec = "",
     }
 }
 
@@ -70,13 +72,13 @@ impl Tool for FruitForm {
         vec![
             Block::chips::<Given>("known", "What is known", false),
             match self.known() {
-                Given::Wanted => Block::amount(WANTED, "Needed", Keys::Bulk),
-                Given::Count => Block::amount(COUNT, "How many", Keys::Count),
-                Given::Weight => Block::amount(WEIGHT, "Whole, weighed", Keys::Weight),
+                Given::Wanted => Block::amount(WANTED, "Amount needed", Keys::Bulk),
+                Given::Count => Block::amount(COUNT, "Number of fruit", Keys::Count),
+                Given::Weight => Block::amount(WEIGHT, "Whole fruit", Keys::Weight),
             },
             Block::pick("fruit", "Fruit", fruit),
-            Block::chips::<Product>("product", "Into", true),
-            Block::amount(GOT, "What came out", Keys::Bulk),
+            Block::chips::<Product>("product", "Made into", true),
+            Block::amount(GOT, "What you got", Keys::Bulk),
             Block::Buttons(Vec::new()),
             Block::Cells("", Vec::new()),
         ]
@@ -131,6 +133,7 @@ impl Tool for FruitForm {
             answer.cell(format!("weight of the {noun}"), mass);
         }
         answer.cell("one of them", text::grams(each, 0, bench.decimal));
+        let mut of_juice = String::new();
         if let Some(reads) = litre.reads().filter(|reads| reads.degrees() > 0.0) {
             let number = |value| text::count(value, bench.decimal);
             let source = ingredient(fruit.ingredient).map_or("", |row| row.source);
@@ -138,12 +141,13 @@ impl Tool for FruitForm {
             answer.cell("sugar, about", Figure::new(number(litre.g_per_l(litre.sugar())), "g/l"));
             let acid = litre.titratable_acidity().map_or(0.0, Acidity::g_per_l);
             answer.cell("acid, about", Figure::new(number(acid), "g/l"));
-            answer.remarks.push(format!("What its juice reads, its sugar and its acid by titration: {source}."));
+            of_juice = format!(" What its juice reads, its sugar and its acid by titration: {source}.");
         }
         let came = self.came(&worked, bench, &mut answer);
-        answer
-            .remarks
-            .push(format!("Share of the whole fruit by weight: {}. It varies with season and press.", fruit.source));
+        answer.remarks.push(format!(
+            "Share of the whole fruit by weight: {}. It varies with season and press.{of_juice}",
+            fruit.source
+        ));
         if *product != Product::Puree {
             answer.cautions.push("Fresh juice is best the day it is pressed. Keep it at 5 °C or below.".into());
         }
@@ -248,8 +252,10 @@ impl FruitForm {
                     .giving(Some(Amount::Volume(given.volume))),
             );
         }
+        let needs = Ratio::from_value(f64::from(count)).map(|count| Need::of(name, Amount::Count(count)));
+        let needs = needs.into_iter().collect();
         let title = titled(format!("{} {noun}", fruit.name));
-        Some(Plan { title, steps, density: litre.density(Temperature::TWENTY).ok(), ..Plan::default() })
+        Some(Plan { title, steps, needs, density: litre.density(Temperature::TWENTY).ok(), ..Plan::default() })
     }
 
     /// What came out, and an offer to keep the yield that it makes.

@@ -5,7 +5,7 @@ use crate::craft::infuse::{gomme, solution};
 use crate::quantity::{Amount, Mass, Ratio, Volume};
 use crate::reading::label::{self, Keeps};
 use crate::screen::pad::Keys;
-use crate::screen::plan::{HOUR, MINUTE, Making, Plan, Step};
+use crate::screen::plan::{HOUR, MINUTE, Making, Need, Plan, Step};
 use crate::screen::{Answer, Bench, Block, Choice, Figure, Input, Problem, Tone, Tool, choice, form};
 use crate::text::{self, Dimension};
 
@@ -59,10 +59,12 @@ form! {
         gum = "12",
         /// What of: botanicals, peel, fat.
         of = "",
+        /// The spec it came from, and which form of it: "id/0"; empty for none.
+        from_spec = "",
     }
 }
 
-const PRACTICE: &str = "common practice, no source";
+const PRACTICE: &str = "rule of thumb, no source";
 
 /// The words of what is made by a ratio.
 struct Words {
@@ -87,7 +89,7 @@ impl Make {
             },
             Make::Tincture => Words {
                 amount: "Strong spirit",
-                ratio: "Botanicals : spirit, g : ml",
+                ratio: "Botanicals to spirit, g to ml",
                 solid: "botanicals",
                 remark: "Dried botanicals 1:5, fresh 1:2, a week in the dark, shaken daily",
                 caution: "Use only botanicals sold as food: some plants are poisonous, and strong spirit draws out more. Keep it from flames.",
@@ -95,7 +97,7 @@ impl Make {
             },
             Make::Oleo => Words {
                 amount: "Peel",
-                ratio: "Peel : sugar",
+                ratio: "Peel to sugar",
                 solid: "sugar",
                 remark: "Equal weights to 1:2, pressed in and left 4 to 24 h",
                 caution: "Unwaxed fruit, washed.",
@@ -103,7 +105,7 @@ impl Make {
             },
             Make::FatWash => Words {
                 amount: "Spirit",
-                ratio: "Fat : spirit, g : ml",
+                ratio: "Fat to spirit, g to ml",
                 solid: "fat",
                 remark: "1:4 for what tastes faintly to 1:10 for what tastes strongly; 4 h at room temperature, frozen overnight, filtered",
                 caution: "Butter is milk, nut oils are nuts: tell guests. Keep it cold and use it within your local code.",
@@ -138,7 +140,7 @@ impl Tool for InfuseForm {
             Block::chips::<Make>("make", "What is made", false),
             Block::amount(name, amount, keys),
             Block::amount(of, ratio, ratio_keys),
-            Block::field("of", "What of", Input::Words { placeholder: self.make().words().example }),
+            Block::field("of", "Ingredient", Input::Words { placeholder: self.make().words().example }),
             Block::Cells("", Vec::new()),
         ]
     }
@@ -257,7 +259,8 @@ impl InfuseForm {
         if let Some(last) = steps.last_mut() {
             last.gives = gives;
         }
-        Plan { title: self.title(), steps, ..Plan::default() }
+        let needs = parts.weighed.iter().map(|(what, amount)| Need::of(what, *amount)).collect();
+        Plan { title: self.title(), steps, needs, ..Plan::default() }
     }
 
     fn make(&self) -> Make {

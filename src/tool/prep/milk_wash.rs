@@ -9,11 +9,13 @@ mod verdict;
 use crate::book::{Allergen, Ask, Kind, Measured, Taken, allergens_in, asked_in, ingredient};
 use crate::craft::milk_wash::{Clots, Verdict, Wash, drink_for, milk_for, washed};
 use crate::craft::pour::litre_of;
-use crate::quantity::{Acidity, Mass, Ratio, Temperature, Unit, Volume};
+use crate::quantity::{Acidity, Amount, Mass, Ratio, Temperature, Unit, Volume};
+use crate::reading::from_spec;
 use crate::reading::label::{self, Keeps};
+use crate::reading::rows::amount_words;
 use crate::reading::{self, Contents, PLACEHOLDER};
 use crate::screen::pad::{Keys, unit_typed};
-use crate::screen::plan::{Cut, Makes, Making};
+use crate::screen::plan::{Cut, Makes, Making, Need};
 use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Block, Choice, Figure, Input, Opt, Problem, Strip, Tone, Tool, choice, form};
 use crate::substance::milk::{MILKS, Milk, USUAL_DRINK_PER_MILK};
@@ -76,6 +78,8 @@ form! {
         mixed = "",
         /// What drink and milk together read, pH.
         ph = "",
+        /// The spec it came from, and which form of it: "id/0"; empty for none.
+        from_spec = "",
     }
 }
 
@@ -90,10 +94,13 @@ const AT: &str = "at";
 const GOT: &str = "got";
 
 impl Tool for MilkWashForm {
-    fn layout(&self, _bench: &Bench) -> Vec<Block> {
+    fn layout(&self, bench: &Bench) -> Vec<Block> {
         let placeholder = PLACEHOLDER;
-        let mut blocks = vec![
-            Block::chips::<Given>("known", "What is known", false),
+        let mut blocks = vec![Block::chips::<Given>("known", "What is known", false)];
+        if self.known() == Given::Spec {
+            blocks.extend(from_spec::fields(Route::MilkWash, &self.from_spec, Some(&self.spec), bench));
+        }
+        blocks.extend([
             match self.known() {
                 Given::Drink => Block::amount(DRINK, "Drink to wash", Keys::Batch),
                 Given::Spec => {
@@ -101,19 +108,19 @@ impl Tool for MilkWashForm {
                 }
                 Given::Milk => Block::amount(MILK, "Milk to use", Keys::Batch),
             },
-            Block::amount(RATIO, "Milk : drink", Keys::Ratio),
+            Block::amount(RATIO, "Milk to drink", Keys::Ratio),
             Block::pick("kind", "Milk", MILKS.iter().map(|milk| Opt::new(milk.key, milk.name)).collect()),
-        ];
+        ]);
         if self.known() != Given::Spec {
             blocks.extend([
-                Block::amount(STRENGTH, "Drink, % vol", Keys::Percent),
-                Block::amount(SUGAR, "its sugar, g/l", Keys::Count),
-                Block::amount(ACID, "its acid, g/l as citric", Keys::Count),
+                Block::amount(STRENGTH, "Strength, % vol", Keys::Percent),
+                Block::amount(SUGAR, "Sugar, g/l", Keys::Count),
+                Block::amount(ACID, "Acid, g/l as citric", Keys::Count),
             ]);
         }
-        blocks.push(Block::amount(AT, "it is at", Keys::Celsius));
+        blocks.push(Block::amount(AT, "Temperature", Keys::Celsius));
         blocks.extend([Block::amount(GOT, "What came through", Keys::Batch), Block::Buttons(Vec::new())]);
-        blocks.extend([Block::Cells("", Vec::new()), Block::Table("", Vec::new())]);
+        blocks.extend([Block::Pictures(Vec::new()), Block::Cells("", Vec::new()), Block::Table("", Vec::new())]);
         blocks
     }
 
@@ -211,6 +218,8 @@ struct Worked {
     drink: Option<Mix>,
     /// How the drink is mixed; empty where it comes mixed.
     mix: String,
+    /// What must be there for it.
+    needs: Vec<Need>,
     /// How much of it should come of that.
     to_mix: Volume,
     /// Less of it than the spec says.
@@ -274,8 +283,13 @@ impl MilkWashForm {
         let mix = match &read {
             _ if is_mixed => String::new(),
             Some(drink) => format!("Mix the drink: {}", drink.parts),
-            None => format!("Mix the drink, {} of it", text::litres_or_ml(to_mix, bench.decimal)),
+            None => format!("Mix the drink, {} of it", amount_words(Amount::Volume(to_mix), bench)),
         };
+        let mut needs = match &read {
+            Some(drink) if !is_mixed => drink.needs.clone(),
+            _ => vec![Need::given("the drink", Amount::Volume(to_mix))],
+        };
+        needs.push(Need::of(&kind.name.to_ascii_lowercase(), Amount::Volume(wash.milk)));
         Some(Worked {
             ratio,
             kind,
@@ -283,6 +297,7 @@ impl MilkWashForm {
             asks,
             drink,
             mix,
+            needs,
             to_mix,
             cut: read.and_then(|drink| drink.cut),
             has_acid_figure: self.known() == Given::Spec || !self.acid.trim().is_empty(),
@@ -328,7 +343,7 @@ impl MilkWashForm {
         let is_in_oz = figure.unit.starts_with(text::typed(Unit::Ounce));
         // The other of the two is the headline, and what both come to stands beneath it.
         if self.known() == Given::Milk {
-            answer.cell("milk, in first", ml(wash.milk));
+            answer.cell("milk goes in first", ml(wash.milk));
         }
         if !is_in_oz || self.known() == Given::Milk {
             answer.cell("milk in oz", text::ounces(wash.milk, &bench.house.conventions, bench.decimal));
@@ -341,21 +356,19 @@ impl MilkWashForm {
 
     fn laid_out(&self, mut answer: Answer, worked: &Worked, judged: Option<Verdict>, bench: &Bench) -> Answer {
         let Worked { wash, ratio, kind, .. } = worked;
-        let ml = |volume| text::litres_or_ml(volume, bench.decimal);
-        let parts = text::fraction_of(ratio.value()).unwrap_or_else(|| text::count(ratio.value(), bench.decimal));
         let verdict = self.judge(worked, judged, &mut answer, bench);
         answer.strip = Strip {
             figures: vec![self.amounts(&mut answer, wash, bench)],
-            also: format!("1 part milk to {parts} parts drink, {} together. {verdict}", ml(wash.together())),
+            also: verdict,
             tone: Tone::Answer,
             ..Strip::default()
         };
-        answer.remarks.push(
+        answer.notes.push(
             "Milk into the vessel first. Pour the drink over the milk, slowly, not the milk into the drink. Let it stand, then filter. The first runnings are cloudy: pour them back through the curd.".into(),
         );
         if !USUAL_DRINK_PER_MILK.contains(&ratio.value()) {
             let way = if ratio.value() < *USUAL_DRINK_PER_MILK.start() { "More" } else { "Less" };
-            answer.remarks.push(format!("{way} milk than the usual 1:3 to 1:6 (common practice, no source)."));
+            answer.remarks.push(format!("{way} milk than the usual 1:3 to 1:6 (rule of thumb)."));
         }
         let came = self.came(worked, &mut answer, bench);
         let through = bench.carried(came.unwrap_or(self.comes_through(worked, bench).0));

@@ -114,16 +114,17 @@ impl Tool for StrengthForm {
                     Block::amount(VALUE, label, Keys::Count),
                 ];
                 if is_density {
-                    blocks.push(Block::amount(AT, "Measured at", Keys::Celsius));
+                    blocks.push(Block::amount(AT, "Temperature", Keys::Celsius));
                 }
                 blocks
             }
             Ask::Cut => vec![
+                Block::Heading("Dilute a spirit"),
                 match self.cut_by() {
                     CutBy::Spirit => Block::amount(SPIRIT, "Spirit", Keys::Bulk),
-                    CutBy::Bottle => Block::amount(BOTTLE, "To make", Keys::Batch),
+                    CutBy::Bottle => Block::amount(BOTTLE, "Bottle to fill", Keys::Batch),
                 },
-                Block::amount(FROM, "Its strength", Keys::Percent),
+                Block::amount(FROM, "Strength of the spirit", Keys::Percent),
                 Block::amount(TO, "Strength wanted", Keys::Percent),
                 Block::chips::<CutBy>("cut_by", "What is known", true),
             ],
@@ -195,7 +196,7 @@ mod tests {
         change(&mut form);
         let strip = form.answer(&Bench::default()).strip;
         let figures: Vec<String> = strip.figures.iter().map(ToString::to_string).collect();
-        (figures.join(" + "), strip.also)
+        (figures.join(" + "), [strip.also, strip.below].join(". ").trim_end_matches(". ").to_owned())
     }
 
     #[test]

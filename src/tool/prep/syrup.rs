@@ -128,25 +128,26 @@ impl Tool for SyrupForm {
         blocks.extend(match self.ask() {
             Ask::Make => vec![
                 match MakeBy::read(&self.make_by) {
-                    MakeBy::Amount => Block::amount(AMOUNT, "To make", Keys::Bulk),
+                    MakeBy::Amount => Block::amount(AMOUNT, "Amount to make", Keys::Bulk),
                     MakeBy::Sugar => Block::amount(SUGAR, "Sugar", Keys::Weight),
                 },
-                Block::amount(SWEETNESS, "Sugar : water, or °Bx", Keys::Ratio),
-                Block::amount(KEPT, "Kept at", Keys::Celsius),
+                Block::amount(SWEETNESS, "Sugar to water, or °Brix", Keys::Ratio),
+                Block::amount(KEPT, "Storage temperature", Keys::Celsius),
                 Block::chips::<MakeBy>("make_by", "What is known", true),
                 Block::chips::<RatioBy>("ratio_by", "Ratio by", true),
             ],
             Ask::Correct => vec![
-                Block::amount(SYRUP, "Syrup", Keys::Bulk),
-                Block::amount(READS, "Reads", Keys::Ratio),
-                Block::amount(WANTS, "Should be", Keys::Ratio),
+                Block::Heading("Correct a syrup"),
+                Block::amount(SYRUP, "Syrup I have", Keys::Bulk),
+                Block::amount(READS, "Reads, ratio or °Brix", Keys::Ratio),
+                Block::amount(WANTS, "Wanted, ratio or °Brix", Keys::Ratio),
                 Block::chips::<RatioBy>("ratio_by", "Ratio by", true),
             ],
             Ask::Swap => self.swap_layout(),
             Ask::Juice => vec![
                 Block::amount(JUICE, "Juice", Keys::Bulk),
-                Block::amount(JUICE_READS, "Reads, °Bx", Keys::Ratio),
-                Block::amount(JUICE_WANTS, "Sugar : juice, or °Bx", Keys::Ratio),
+                Block::amount(JUICE_READS, "Juice reads, °Brix", Keys::Ratio),
+                Block::amount(JUICE_WANTS, "Sugar to juice, or °Brix", Keys::Ratio),
             ],
         });
         blocks
@@ -246,7 +247,8 @@ impl SyrupForm {
         warn_of_crystals(&mut answer, brix, kept, bench);
         if RatioBy::read(&self.ratio_by) == RatioBy::Cup && self.sweetness.contains(':') {
             answer.remarks.push(
-                "By the cup: 200 g of sugar to the US cup (from memory), give or take 5 %. Weighing is surer.".into(),
+                "By the cup: 200 g of sugar to the US cup (a figure from memory), give or take 5 %. Weighing is surer."
+                    .into(),
             );
         }
         answer

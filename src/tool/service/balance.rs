@@ -3,6 +3,7 @@
 use crate::craft::balance::balance;
 use crate::quantity::{Density, Ratio, Temperature, Volume};
 use crate::reading::contents::{guesses, question, washed_words};
+use crate::reading::from_spec;
 use crate::reading::rows::rewritten;
 use crate::reading::{self, Content, Contents, cells, counted_row, links};
 use crate::screen::pad::Keys;
@@ -12,7 +13,7 @@ use crate::substance::mix::Mix;
 use crate::text;
 
 form! {
-    /// The texts of Scale that this screen shows, and the water from ice.
+    /// The texts of Scale that this screen shows, and the dilution.
     BalanceForm {
         /// The spec, a line for each ingredient.
         spec = reading::EXAMPLE,
@@ -20,6 +21,8 @@ form! {
         makes = "1",
         /// Water from ice or added, percent of what is poured.
         water = "0",
+        /// The spec it came from, and which form of it: "id/0"; empty for none.
+        from_spec = "",
     }
 }
 
@@ -31,13 +34,17 @@ const WATER: &str = "water";
 const MOST_WATER: u8 = 200;
 
 impl Tool for BalanceForm {
-    fn layout(&self, _bench: &Bench) -> Vec<Block> {
+    fn layout(&self, bench: &Bench) -> Vec<Block> {
         let placeholder = reading::PLACEHOLDER;
+        let [from, others] = from_spec::fields(Route::Balance, &self.from_spec, Some(&self.spec), bench);
         vec![
+            from,
+            others,
             Block::field(SPEC, "The spec, a line for each ingredient", Input::Lines { placeholder }),
             Block::amount(MAKES, "The spec makes", Keys::Count),
-            Block::amount(WATER, "Water from ice", Keys::Percent),
+            Block::amount(WATER, "Dilution", Keys::Percent),
             Block::Cells("", Vec::new()),
+            Block::Pictures(Vec::new()),
             Block::Table("", Vec::new()),
         ]
     }
@@ -73,8 +80,10 @@ impl Tool for BalanceForm {
     }
 
     fn take(&mut self, name: &str, text: &str) {
-        if name == SPEC {
-            text.clone_into(&mut self.spec);
+        match name {
+            SPEC => text.clone_into(&mut self.spec),
+            MAKES => text.clone_into(&mut self.makes),
+            _ => {}
         }
     }
 }
@@ -107,26 +116,30 @@ impl BalanceForm {
             [] => {
                 let per = |value| text::count(value, bench.decimal);
                 let ratio = reading.sugar_to_acid.map_or(String::new(), |ratio| format!(", {} : 1", per(ratio)));
-                let when = if is_diluted { "with its ice" } else { "before ice" };
-                let written = read.lines.iter().find_map(|line| line.read.as_ref().ok()?.unit);
-                let serve = bench.headline(serve_volume, written);
-                format!(
-                    "Sugar {}, acid {} g/l{ratio}. A serve is {serve} {when}",
-                    per(reading.sugar),
-                    per(reading.acid)
-                )
+                format!("Sugar {}, acid {} g/l{ratio}", per(reading.sugar), per(reading.acid))
             }
             [name] => format!("Without “{name}”: see its line below"),
             [name, ..] => format!("Without “{name}” and others: see their lines below"),
         };
         let strength = text::plain(reading.strength.fraction() * 100.0, 1, bench.decimal);
-        answer.strip =
-            Strip { figures: vec![Figure::new(strength, "% vol")], also, tone: Tone::Answer, ..Strip::default() };
+        let written = read.lines.iter().find_map(|line| line.read.as_ref().ok()?.unit);
+        let when = if is_diluted { "after dilution" } else { "before ice" };
+        answer.strip = Strip {
+            figures: vec![Figure::new(strength, "% vol")],
+            also,
+            below: match read.missing.is_empty() {
+                true => format!("A serve is {} {when}", bench.headline(serve_volume, written)),
+                false => String::new(),
+            },
+            tone: Tone::Answer,
+            ..Strip::default()
+        };
+        answer.pictures.extend(reading::made_of(read, bench).map(|bars| ("What it is made of".to_owned(), bars)));
         answer.cells_title = if is_diluted { "The drink" } else { "The drink, before ice" };
         cells::all(&mut answer, &reading, (&serve, serve_volume, read.has_more_energy), bench);
         if read.has_counted {
             answer.remarks.push(
-                "Counted fruit is left out. Half a lime is about 15 ml (common practice, no source): write it in ml \
+                "Fruit by the piece is not in the volume. Half a lime is about 15 ml (rule of thumb): write it in ml \
                  to count it."
                     .into(),
             );
@@ -162,10 +175,12 @@ mod tests {
         // 60 ml at 40 %, 22.5 ml of lime at 45.9 − 1.6 g/l, 22.5 ml of 614.8 g/l syrup: 14.2 g of sugar to 1.00 g of acid.
         let sour = answer("60 ml aged rum\n22.5 ml lime juice\n22.5 ml simple syrup");
         assert_eq!(sour.strip.figures[0].to_string(), "22.9 % vol");
-        assert_eq!(sour.strip.also, "Sugar 135, acid 9.51 g/l, 14.2 : 1. A serve is 105 ml before ice");
+        assert_eq!(sour.strip.also, "Sugar 135, acid 9.51 g/l, 14.2 : 1");
+        assert_eq!(sour.strip.below, "A serve is 105 ml before ice");
         assert!(sour.cautions.is_empty());
         assert!(marked(&sour).is_empty());
-        assert_eq!(sour.rows[1].shares.iter().map(|share| share.percent).collect::<Vec<_>>(), [21, 0, 2, 100]);
+        assert!(sour.rows[1].detail.ends_with("; volume 21 %, sugar 2 %, acid 100 %"), "{}", sour.rows[1].detail);
+        assert_eq!(sour.pictures.len(), 1);
     }
 
     #[test]

@@ -8,7 +8,7 @@ use crate::craft::measure::{Both, both, nearest};
 use crate::craft::pour;
 use crate::quantity::{Amount, Density, Mass, Ounce, Ratio, Unit, Volume};
 use crate::reading::contents::figures_of;
-use crate::reading::pours::pour_words;
+use crate::reading::pours::{jiggers, measures, off_words};
 use crate::screen::pad::{Keys, unit_typed};
 use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Block, Figure, Opt, Problem, Strip, Tone, Tool, form};
@@ -103,9 +103,10 @@ impl Tool for MeasureForm {
         let poured = LIBRARY.iter().filter(|ingredient| ingredient.kind != Kind::Powder && ingredient.key != "ice");
         let own = Opt::new(OWN, "My own density");
         let liquids = water_first(poured).map(Opt::ingredient).chain([own]).collect();
-        let mut blocks = vec![Block::amount(AMOUNT, "Amount", Keys::Compared), Block::pick("liquid", "Of", liquids)];
+        let mut blocks =
+            vec![Block::amount(AMOUNT, "Amount", Keys::Compared), Block::pick("liquid", "Liquid", liquids)];
         blocks.push(match self.ingredient() {
-            Some(_) => Block::amount(AT, "At", Keys::Celsius),
+            Some(_) => Block::amount(AT, "Temperature", Keys::Celsius),
             None => Block::amount(OWN_DENSITY, "Density, g/ml", Keys::Count),
         });
         blocks
@@ -128,11 +129,13 @@ impl Tool for MeasureForm {
         let plan = jigger::plan(both.volume, &bench.house);
         answer.strip = Strip {
             figures: vec![headline(typed, both, &self.amount, bench)],
-            also: plan
+            also: plan.as_ref().map_or_else(|| no_plan(both.volume, bench), |plan| format!("Pour {}", measures(plan))),
+            below: plan
                 .as_ref()
-                .map_or_else(|| no_plan(both.volume, bench), |plan| format!("Pour {}", pour_words(plan, bench))),
+                .filter(|plan| !plan.is_exact())
+                .map_or_else(String::new, |plan| off_words(plan, bench)),
+            picture: plan.as_ref().and_then(|plan| jiggers(plan, bench)),
             tone: Tone::Answer,
-            ..Strip::default()
         };
         equivalents(&mut answer, both, bench);
         self.other_degrees(&mut answer, bench);
@@ -153,8 +156,10 @@ impl Tool for MeasureForm {
     }
 
     fn take(&mut self, name: &str, text: &str) {
-        if name == AMOUNT {
-            text.clone_into(&mut self.amount);
+        match name {
+            AMOUNT => text.clone_into(&mut self.amount),
+            "liquid" => text.clone_into(&mut self.liquid),
+            _ => {}
         }
     }
 }
@@ -262,16 +267,16 @@ mod tests {
 
     fn strip(amount: &str) -> (String, String) {
         let form = MeasureForm { amount: amount.into(), ..MeasureForm::default() };
-        let strip = form.answer(&bench()).strip;
-        (strip.figures[0].to_string(), strip.also)
+        let Strip { figures, also, below, .. } = form.answer(&bench()).strip;
+        (figures[0].to_string(), if below.is_empty() { also } else { format!("{also} | {below}") })
     }
 
     #[test]
     fn answers_at_once() {
-        assert_eq!(strip("1¾ oz"), ("51.8 ml".into(), "Pour 1½ oz + ¼ oz, exact".into()));
-        assert_eq!(strip("45 ml"), ("1.52 oz".into(), "Pour 1½ oz, −0.6 ml, −1.4 %".into()));
+        assert_eq!(strip("1¾ oz"), ("51.8 ml".into(), "Pour 1½ oz + ¼ oz".into()));
+        assert_eq!(strip("45 ml"), ("1.52 oz".into(), "Pour 1½ oz | −0.6 ml, −1.4 %".into()));
         assert_eq!(strip("750 ml").1, "More than 6 pours: measure it in a jug.");
-        assert_eq!(strip("2 dash").1, "Pour 2 dashes, exact");
+        assert_eq!(strip("2 dash").1, "Pour 2 dashes");
     }
 
     #[test]

@@ -1,16 +1,20 @@
-//! Scale: a spec typed or pasted, made larger or smaller.
+//! Scale: a spec typed, pasted or taken from the book, made larger or smaller.
+
+#[cfg(test)]
+mod tests;
 
 use crate::book::Spec;
 use crate::craft::scale::{Rounding, ScaleProblem, Target, factor, scaled, total};
 use crate::quantity::{Amount, Ratio, Temperature};
 use crate::reading::contents::washed_words;
+use crate::reading::from_spec::{self, FromSpec};
 use crate::reading::label::{self, Keeps};
 use crate::reading::rows::{NOTICEABLE, exact_words, measured, scaled_row, unread_row, unscaled_row};
 use crate::reading::{self, Contents, links};
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
 use crate::screen::{
-    Act, Answer, Bench, Block, Button, Choice, Figure, Input, Opt, Problem, Row, Strip, Tone, Tool, choice, form,
+    Act, Answer, Bench, Block, Button, Choice, Input, Opt, Problem, Row, Strip, Tone, Tool, choice, form,
 };
 use crate::text::{self, Dimension, read_spec};
 
@@ -41,7 +45,7 @@ choice! { Rounding:
     OneMl = "1ml", "1 ml or ¼ oz";
     FiveMl = "5ml", "5 ml or ¼ oz";
     Jiggers = "jiggers", "My jiggers";
-    TenthGram = "0.1g", "Scale, 0.1 g";
+    TenthGram = "0.1g", "Weighed to 0.1 g";
 }
 
 form! {
@@ -69,6 +73,8 @@ form! {
         have = "310 ml",
         /// What amounts are rounded to: a key of [`Rounding`].
         rounding = "1ml",
+        /// The spec it came from, and which form of it: "id/0"; empty for none.
+        from_spec = "",
     }
 }
 
@@ -85,21 +91,25 @@ pub const SPEC: &str = "spec";
 impl Tool for ScaleForm {
     fn layout(&self, bench: &Bench) -> Vec<Block> {
         let mut blocks = vec![Block::chips::<By>("by", "Scale by", false)];
+        blocks.extend(from_spec::fields(Route::Scale, &self.from_spec, Some(&self.spec), bench));
         blocks.extend(match self.by() {
             By::Serves => vec![
-                Block::amount(SERVES, "Serves wanted", Keys::Count),
-                Block::amount(MAKES, "The spec makes", Keys::Count),
+                Block::amount(SERVES, "Serves", Keys::Count),
+                Block::amount(MAKES, "Serves the spec makes", Keys::Count),
             ],
-            By::Total => vec![Block::amount(TOTAL, "Total to make", Keys::Batch)],
+            By::Total => vec![Block::amount(TOTAL, "Total volume", Keys::Batch)],
             By::Vessel => vec![
                 Block::amount(VESSEL, "Vessel, to the brim", Keys::Batch),
-                Block::amount(HEADSPACE, "Left empty", Keys::Percent),
+                Block::amount(HEADSPACE, "Headspace", Keys::Percent),
             ],
             By::Factor => vec![Block::amount(FACTOR, "Times", Keys::Count)],
             By::Have => {
                 let spec = measured(&read_spec(&self.spec, &bench.reading(Dimension::Either)));
                 let keys = if self.have_is_counted(&spec) { Keys::Count } else { Keys::Either };
-                vec![Block::amount(HAVE, "I have", keys), Block::pick("have_of", "Of", line_options(spec))]
+                vec![
+                    Block::amount(HAVE, "Amount I have", keys),
+                    Block::pick("have_of", "Ingredient", line_options(spec)),
+                ]
             }
         });
         let placeholder = reading::PLACEHOLDER;
@@ -145,6 +155,7 @@ impl Tool for ScaleForm {
             TOTAL => (By::Total, &mut self.total),
             SERVES => (By::Serves, &mut self.serves),
             SPEC => return text.clone_into(&mut self.spec),
+            MAKES => return text.clone_into(&mut self.makes),
             _ => return,
         };
         text.clone_into(field);
@@ -214,22 +225,38 @@ impl ScaleForm {
         }
     }
 
+    /// "Orchard lantern, stirred: 18 serves".
+    fn how_often(&self, factor: Ratio, bench: &Bench) -> String {
+        let count = |count: Ratio| {
+            text::fraction_of(count.value()).unwrap_or_else(|| text::count(count.value(), bench.decimal))
+        };
+        let often = match (self.by(), bench.count(SERVES, &self.serves, &mut Vec::new())) {
+            (By::Serves, Some(serves)) if serves == Ratio::ONE => "1 serve".to_owned(),
+            (By::Serves, Some(serves)) => format!("{} serves", count(serves)),
+            _ => format!("{} times the spec", count(factor)),
+        };
+        match FromSpec::of(&self.from_spec, bench) {
+            Some(form) => format!("{}: {often}", form.name()),
+            None => often,
+        }
+    }
+
     fn show(&self, mut answer: Answer, read: &Contents, spec: &Spec, factor: Ratio, bench: &Bench) -> Answer {
         let lines = &read.lines;
         let rounding = Rounding::read(&self.rounding);
         let results = scaled(spec, factor, rounding, &bench.house);
         let whole = total(spec) * factor;
-        let times = text::fraction_of(factor.value()).unwrap_or_else(|| text::count(factor.value(), bench.decimal));
         let worst = results.iter().map(|line| line.drift.abs()).fold(0.0, f64::max);
         let drift = if worst < NOTICEABLE {
-            "no share drifts".to_owned()
+            "Proportions kept".to_owned()
         } else {
-            format!("shares drift up to {}", text::percent(worst, bench.decimal))
+            format!("Proportions kept within {}", text::percent(worst, bench.decimal))
         };
-        let makes = bench.headline(whole, spec.lines.first().and_then(|line| line.unit));
+        let written = spec.lines.first().and_then(|line| line.unit);
         answer.strip = Strip {
-            figures: vec![Figure::new(format!("×{times}"), format!("{makes} in all"))],
-            also: format!("Before ice or water; {drift}"),
+            figures: vec![bench.headline_of(whole, "before ice", written)],
+            also: self.how_often(factor, bench),
+            below: drift,
             tone: Tone::Answer,
             ..Strip::default()
         };
@@ -252,7 +279,7 @@ impl ScaleForm {
         }
         let (drunk, is_washed) = read.drunk(bench);
         if is_washed {
-            answer.remarks.push(washed_words(bench));
+            answer.notes.push(washed_words(bench));
         }
         match read.whole() {
             Some(_) if read.is_something() => {
@@ -260,7 +287,7 @@ impl ScaleForm {
                 reading::four_cells(&mut answer, &drunk, bench);
             }
             Some(_) => {}
-            None => answer.remarks.push(format!(
+            None => answer.notes.push(format!(
                 "No balance yet, for what can't be counted: {}. See it in Balance.",
                 read.missing.join(", ")
             )),
@@ -275,7 +302,7 @@ impl ScaleForm {
         links::milk_wash(read, is_washed, &scaled.join("\n"), &mut answer, bench);
         let strength = read.whole().map(|_| text::editable(drunk.strength().fraction() * 100.0, bench.decimal));
         let known = label::Facts {
-            name: "Batch".into(),
+            name: FromSpec::of(&self.from_spec, bench).map_or_else(|| "Batch".into(), |form| form.name()),
             strength: strength.unwrap_or_default(),
             allergens: label::declared(reading::allergens(lines)),
             asks: reading::asks(lines),
@@ -303,73 +330,4 @@ fn line_keys(spec: &Spec) -> Vec<String> {
         keys.push(if same == 0 { line.name.clone() } else { format!("{}·{}", line.name, same + 1) });
     }
     keys
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::reading::rows::rewritten;
-    use crate::text::Decimal;
-    use crate::tool::shelf::settings::ShelfForm;
-
-    fn answer(change: impl FnOnce(&mut ScaleForm)) -> Answer {
-        let mut form = ScaleForm::default();
-        change(&mut form);
-        form.answer(&ShelfForm::default().bench(Decimal::Point))
-    }
-
-    fn rows(answer: &Answer) -> Vec<String> {
-        answer.rows.iter().map(|row| format!("{}|{}|{}", row.amount, row.name, row.detail)).collect()
-    }
-
-    #[test]
-    fn by_serves() {
-        let answer = answer(|_| {});
-        assert_eq!(answer.strip.figures[0].to_string(), "×18 1\u{202f}469 ml in all");
-        assert_eq!(rows(&answer)[0], "810 ml|pear brandy|");
-        assert_eq!(rows(&answer)[4], "|Lemon twist|No amount, so it is kept as it is.");
-    }
-
-    #[test]
-    fn by_what_there_is() {
-        let answer = answer(|form| {
-            form.by = "have".into();
-            form.have_of = "pear cordial".into();
-            form.have = "400 g".into();
-        });
-        // 400 g of cordial with 430 g/l sugar and 23 g/l acid, 1.17 g/ml, is 342 ml: 22.8 times 15 ml.
-        assert!(answer.strip.figures[0].value.starts_with("×22.8"), "{:?}", answer.strip);
-    }
-
-    #[test]
-    fn jiggers_and_weights() {
-        let by_jigger = answer(|form| form.rounding = "jiggers".into());
-        assert_eq!(by_jigger.rows[0].amount, "27½ oz");
-        let by_weight = answer(|form| form.rounding = "0.1g".into());
-        assert_eq!(by_weight.rows[0].amount, "767.9 g");
-    }
-
-    #[test]
-    fn an_unread_line_is_kept_marked_and_can_be_fixed() {
-        let form = ScaleForm { spec: "60 gin\n30 ml lime".into(), ..Default::default() };
-        let answer = form.answer(&Bench::default());
-        assert!(answer.rows[0].marked);
-        assert_eq!(answer.rows[0].detail, "60 of what? Add a unit, like 60 ml.");
-        assert_eq!(rewritten(&form.spec, "60 gin", &answer.rows[0].fixes[0].text), "60 ml gin\n30 ml lime");
-    }
-
-    #[test]
-    fn what_is_taken_for_granted_is_said() {
-        let answer = answer(|form| form.spec = "2 parts gin\n1 part moon dust\n8 mint leaves\n10 g gum".into());
-        assert!(answer.remarks[0].contains("gum is taken as water"), "{:?}", answer.remarks);
-        assert!(answer.remarks[1].starts_with("Counted things"));
-        assert!(answer.problems[0].words.starts_with("How much is one part?"), "{:?}", answer.problems);
-        assert!(rows(&answer)[0].ends_with("; 2 parts of 1 oz"), "{:?}", rows(&answer));
-    }
-
-    #[test]
-    fn an_empty_spec_waits() {
-        let answer = answer(|form| form.spec.clear());
-        assert_eq!(answer.strip.tone, Tone::Waiting);
-    }
 }

@@ -2,7 +2,7 @@
 
 use crate::book::{LIBRARY, Own};
 use crate::craft::pour::{fits, litre_of};
-use crate::reading::contents::figures_of;
+use crate::reading::contents::{figures, figures_of};
 use crate::reading::named;
 use crate::screen::own::taken;
 use crate::screen::pad::Keys;
@@ -89,14 +89,14 @@ impl Tool for OwnForm {
         let poured = LIBRARY.iter().filter(|row| row.key != "ice");
         let mut blocks = vec![
             Block::field("name", "Name in specs", Input::Words { placeholder: "orchard cordial" }),
-            Block::pick("like", "Like", poured.map(Opt::ingredient).collect()),
+            Block::pick("like", "Most like", poured.map(Opt::ingredient).collect()),
             Block::amount("strength", "Strength", Keys::Percent),
             Block::amount("sugar", "Sugar, g/l", Keys::Count),
-            Block::amount("brix", "or it reads, °Bx", Keys::Count),
-            Block::amount("acid", "It titrates, g/l as citric", Keys::Count),
+            Block::amount("brix", "Or it reads, °Brix", Keys::Count),
+            Block::amount("acid", "Acid by titration, g/l", Keys::Count),
         ];
         if !self.holds.is_empty() {
-            blocks.push(Block::field("holds", "It holds, as made", Input::Lines { placeholder: "" }));
+            blocks.push(Block::field("holds", "What it holds", Input::Lines { placeholder: "" }));
         }
         blocks.extend([
             Block::field(
@@ -150,13 +150,16 @@ impl Tool for OwnForm {
             return answer.without_answer("");
         }
         let litre = litre_of(&taken);
-        let mut figures = figures_of(&litre, bench);
+        let mut shown = figures(&litre, bench);
         if let Some(reads) = litre.reads().filter(|reads| reads.degrees() >= 0.05) {
-            figures.push_str(&format!(", reads {} °Bx", text::plain(reads.degrees(), 1, bench.decimal)));
+            shown.push(Figure::new(text::plain(reads.degrees(), 1, bench.decimal), "°Bx"));
         }
+        let others: Vec<String> = shown.iter().skip(1).map(ToString::to_string).collect();
+        answer.name = named(&own.name);
         answer.strip = Strip {
-            figures: vec![Figure::new(named(&own.name), "")],
-            also: if figures.is_empty() { "as water".into() } else { figures },
+            also: if shown.is_empty() { "As water".into() } else { others.join(", ") },
+            figures: shown.into_iter().take(1).collect(),
+            below: "Your own figures, in every spec".into(),
             tone: Tone::Answer,
             ..Strip::default()
         };

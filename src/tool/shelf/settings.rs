@@ -2,7 +2,7 @@
 
 mod choices;
 
-pub use choices::{DecimalMark, Keyboard, Theme, UsualUnit, Weights};
+pub use choices::{DecimalMark, Hand, Keyboard, Theme, UsualUnit, Weights};
 
 use crate::book::{House, Jigger};
 use crate::quantity::{Amount, Conventions, Ounce, Unit, Volume};
@@ -60,6 +60,8 @@ form! {
         theme = "system",
         /// How numbers are entered: a key of [`Keyboard`].
         keyboard = "pad",
+        /// The hand that types on the pad: a key of [`Hand`].
+        hand = "right",
         /// The standard drink: a key of [`StandardDrink`].
         region = "us",
         /// How sour limes and lemons are: a key of [`Citrus`].
@@ -95,15 +97,15 @@ impl Tool for ShelfForm {
         let remark = |words: &str| Block::Remark(words.into());
         blocks.extend([
             Block::chips::<Ounce>("ounce", "One oz is", true),
-            remark("30 ml is common practice, no source. Spoons, cup and pints follow the ounce."),
-            Block::chips::<UsualUnit>("usual_unit", "A bare number is in", true),
+            remark("30 ml is a rule of thumb. Spoons, cup and pints follow the ounce."),
+            Block::chips::<UsualUnit>("usual_unit", "Numbers without a unit are", true),
             Block::chips::<Weights>("weights", "Weights are shown in", true),
             Block::Heading("Small measures"),
             Block::amount(DASH, "One dash", Keys::Pour),
             Block::amount(BARSPOON, "One barspoon", Keys::Pour),
-            remark("0.8 ml and 5 ml are common practice, no source. Measure ten of yours and type what one is."),
-            Block::chips::<Citrus>("citrus", "Limes and lemons here", true),
-            remark("Of both, in every tool: 45.9 and 48 g/l of citric acid, Penniston et al. 2008; or 4 % citric with 2 % malic, and 6 % citric (common practice, no source)."),
+            remark("0.8 ml and 5 ml are rules of thumb. Measure ten of yours and type what one is."),
+            Block::chips::<Citrus>("citrus", "Acid of limes and lemons", true),
+            remark("Of both, in every tool: 45.9 and 48 g/l of citric acid, Penniston et al. 2008; or 4 % citric with 2 % malic, and 6 % citric (rule of thumb)."),
             Block::Heading("Jiggers"),
         ]);
         for [brim, lines] in &JIGGERS[..self.jiggers_shown()] {
@@ -116,6 +118,7 @@ impl Tool for ShelfForm {
             Block::Heading("This app"),
             Block::chips::<Theme>("theme", "Look", true),
             Block::chips::<Keyboard>("keyboard", "Numbers are typed on", true),
+            Block::chips::<Hand>("hand", "Hand on the pad", true),
             Block::chips::<DecimalMark>("decimal", "Decimals", true),
             Block::chips::<StandardDrink>("region", "Standard drink", true),
             remark("Everything stays on this device. Nothing is sent anywhere."),
@@ -159,6 +162,14 @@ impl Keyboard {
     #[must_use]
     pub fn of(texts: &Texts) -> Keyboard {
         chosen(texts, "keyboard")
+    }
+}
+
+impl Hand {
+    /// The hand that types on the pad, on the shelf of these texts.
+    #[must_use]
+    pub fn of(texts: &Texts) -> Hand {
+        chosen(texts, "hand")
     }
 }
 

@@ -1,5 +1,6 @@
 //! Backup: everything in one file, and back again.
 
+use super::arrived;
 use super::remarks::{OLD_DAYS, age};
 use crate::book::{DEMO, Deed, Import, Standing};
 use crate::reading::named;
@@ -13,6 +14,8 @@ form! {
     BackupForm {
         /// In milliseconds since 1970; empty for never.
         last = "",
+        /// Which form of a spec that is looked at is open, from 0.
+        at = "0",
     }
 }
 
@@ -20,6 +23,13 @@ form! {
 const MOST_ROWS: usize = 50;
 
 impl Tool for BackupForm {
+    fn show(&mut self, bench: &Bench) -> (Vec<Block>, Answer) {
+        match &bench.at_hand.import {
+            Some(Ok(import)) if arrived::is_one_spec(import, bench) => arrived::show(import, &self.at, bench),
+            _ => (self.layout(bench), self.answer(bench)),
+        }
+    }
+
     fn empty_label(&self, _bench: &Bench) -> &'static str {
         ""
     }
@@ -35,7 +45,10 @@ impl Tool for BackupForm {
             let stands = &bench.at_hand.stands;
             let mut buttons = Vec::new();
             if new + stands.aside > 0 {
-                buttons.push(Button::new("Take what is new", Act::TakeNew));
+                let count = text::count((new + stands.aside) as f64, bench.decimal);
+                let is_specs_alone = import.own.is_empty() && import.runs.is_empty() && stands.aside == 0;
+                let whole = if is_specs_alone { "specs" } else { "book" };
+                buttons.push(Button::new(format!("Add {count} to my {whole}"), Act::TakeNew));
             }
             if differing > 0 {
                 buttons.push(Button::new("Take all, replacing mine", Act::TakeAll));
@@ -106,7 +119,7 @@ impl Tool for BackupForm {
                 "Of about 5 000 kB that browsers give a page. Counted as they do: two bytes to a character.",
             );
         }
-        answer.remarks.push(
+        answer.notes.push(
             "A backup is one file of plain JSON, yours to keep: specs, ingredients, run sheets, settings and what is typed in the tools. Nothing is sent anywhere by Meniscus itself."
                 .into(),
         );
@@ -143,19 +156,24 @@ fn preview(import: &Import, answer: &mut Answer, bench: &Bench) {
     let count = |value: usize| text::count(value as f64, bench.decimal);
     let [new, same, differing] = import.count(book);
     let stands = &bench.at_hand.stands;
-    let mut also = format!("{} the same, {} differing", count(same), count(differing));
-    if !import.refused.is_empty() {
-        also.push_str(&format!(", {} can't be taken", count(import.refused.len())));
+    let mut also = Vec::new();
+    for (number, words) in
+        [(same, "already here"), (differing, "differing from yours"), (import.refused.len(), "can't be taken")]
+    {
+        if number > 0 {
+            also.push(format!("{} {words}", count(number)));
+        }
     }
+    let dot = if also.is_empty() { "" } else { ". " };
     answer.strip = Strip {
         figures: vec![Figure::new(count(new + stands.aside), "new")],
-        also: format!("{also}. Nothing is taken until you say"),
+        also: format!("{}{dot}Nothing is taken until you say", also.join(", ")),
         tone: Tone::Answer,
         ..Strip::default()
     };
     let word = |standing| match standing {
         Standing::New => "new",
-        Standing::Same => "the same",
+        Standing::Same => "already here",
         Standing::Differing => "differs from yours",
     };
     let row = |name: &str, detail: &str| Row { name: name.to_owned(), detail: detail.to_owned(), ..Row::default() };

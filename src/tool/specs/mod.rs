@@ -1,9 +1,13 @@
 //! Specs: the book.
 
 pub mod all;
+mod arrived;
 pub mod backup;
 pub mod card;
+pub mod find;
+mod method;
 mod remarks;
+mod served;
 pub mod texts;
 
 use crate::screen::Tool;
@@ -15,6 +19,7 @@ pub fn tool(route: Route) -> Option<Box<dyn Tool>> {
     Some(match route {
         Route::Specs => Box::new(all::SpecsForm::default()),
         Route::Card => Box::new(card::CardForm::default()),
+        Route::Find => Box::new(find::FindForm::default()),
         Route::Backup => Box::new(backup::BackupForm::default()),
         _ => return None,
     })

@@ -7,7 +7,7 @@ use tempfile::TempDir;
 use xtask::precache;
 
 /// A copy of the build in a folder that says which one it is: in its page, in two files that keep their names, and by
-/// its first and last script, which are named anew. Gives its version.
+/// its first script, within the page, and its last, which is named anew. Gives its version.
 ///
 /// # Errors
 /// When there is no build, or the folder cannot be written.
@@ -24,18 +24,16 @@ pub fn marked_build(folder: &Path, mark: &str) -> Result<String> {
     edit("index.html", "<html", &format!("<html data-build=\"{mark}\""))?;
     edit("icon.svg", "<svg", &format!("<svg data-build=\"{mark}\""))?;
     edit("manifest.webmanifest", "{", &format!("{{ \"build\": \"{mark}\","))?;
-    for script in ["theme", "boot"] {
-        let is_it = |file: &&String| file.starts_with(&format!("{script}-"));
-        let name = precache::files(folder)?.iter().find(is_it).cloned().with_context(|| format!("no {script}"))?;
-        let renamed = name.replacen('-', &format!("-{mark}"), 1);
-        let code = std::fs::read_to_string(folder.join(&name))?;
-        std::fs::write(
-            folder.join(&renamed),
-            format!("{code};document.documentElement.dataset.{script}_ran = \"{mark}\";"),
-        )?;
-        std::fs::remove_file(folder.join(&name))?;
-        edit("index.html", &name, &renamed)?;
-    }
+    let ran = |script: &str| format!(";document.documentElement.dataset.{script}_ran = \"{mark}\";");
+    // The look is set in the page itself.
+    edit("index.html", "<script>", &format!("<script>{}", ran("theme")))?;
+    let is_boot = |file: &&String| file.starts_with("boot-");
+    let name = precache::files(folder)?.iter().find(is_boot).cloned().context("no boot.js")?;
+    let renamed = name.replacen('-', &format!("-{mark}"), 1);
+    let code = std::fs::read_to_string(folder.join(&name))?;
+    std::fs::write(folder.join(&renamed), format!("{code}{}", ran("boot")))?;
+    std::fs::remove_file(folder.join(&name))?;
+    edit("index.html", &name, &renamed)?;
     let version = precache::write(folder)?;
     // Builds are not published within a second of each other, and servers tell files apart by the second.
     let published = std::time::SystemTime::now() + std::time::Duration::from_secs(if mark == "A" { 0 } else { 60 });

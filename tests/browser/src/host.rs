@@ -62,6 +62,8 @@ struct Told {
     /// How often it has.
     wrong: usize,
     redirects: Vec<(String, String)>,
+    /// The policy that it sends with every page.
+    policy: String,
 }
 
 /// A host of this machine, until it is dropped.
@@ -130,6 +132,11 @@ impl Host {
     /// Goes right again.
     pub fn mend(&self) {
         lock(&self.told).fault = None;
+    }
+
+    /// Sends a policy with every page from now on.
+    pub fn policy(&self, policy: &str) {
+        policy.clone_into(&mut lock(&self.told).policy);
     }
 
     /// Sends who asks for one path to another.
@@ -211,8 +218,14 @@ impl Told {
             *byte ^= 1;
         }
         // A careless host: it lets everything be cached for a year. The browser asks for workers past that.
+        let policy = match self.policy.as_str() {
+            policy if !policy.is_empty() && mime.starts_with("text/html") => {
+                format!("Content-Security-Policy: {policy}\r\n")
+            }
+            _ => String::new(),
+        };
         let head = format!(
-            "HTTP/1.1 {status}\r\nContent-Type: {mime}\r\nContent-Length: {}\r\nCache-Control: public, max-age=31536000\r\nConnection: close\r\n\r\n",
+            "HTTP/1.1 {status}\r\nContent-Type: {mime}\r\n{policy}Content-Length: {}\r\nCache-Control: public, max-age=31536000\r\nConnection: close\r\n\r\n",
             body.len()
         );
         if fault == Some(Fault::Cut) {

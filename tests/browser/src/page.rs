@@ -26,7 +26,7 @@ impl Phone {
     /// # Errors
     /// When it does not come up.
     pub async fn is_up(&self) -> Result<()> {
-        self.until("document.getElementById('page') && !document.getElementById('first-strip')").await?;
+        self.until("document.querySelector('#app:not([data-first]) > #page')").await?;
         // It brings its first field into sight a frame later: nobody taps sooner than that.
         self.run_async("requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done, 0)))").await?;
         Ok(())
@@ -127,12 +127,15 @@ impl Phone {
         Ok(())
     }
 
-    /// All the words on the page.
+    /// All the words on the page, and below it.
     ///
     /// # Errors
     /// When the page is gone.
     pub async fn words(&self) -> Result<String> {
-        let text = self.run("return document.querySelector('main').innerText").await?;
+        // What is folded away counts, and what is said below the page.
+        let script = "const bars = document.querySelector('.bars'); return [document.querySelector('main').innerText,
+            ...[...document.querySelectorAll('.src p')].map(p => p.textContent), bars?.innerText ?? ''].join('\\n')";
+        let text = self.run(script).await?;
         Ok(text.as_str().unwrap_or_default().replace('\u{202f}', " "))
     }
 
@@ -150,10 +153,19 @@ impl Phone {
     /// When there is none or it cannot be touched.
     pub async fn tap_on(&self, words: &str) -> Result<()> {
         let find = format!(
-            "[...document.querySelectorAll('button, a, label.chip')].find(e => e.textContent.trim() === {0} || e.className === 'undo' && e.textContent.startsWith({0} + ': '))",
+            "[...document.querySelectorAll('button, a, label.chip')].find(e => (e.matches('.tool') ? e.firstElementChild : e).textContent.trim() === {} && e.getClientRects().length)",
             json!(words)
         );
         self.tap_found(&find).await.with_context(|| format!("tapping “{words}”"))
+    }
+
+    /// Goes to a tool by the sheet of its place.
+    ///
+    /// # Errors
+    /// When one of the two is not in sight.
+    pub async fn go_to(&self, place: &str, tool: &str) -> Result<()> {
+        self.tap_on(place).await?;
+        self.tap_on(tool).await
     }
 
     /// Presses keys of the pad, named by what stands on them and parted by spaces.

@@ -25,7 +25,7 @@ fn world(memory: &Memory) -> World<'_> {
 impl Default for Twin {
     /// An app opened for the first time.
     fn default() -> Self {
-        let device = Device { decimal: Decimal::Point, ahead: |_| 0, page: String::new() };
+        let device = Device { decimal: Decimal::Point, ahead: |_| 0, page: String::new(), has_keyboard: false };
         let memory = Memory::default();
         let (desk, _) = Desk::open(device, Ok(()), &world(&memory));
         Twin { desk, memory }

@@ -50,13 +50,13 @@ impl Phone {
         self.has_update().await
     }
 
-    /// Taps Update, and waits until the build with this mark stands.
+    /// Taps “Use it”, and waits until the build with this mark stands.
     ///
     /// # Errors
     /// When it does not come up.
     pub async fn take_update(&self, mark: &str) -> Result<()> {
         self.run("window.__same = true").await?;
-        self.tap_on("Update").await?;
+        self.tap_on("Use it").await?;
         self.until(&format!("!window.__same && document.documentElement.dataset.build === '{mark}'")).await?;
         self.is_up().await?;
         self.is_kept().await

@@ -213,9 +213,56 @@ async fn a_host_that_redirects_its_start_page_is_kept_too() -> Result<()> {
             phone.cdp("Page.navigate", json!({ "url": "about:blank" })).await?;
             phone.cdp("Page.navigate", json!({ "url": format!("{}{path}#/service/scale", host.url()) })).await?;
             phone.is_up().await?;
-            phone.strip_says("×18").await?;
+            phone.strip_says("18 serves").await?;
             phone.stands_alone(&host, "A").await?;
         }
+    }
+    Ok(())
+}
+
+/// The policy of a page, as it stands in it.
+fn policy_of(build: &std::path::Path) -> Result<String> {
+    let page = std::fs::read_to_string(build.join("index.html"))?;
+    let start = page.split_once("http-equiv=\"Content-Security-Policy\" content=\"").map(|(_, rest)| rest);
+    Ok(start.and_then(|rest| rest.split('"').next()).unwrap_or_default().to_owned())
+}
+
+/// A host that sends the new page with the policy of the old for a while: kept so, the page would never start.
+#[tokio::test]
+async fn a_page_is_not_kept_with_the_policy_of_another_build() -> Result<()> {
+    let (a, b) = (build_of("A")?, build_of("B")?);
+    let host = Host::start(a.path())?;
+    host.policy(&policy_of(a.path())?);
+    let phone = keeper_of(&host).await?;
+    host.publish(b.path());
+    ensure!(!phone.gets_update().await?, "it was installed");
+    phone.stands_alone(&host, "A").await?;
+    // A policy of the host's own, that says nothing of what stands in a page, is none of our business.
+    for policy in [policy_of(b.path())?, "frame-ancestors 'none'".to_owned()] {
+        host.policy(&policy);
+        host.publish(b.path());
+        ensure!(phone.gets_update().await?, "{policy}");
+        phone.take_update("B").await?;
+        phone.stands_alone(&host, "B").await?;
+        host.policy(&policy_of(a.path())?);
+        host.publish(a.path());
+        ensure!(phone.gets_update().await?, "back to A");
+        phone.take_update("A").await?;
+    }
+    Ok(())
+}
+
+/// One letter of what stands in the page is another than the policy names.
+#[tokio::test]
+async fn nothing_else_may_stand_in_the_page() -> Result<()> {
+    let a = build_of("A")?;
+    let page = std::fs::read_to_string(a.path().join("index.html"))?;
+    for (tag, changed) in [("<script>", "<script>;"), ("<style>", "<style>/**/")] {
+        std::fs::write(a.path().join("index.html"), page.replacen(tag, changed, 1))?;
+        let host = Host::start(a.path())?;
+        let phone = Phone::start(&host.url(), &Setup::default()).await?;
+        phone.cdp("Page.navigate", json!({ "url": host.url() })).await?;
+        phone.until("window.__wrong?.some(wrong => wrong.startsWith('policy: '))").await?;
     }
     Ok(())
 }

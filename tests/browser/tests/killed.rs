@@ -17,6 +17,11 @@ async fn phone_of(serving: &Serving, profile: &Path, before: &str) -> Result<Pho
 const TYPED: [(&str, &str, &str); 3] =
     [("service/measure", "amount", "33 ml"), ("shelf", "dash", "0.75 ml"), ("specs/spec?id=demo-1", "notes", "late")];
 
+/// A spec is read first: its fields come with Change.
+async fn fields(phone: &Phone, screen: &str) -> Result<()> {
+    if screen.starts_with("specs/spec") { phone.tap_on("Change").await } else { Ok(()) }
+}
+
 #[tokio::test]
 async fn what_was_typed_half_a_second_before_is_kept() -> Result<()> {
     let serving = Serving::start(&xtask::dist())?;
@@ -28,12 +33,14 @@ async fn what_was_typed_half_a_second_before_is_kept() -> Result<()> {
             phone.open("specs").await?;
             phone.tap_on("Try a demo").await?;
             phone.open(screen).await?;
+            fields(&phone, screen).await?;
             phone.type_in(field, text).await?;
             tokio::time::sleep(Duration::from_millis(milliseconds)).await;
             // SIGKILL to the whole group.
             drop(phone);
             let phone = phone_of(&serving, profile.path(), "").await?;
             phone.open(screen).await?;
+            fields(&phone, screen).await?;
             tried += 1;
             let found = phone.value(field).await.unwrap_or_default();
             if found == text {
@@ -60,6 +67,7 @@ async fn what_was_removed_stays_removed() -> Result<()> {
     // On disk, by the browser's own measure.
     tokio::time::sleep(Duration::from_secs(7)).await;
     phone.open("specs/spec?id=demo-1").await?;
+    phone.tap_on("More").await?;
     phone.tap_on("Delete").await?;
     let left = phone.stored("").await?;
     ensure!(!left.iter().any(|kept| kept.starts_with("spec/demo-1=")), "{left:?}");

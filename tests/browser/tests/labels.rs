@@ -58,11 +58,11 @@ async fn label_of_the_demo(phone: &Phone) -> Result<()> {
     phone.open("specs").await?;
     phone.tap_on("Try a demo").await?;
     phone.tap_on("Orchard lantern").await?;
-    phone.strip_says("Orchard lantern").await?;
+    phone.strip_says("before ice").await?;
     phone.tap_on("stirred").await?;
     phone.tap_on("Label it").await?;
-    phone.strip_says("use by | Orchard lantern. Contains").await?;
-    phone.until("document.querySelector('.label path')").await
+    phone.strip_says("use by | Orchard lantern, stirred. Contains").await?;
+    phone.until("document.querySelector('.label path[transform]')").await
 }
 
 fn near(found: f32, expected: f32) -> bool {

@@ -28,7 +28,7 @@ async fn what_is_damaged_on_the_phone_is_fetched_again_and_data_stays() -> Resul
         phone.run_async(&damage).await?;
         phone.cdp("Page.reload", json!({})).await?;
         phone.until(OFFERED).await?;
-        let said = phone.run("return document.getElementById('first-words').textContent").await?;
+        let said = phone.run("return document.querySelector('.strip').textContent").await?;
         ensure!(said.as_str().is_some_and(|said| said.contains("could not start")), "{file}: {said}");
         // No network, or the login page of one: nothing is thrown away.
         for is_gone in [true, false] {
@@ -84,7 +84,7 @@ async fn a_start_that_takes_long_says_so() -> Result<()> {
     let phone = Phone::start(&host.url(), &Setup { before: before.into(), ..Setup::default() }).await?;
     phone.cdp("Page.navigate", json!({ "url": phone.url })).await?;
     phone.until(OFFERED).await?;
-    phone.until("document.getElementById('first-words').textContent.includes('taking long')").await
+    phone.until("document.querySelector('.strip').textContent.includes('taking long')").await
 }
 
 #[tokio::test]
@@ -96,7 +96,9 @@ async fn what_no_file_can_mend_offers_no_repair() -> Result<()> {
     let before = "delete window.WebAssembly".to_owned();
     let phone = Phone::start(&host.url(), &Setup { before, ..Setup::default() }).await?;
     phone.cdp("Page.navigate", json!({ "url": phone.url })).await?;
-    phone.until("document.getElementById('first-words')?.textContent.includes('no WebAssembly')").await?;
+    phone
+        .until("document.querySelector('[data-first=failed] > .strip')?.textContent.includes('no WebAssembly')")
+        .await?;
     ensure!(phone.run(&format!("return !({OFFERED})")).await? == true);
     Ok(())
 }

@@ -84,7 +84,10 @@ async fn stays(host: &Host, phone: &Phone, file: &str, fault: Fault, mark: &str)
     ensure!(host.went_wrong() > 0, "nobody asked for it");
     let after = phone.caches().await?;
     ensure!(before == after, "{before:?}, then {after:?}");
-    ensure!(phone.run("return !document.querySelector('.update')").await? == true, "Update is offered");
+    ensure!(
+        phone.run("return !document.querySelector('.bar')?.textContent.includes('newer version')").await? == true,
+        "Update is offered"
+    );
     Ok(())
 }
 
@@ -159,9 +162,9 @@ async fn comes_right(host: &Host, phone: &Phone, build: &Path, fault: Fault) -> 
     }
     host.mend();
     phone.cdp("Page.reload", json!({})).await?;
-    phone.until("document.getElementById('page') || document.querySelector('main button')").await?;
+    phone.until("document.querySelector('#app:not([data-first]), #app[data-first=failed]')").await?;
     // The browser's own cache may have it for a year.
-    let must_repair = phone.run("return !!document.querySelector('#first-strip')").await? == true;
+    let must_repair = phone.run("return !!document.querySelector('#app[data-first]')").await? == true;
     if must_repair {
         phone.tap_on("Repair").await?;
         phone.is_up().await?;

@@ -57,6 +57,12 @@ fn width_of_all(text: &str, is_heavy: bool) -> f64 {
 const CODE_MARGIN: f64 = 0.5;
 /// A line's height as a part of the size of its letters.
 const LINE: f64 = 1.22;
+/// The size of a name's letters, as a part of that of the others.
+const NAME: f64 = 1.55;
+/// The size of the letters that say what it contains.
+const CONTAINS: f64 = 1.15;
+/// The room of the rule above them.
+const RULE: f64 = 0.5;
 
 /// The side of a code on a label of this size.
 pub(super) fn code_side(size: Size) -> f64 {
@@ -72,45 +78,95 @@ pub(super) fn draw(stamped: &Stamped, size: Size, paper: &'static str, copies: u
     // The quiet zone parts it from the letters.
     let gap = if code.is_some() { side + CODE_MARGIN - size.margin } else { 0.0 };
     let (width, height) = (size.width - 2.0 * size.margin - gap, size.height - 2.0 * size.margin);
-    // What the law asks for goes before what is only useful; the name takes two lines at most.
-    let must = [(&stamped.made, false), (&stamped.use_by, true), (&stamped.contains, true)];
-    let may = [(&stamped.serve, false), (&stamped.note, false)];
-    let rest: Vec<(&str, bool)> = must
-        .iter()
-        .chain(&may)
-        .map(|(text, heavy)| (text.as_str(), *heavy))
-        .filter(|(text, _)| !text.is_empty())
-        .collect();
-    let laid = |letters: f64| {
-        let mut name = wrapped(&stamped.name, width, letters * 1.55, true);
-        let is_cut = shortened(&mut name, width, letters * 1.55);
-        let rest: Vec<(String, bool)> = rest
-            .iter()
-            .flat_map(|(text, heavy)| wrapped(text, width, letters, *heavy).into_iter().map(move |line| (line, *heavy)))
-            .collect();
-        let tall = (name.len() as f64 * letters * 1.55 + rest.len() as f64 * letters) * LINE;
-        (name, rest, tall, is_cut)
+    // The largest letters that fit, down to what can still be read; what is only useful goes before what the law asks for is
+    // cut.
+    let texts = |may: &[&String]| {
+        let [serve, note] =
+            [&stamped.serve, &stamped.note].map(|text| if may.contains(&text) { text.as_str() } else { "" });
+        [(serve, true), (&stamped.made, false), (&stamped.use_by, true), (note, false)]
     };
-    // The largest letters that fit, down to what can still be read.
-    let mut letters = height / 6.5;
-    let (mut name, mut others, mut tall, mut is_cut) = laid(letters);
-    while (tall > height || is_cut) && letters > SMALLEST {
-        letters = (letters * 0.95).max(SMALLEST);
-        (name, others, tall, is_cut) = laid(letters);
-    }
-    let mut y = size.margin;
-    let mut texts = Vec::new();
-    let lines = name.into_iter().map(|line| (line, letters * 1.55, true));
-    for (words, letters, is_heavy) in lines.chain(others.into_iter().map(|(line, heavy)| (line, letters, heavy))) {
-        // What does not fit even in the smallest letters is left off at the end, and said.
-        if y + letters * LINE > size.height - size.margin * 0.5 {
-            is_cut = true;
-            break;
+    let lay = |texts: &[(&str, bool)]| {
+        let mut letters = height / 6.5;
+        let mut laid = Laid::of(stamped, texts, width, letters);
+        while (laid.tall() > height || laid.is_cut) && letters > SMALLEST {
+            letters = (letters * 0.95).max(SMALLEST);
+            laid = Laid::of(stamped, texts, width, letters);
         }
-        texts.push(Placed { words, x: size.margin, y: y + letters * 0.95, size: letters, is_heavy });
-        y += letters * LINE;
+        laid
+    };
+    let mut laid = lay(&texts(&[&stamped.serve, &stamped.note]));
+    for may in [&[&stamped.serve][..], &[]] {
+        if laid.tall() > height {
+            laid = Laid { is_cut: true, ..lay(&texts(may)) };
+        }
     }
-    Drawing { width: size.width, height: size.height, texts, code, paper, copies, is_cut }
+    laid.placed(size, width, code, paper, copies)
+}
+
+/// The lines of a label at a size of its letters.
+struct Laid {
+    letters: f64,
+    /// Its name, large.
+    name: Vec<String>,
+    /// What stands under it, and whether heavy.
+    rest: Vec<(String, bool)>,
+    /// What guests must be told of, below a rule.
+    contains: Vec<String>,
+    is_cut: bool,
+}
+
+impl Laid {
+    fn of(stamped: &Stamped, texts: &[(&str, bool)], width: f64, letters: f64) -> Laid {
+        let mut name = wrapped(&stamped.name, width, letters * NAME, true);
+        let is_cut = shortened(&mut name, width, letters * NAME);
+        let lines = |(text, heavy): &(&str, bool)| {
+            let heavy = *heavy;
+            wrapped(text, width, letters, heavy).into_iter().map(move |line| (line, heavy))
+        };
+        let rest = texts.iter().flat_map(lines).collect();
+        let contains = match stamped.contains.as_str() {
+            "" => Vec::new(),
+            contains => wrapped(&format!("▲ {contains}"), width, letters * CONTAINS, true),
+        };
+        Laid { letters, name, rest, contains, is_cut }
+    }
+
+    fn tall(&self) -> f64 {
+        let rule = if self.contains.is_empty() { 0.0 } else { RULE };
+        let lines = self.name.len() as f64 * NAME + self.rest.len() as f64 + self.contains.len() as f64 * CONTAINS;
+        (lines * LINE + rule) * self.letters
+    }
+
+    /// Each line in its place. What does not fit even in the smallest letters is left off at the end, and said.
+    fn placed(
+        self,
+        size: Size,
+        width: f64,
+        code: Option<(Qr, [f64; 3])>,
+        paper: &'static str,
+        copies: usize,
+    ) -> Drawing {
+        let Laid { letters, name, rest, contains, mut is_cut } = self;
+        let (mut y, mut texts, mut rule) = (size.margin, Vec::new(), None);
+        let name = name.into_iter().map(|line| (line, letters * NAME, true, false));
+        let rest = rest.into_iter().map(|(line, heavy)| (line, letters, heavy, false));
+        let contains = contains.into_iter().enumerate().map(|(at, line)| (line, letters * CONTAINS, true, at == 0));
+        for (words, letters, is_heavy, is_ruled) in name.chain(rest).chain(contains) {
+            if is_ruled {
+                y += letters * RULE / CONTAINS;
+            }
+            if y + letters * LINE > size.height - size.margin * 0.5 {
+                is_cut = true;
+                break;
+            }
+            if is_ruled {
+                rule = Some([size.margin, y - letters * RULE / 2.0, size.margin + width]);
+            }
+            texts.push(Placed { words, x: size.margin, y: y + letters * 0.95, size: letters, is_heavy });
+            y += letters * LINE;
+        }
+        Drawing { width: size.width, height: size.height, texts, rule, code, paper, copies, is_cut }
+    }
 }
 
 /// Two lines at most; a longer name ends in dots. Whether it was cut.
@@ -185,7 +241,7 @@ mod tests {
                 assert!(text.y < 24.0 && text.size >= SMALLEST, "{text:?}");
             }
             // However long the name is, dates and allergens begin to be said.
-            for must in ["Made", "Use by", "Contains"] {
+            for must in ["Made", "Use by", "▲ Contains"] {
                 assert!(drawn.texts.iter().any(|text| text.words.starts_with(must)), "{must}: {:?}", drawn.texts);
             }
             assert_eq!(drawn.is_cut, length > 150, "{length}");

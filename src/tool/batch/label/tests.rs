@@ -18,11 +18,18 @@ fn says_what_it_must() {
         texts,
         [
             "Orchard cordial",
+            "22.5 % vol · pour 60 ml · keep",
+            "cold",
             "Made Wed 25 Nov, 15:30",
             "Use by Tue 1 Dec 2026",
-            "Contains milk",
-            "22.5 % vol, pour 60 ml"
+            "▲ Contains milk",
         ]
+    );
+    // What guests must be told of stands heavy below a rule, in larger letters than what stands above it.
+    let [.., above, contains] = label.texts.as_slice() else { panic!("lines") };
+    let [_, rule, _] = label.rule.expect("a rule");
+    assert!(
+        contains.is_heavy && contains.size > above.size && above.y < rule && rule < contains.y - contains.size * 0.8
     );
     assert_eq!(answer.strip.also, "Orchard cordial. Contains milk");
 }

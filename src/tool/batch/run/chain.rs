@@ -61,3 +61,14 @@ pub fn with_parts(run: &Run, parts: Vec<Part>, bench: &Bench) -> Run {
     }
     run
 }
+
+/// Whether a run has parts like these already, however often it makes them.
+#[must_use]
+pub fn holds(run: &Run, parts: &[Part]) -> bool {
+    let plain = |part: &Part| {
+        let mut texts = part.texts.clone();
+        texts.remove("times");
+        (part.tool.clone(), texts)
+    };
+    parts.iter().all(|part| run.parts.iter().any(|there| plain(there) == plain(part)))
+}

@@ -2,14 +2,14 @@
 
 use super::readings::{KINDS, of_mark};
 use super::spec;
-use crate::book::{Part, Run};
+use crate::book::{Part, Run, Tick};
 use crate::screen::plan::{Making, Plan};
 use crate::screen::route::Route;
 use crate::screen::{Bench, Tone, Tool, fill};
 use crate::tool::prep;
 
 /// What a part gives to another.
-#[derive(Clone, Default)]
+#[derive(Clone, Default, PartialEq)]
 pub(super) struct Came {
     /// What it is, as a line of a spec may call it.
     pub(super) makes: &'static str,
@@ -31,11 +31,11 @@ pub(super) struct Came {
 pub(super) struct Planned {
     /// Its steps; in words why there are none.
     pub(super) plan: Result<Plan, String>,
-    /// What it was given and counts with, by name.
+    /// The readings that it was given and counts with, by name.
     pub(super) taken: Vec<String>,
 }
 
-/// A text that nobody types: where it arrives, a tool counts with what it is given by that name.
+/// A text that nobody types: where it arrives, a tool counts with the reading that it is given by that name.
 const PROBE: &str = "\u{1}";
 
 fn route_of(part: &Part) -> Option<Route> {
@@ -71,31 +71,31 @@ pub(super) fn planned(run: &Run, part: &Part, came: Option<&Came>, bench: &Bench
         return Planned { plan, taken };
     }
     let Some(mut form) = tool_of(part) else { return Planned { plan: Err(gone(part)), taken } };
-    let mut give = |name: String, text: &str| {
+    let mut give = |name: String, text: &str, is_reading: bool| {
         if text.trim().is_empty() {
             return;
         }
-        form.take(&name, PROBE);
-        let arrives = form.fields().into_iter().any(|(_, field)| field == PROBE);
-        form.take(&name, text);
-        if arrives {
-            taken.push(name);
+        if is_reading {
+            form.take(&name, PROBE);
+            if form.fields().into_iter().any(|(_, field)| field == PROBE) {
+                taken.push(name.clone());
+            }
         }
+        form.take(&name, text);
     };
     if let Some(came) = came {
-        give("came_of".into(), &came.of);
-        give("came".into(), came.amount.as_deref().unwrap_or_default());
-        give("came_acid".into(), &came.acid);
-        give("came_holds".into(), &came.holds);
+        give("came_of".into(), &came.of, false);
+        give("came".into(), came.amount.as_deref().unwrap_or_default(), false);
+        give("came_acid".into(), &came.acid, false);
+        give("came_holds".into(), &came.holds, false);
         for (kind, (text, _)) in KINDS.iter().zip(&came.reads) {
-            give(format!("came_{}", kind.field), text);
+            give(format!("came_{}", kind.field), text, true);
         }
     }
-    let prefix = format!("{}/", part.key);
-    for (step, mark) in run.marks.iter().filter_map(|(key, mark)| Some((key.strip_prefix(&prefix)?, mark))) {
-        give(format!("got_{step}"), &mark.got);
+    for (step, mark) in marks_of(run, part) {
+        give(format!("got_{step}"), &mark.got, false);
         for (kind, text) in KINDS.iter().zip(of_mark(mark)) {
-            give(format!("{}_{step}", kind.field), text);
+            give(format!("{}_{step}", kind.field), text, true);
         }
     }
     let answer = form.answer(bench);
@@ -105,6 +105,21 @@ pub(super) fn planned(run: &Run, part: &Part, came: Option<&Came>, bench: &Bench
         _ => gone(part),
     };
     Planned { plan: answer.plan.clone().filter(|plan| !plan.steps.is_empty()).ok_or_else(why), taken }
+}
+
+/// What was noted at the steps of a part.
+fn marks_of<'a>(run: &'a Run, part: &Part) -> impl Iterator<Item = (&'a str, &'a Tick)> {
+    let key = part.key;
+    run.marks.iter().filter_map(move |(step, mark)| {
+        let (of, step) = step.split_once('/')?;
+        (of.parse() == Ok(key)).then_some((step, mark))
+    })
+}
+
+/// Whether the same was noted at the steps of a part in two states of a run: all that [`planned`] goes by there.
+pub(super) fn notes_stay(was: &Run, run: &Run, part: &Part) -> bool {
+    let noted = |run| marks_of(run, part).map(|(step, mark)| (step, &mark.got, of_mark(mark)));
+    noted(was).eq(noted(run))
 }
 
 /// That a part cannot be read.

@@ -1,7 +1,7 @@
 //! A run as the record it is: its texts, its parts, what is marked.
 
 use super::chain::{makings, sources};
-use super::rows::planned;
+use super::line::{more, planned};
 use super::sheet::sheet;
 use super::spec::SPEC;
 use crate::book::{Logged, Part, Run, Tick};
@@ -69,6 +69,12 @@ pub fn changed(run: &Run, act: &Act, bench: &Bench) -> Option<(Run, &'static str
             let mark = run.marks.or_default(step);
             (mark.started, mark.done) = (now, 0);
             "a timer"
+        }
+        Act::Longer(step) => {
+            let wait = sheet(&run, bench).steps.iter().find(|made| made.key == *step)?.step.wait;
+            let mark = run.marks.or_default(step);
+            mark.started = mark.lengthened(wait, more(wait), now)?;
+            "a longer wait"
         }
         Act::Tick(step) => {
             run.marks.or_default(step).done = now;

@@ -2,15 +2,16 @@
 
 use std::rc::Rc;
 
-use super::chain::{makings, sources};
-use super::part::{Came, Planned, planned, tool_name};
+use super::chain::sources;
+use super::part::{Came, Planned, making, notes_stay, planned, tool_name};
 use super::readings::{KINDS, Noted, check, idle, of_mark};
 use super::remarks::remarks;
-use crate::book::{Entry, Run};
+use crate::book::{Entry, Part, Run, allergens_in};
 use crate::craft::run::{Task, USUAL_SLACK};
 use crate::quantity::{Amount, Density};
+use crate::reading::label::declared;
 use crate::screen::Bench;
-use crate::screen::plan::{CHILL, Makes, Making, Plan};
+use crate::screen::plan::{CHILL, Makes, Making, Need, Plan};
 use crate::screen::sheet::{Made, Sheet, Sheeted};
 use crate::text::{self, Dimension};
 
@@ -34,23 +35,61 @@ pub fn sheet_of(entry: &Entry<Run>, bench: &Bench) -> Rc<Sheet> {
 /// Works a run out.
 #[must_use]
 pub fn sheet(run: &Run, bench: &Bench) -> Sheet {
-    worked_out(run, bench).at(&bench.clock)
+    worked_out(run, None, bench).sheet.at(&bench.clock)
 }
 
-/// Works a run out, but for its times.
+/// A run worked out, but for its times.
+#[derive(Default)]
+pub struct Worked {
+    /// Its sheet.
+    pub sheet: Sheet,
+    parts: Vec<Rc<Known>>,
+}
+
+/// A part as it was worked out, and what it was given then.
+struct Known {
+    making: Making,
+    given: Option<Came>,
+    planned: Planned,
+}
+
+/// Works a run out, but for its times. What was worked out before, at the same bench, stays where nothing of a part has
+/// changed: neither its texts nor what it is given nor what was noted at its steps.
 #[must_use]
-pub fn worked_out(run: &Run, bench: &Bench) -> Sheet {
+pub fn worked_out(run: &Run, before: Option<(&Run, &Worked)>, bench: &Bench) -> Worked {
     #[cfg(test)]
     super::tests::WORKED_OUT.with(|count| count.set(count.get() + 1));
     let mut sheet = Sheet { ready: bench.clock.read(&run.ready), slack: slack(&run.slack, bench), ..Sheet::default() };
     let (mut outs, mut tasks): (Vec<Out>, Vec<Task>) = Default::default();
     let (mut noted, mut said): (Vec<Noted>, Vec<String>) = Default::default();
-    let makings = makings(run, bench);
-    let mut parts: Vec<Made> = Vec::new();
+    let known = |part: &Part| {
+        let (was, worked) = before?;
+        let at = was
+            .parts
+            .iter()
+            .position(|there| there.key == part.key && there.tool == part.tool && there.texts == part.texts)?;
+        worked.parts.get(at).map(|known| (was, known))
+    };
+    let makings: Vec<Making> = run
+        .parts
+        .iter()
+        .map(|part| known(part).map_or_else(|| making(part, bench), |(_, known)| known.making.clone()))
+        .collect();
+    let mut worked: Vec<Rc<Known>> = Vec::new();
+    let (mut parts, mut needs): (Vec<Made>, Vec<Need>) = Default::default();
     for (at, (part, making)) in run.parts.iter().zip(&makings).enumerate() {
         let source = outs.iter().find(|out| Some(out.key) == part.from);
         let given = source.map(|out| &out.came);
-        let Planned { plan, taken } = planned(run, part, given, bench);
+        let stays = known(part).filter(|(was, known)| known.given.as_ref() == given && notes_stay(was, run, part));
+        let now = match stays {
+            Some((_, known)) => Rc::clone(known),
+            None => {
+                let planned = planned(run, part, given, bench);
+                Rc::new(Known { making: making.clone(), given: given.cloned(), planned })
+            }
+        };
+        worked.push(Rc::clone(&now));
+        let Planned { plan, taken } = &now.planned;
         let counts = |name: String| taken.contains(&name);
         for (kind, (_, which)) in given.iter().flat_map(|given| KINDS.iter().zip(&given.reads)) {
             if let Some(which) = which.filter(|_| counts(format!("came_{}", kind.field))) {
@@ -62,7 +101,7 @@ pub fn worked_out(run: &Run, bench: &Bench) -> Sheet {
         let plan = match plan {
             Ok(plan) => plan,
             Err(why) => {
-                sheet.unread.push(why);
+                sheet.unread.push(why.clone());
                 parts.push(Made { title: tool_name(&part.tool).to_owned(), ..made });
                 continue;
             }
@@ -84,9 +123,12 @@ pub fn worked_out(run: &Run, bench: &Bench) -> Sheet {
             }
             _ => source.iter().map(|out| out.last).collect(),
         };
-        let mut came = came(making, given, &plan, bench);
-        said.extend(plan.notes);
-        for step in plan.steps {
+        let mut came = came(making, given, plan, bench);
+        said.extend(plan.notes.iter().cloned());
+        // What the part before gives is made here.
+        let is_needed = |need: &Need| !(need.amount.is_none() || need.is_given && source.is_some());
+        plan.needs.iter().filter(|need| is_needed(need)).for_each(|need| add(need.clone(), &mut needs));
+        for step in plan.steps.iter().cloned() {
             let key = format!("{}/{}", part.key, step.key);
             let mark = run.marks.get(&key).cloned().unwrap_or_default();
             if let Some(gives) = step.gives {
@@ -112,14 +154,26 @@ pub fn worked_out(run: &Run, bench: &Bench) -> Sheet {
             }
             tasks.push(Task { work: step.work, wait: step.wait, after: before });
             before = vec![tasks.len() - 1];
-            sheet.steps.push(Sheeted { key, title: plan.title.clone(), step, mark, ..Sheeted::default() });
+            let contains = declared(allergens_in(&step.words));
+            sheet.steps.push(Sheeted { key, title: plan.title.clone(), step, mark, contains, ..Sheeted::default() });
         }
         outs.push(Out { key: part.key, came, last: tasks.len() - 1 });
         parts.push(made);
     }
     said.extend(idle(run, &parts, &noted));
     said.extend(remarks(run, &makings, bench));
-    Sheet { parts: parts.into(), remarks: said.into(), tasks: tasks.into(), ..sheet }
+    let sheet = Sheet { parts: parts.into(), remarks: said.into(), needs: needs.into(), tasks: tasks.into(), ..sheet };
+    Worked { sheet, parts: worked }
+}
+
+/// Adds what must be there to what must be there already.
+fn add(need: Need, needs: &mut Vec<Need>) {
+    let Some(there) = needs.iter_mut().find(|there| there.what == need.what) else { return needs.push(need) };
+    match (&mut there.amount, need.amount) {
+        (Amount::Volume(volume), Amount::Volume(more)) => *volume = *volume + more,
+        (Amount::Mass(mass), Amount::Mass(more)) => *mass = *mass + more,
+        _ => needs.push(need),
+    }
 }
 
 /// By how much a run is to be ready before its time, milliseconds: as typed in minutes, or the usual.

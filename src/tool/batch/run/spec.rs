@@ -3,10 +3,10 @@
 use crate::book::{Card, Line, Part};
 use crate::craft::scale::{Target, density_of, factor, volume_of};
 use crate::quantity::{Amount, Ratio, Temperature, Volume};
-use crate::reading::rows::{amount_words, measured};
+use crate::reading::rows::{amount_words, line_words, measured};
 use crate::reading::{Contents, allergens, asks};
 use crate::screen::Bench;
-use crate::screen::plan::{Cut, HOUR, MINUTE, Makes, Making, Plan, Step};
+use crate::screen::plan::{Cut, HOUR, MINUTE, Makes, Making, Need, Plan, Step};
 use crate::text::{self, Dimension, SpecLine, read_spec};
 
 /// The key of a part that is a form of a spec.
@@ -69,8 +69,13 @@ pub(super) fn plan(part: &Part, came: Option<(&str, &str)>, bench: &Bench) -> Op
     let cut = cut(&lines, came, by_source, asked, bench);
     let factor = factor(&spec, Target::Factor(times)).ok()?;
     let total: Volume = spec.lines.iter().map(|line| volume_of(line.amount.times(factor), density_of(line).0)).sum();
-    let shown = |line: &Line| format!("{} {}", amount_words(line.amount.times(factor), bench), line.name);
-    let amounts: Vec<String> = spec.lines.iter().map(shown).collect();
+    let amounts: Vec<String> = spec.lines.iter().map(|line| line_words(line, factor, bench)).collect();
+    let given = came.and_then(|(makes, _)| line_called(&lines, makes));
+    let need = |line: &Line| Need {
+        is_given: given.is_some_and(|given| given.name == line.name),
+        ..Need::of(&line.name, line.amount.times(factor))
+    };
+    let needs = spec.lines.iter().map(need).collect();
     let mut steps = vec![Step::work("measure", format!("Measure {}", amounts.join(", ")), 10 * MINUTE)];
     for (at, words) in text("steps").lines().map(str::trim).filter(|words| !words.is_empty()).enumerate() {
         let seconds = text::read_wait(words, bench.decimal).unwrap_or(0);
@@ -87,7 +92,7 @@ pub(super) fn plan(part: &Part, came: Option<(&str, &str)>, bench: &Bench) -> Op
         steps.push(Step::chill());
     }
     let density = if is_washed { &drunk } else { &mix }.density(Temperature::TWENTY).ok();
-    Some(Plan { title: text("name").to_owned(), steps, density, cut, ..Plan::default() })
+    Some(Plan { title: text("name").to_owned(), steps, density, cut, needs, ..Plan::default() })
 }
 
 /// That it is made less often than was asked, for want of what came out of the part before it.

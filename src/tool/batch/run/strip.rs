@@ -1,76 +1,86 @@
-//! What the strip of a run sheet says: what runs, what comes next, what is late.
+//! What the strip of a run sheet says, of the step that is open: how long it runs, when it starts, and what comes then.
 
+use super::line::in_order;
+use super::name::called;
 use crate::book::Run;
-use crate::reading::named;
-use crate::screen::clock::{counted_down, lasting};
+use crate::screen::clock::{lasting, to_go};
 use crate::screen::sheet::{Sheet, Sheeted};
 use crate::screen::{Bench, Figure, Strip, Tone};
 
-pub(super) fn strip(run: &Run, sheet: &Sheet, bench: &Bench) -> Strip {
-    let mut strip = next(run, sheet, bench);
-    // A part that comes to less than was asked says so until all of it is done.
-    let is_open = |key: u32| {
-        let prefix = format!("{key}/");
-        sheet.steps.iter().any(|step| !step.is_done() && step.key.starts_with(prefix.as_str()))
-    };
-    let cut = sheet.parts.iter().find(|made| !made.cut.is_empty() && is_open(made.key));
-    if let Some(made) = cut.filter(|_| run.finished == 0) {
-        strip.also = format!("{}. {}", strip.also, made.cut);
-    }
-    strip
-}
+/// Most letters of a step that the strip says.
+const LONGEST: usize = 69;
+/// Most letters of the step after it.
+const LONGEST_NEXT: usize = 32;
 
-/// What runs, what comes next, what is late.
-fn next(run: &Run, sheet: &Sheet, bench: &Bench) -> Strip {
+/// The strip; only its figure changes with the seconds.
+pub(super) fn strip(run: &Run, sheet: &Sheet, open: Option<&Sheeted>, bench: &Bench) -> Strip {
+    let said = |figure: Figure, also: String, below: String| Strip {
+        figures: vec![figure],
+        also,
+        below,
+        tone: Tone::Answer,
+        ..Strip::default()
+    };
     if run.finished > 0 {
         let day = bench.clock.day(i64::try_from(run.finished).unwrap_or(0));
-        return Strip {
-            figures: vec![Figure::new(named(&run.name), "")],
-            also: format!("Finished {day}"),
-            tone: Tone::Answer,
-            ..Strip::default()
+        return said(Figure::new(called(run, sheet), ""), format!("Finished {day}"), String::new());
+    }
+    let Some(open) = open else {
+        let blank = sheet.steps.is_empty();
+        let (value, also) = match blank {
+            true => ("–", "In Prep, or on a spec, tap “To the run sheet”"),
+            false => ("Done", "All steps are ticked off"),
         };
-    }
-    let running = sheet.steps.iter().filter_map(|step| Some((step.due()?, step))).min_by_key(|(due, _)| *due);
-    let now = bench.clock.now();
-    let to_do = sheet.next().filter(|step| !step.mark.is_running());
-    let then = |step: &Sheeted| match step.start {
-        Some(start) if start > now => format!("{} by {}", step.step.words, bench.clock.words(start)),
-        _ => step.step.words.clone(),
+        let strip = said(Figure::new(value, ""), also.into(), String::new());
+        return Strip { tone: if blank { Tone::Waiting } else { Tone::Answer }, ..strip };
     };
-    match (running, to_do) {
-        (Some((due, step)), to_do) => {
-            let seconds = (due - now + 999).div_euclid(1000);
-            let figure = if seconds > 0 {
-                Figure::new(counted_down(seconds), "to go")
-            } else {
-                Figure::new(lasting((now - due) / 1000), "over")
-            };
-            let also = match to_do {
-                Some(next) => format!("{}. Meanwhile: {}", step.step.words, then(next)),
-                None => step.step.words.clone(),
-            };
-            Strip { figures: vec![figure], also, tone: Tone::Answer, ..Strip::default() }
-        }
-        (None, Some(step)) => {
-            let figure = match step.start {
-                Some(start) if start > now => Figure::new(bench.clock.words(start), "latest"),
-                Some(start) if now - start > 60_000 => Figure::new(lasting((now - start) / 1000), "late"),
-                _ => Figure::new("Now", ""),
-            };
-            Strip { figures: vec![figure], also: step.step.words.clone(), tone: Tone::Answer, ..Strip::default() }
-        }
-        (None, None) if sheet.steps.is_empty() => Strip {
-            figures: vec![Figure::new("–", "")],
-            also: "In Prep, or on a spec, tap “To the run sheet”".into(),
-            tone: Tone::Waiting,
-            ..Strip::default()
-        },
-        (None, None) => Strip {
-            figures: vec![Figure::new("Done", "")],
-            also: "All steps are ticked off".into(),
-            tone: Tone::Answer,
-            ..Strip::default()
-        },
+    said(figure(open, bench), short(&open.step.words, LONGEST), below(open, sheet, bench))
+}
+
+/// How long its wait still runs; else when it starts.
+fn figure(step: &Sheeted, bench: &Bench) -> Figure {
+    let now = bench.clock.now();
+    let wall = |at: i64| bench.clock.words(at);
+    match (step.due(), step.start) {
+        _ if step.is_done() => Figure::new(wall(i64::try_from(step.mark.done).unwrap_or(0)), "done"),
+        (Some(due), _) if due > now => Figure::new(to_go((due - now + 999) / 1000), "to go"),
+        (Some(due), _) => Figure::new(lasting((now - due) / 1000), "over"),
+        (None, Some(start)) if start > now => Figure::new(wall(start), "latest"),
+        (None, Some(start)) if now - start > 60_000 => Figure::new(lasting((now - start) / 1000), "late"),
+        _ => Figure::new("Now", ""),
     }
+}
+
+/// That its part comes to less than was asked, else what comes after it; and when all is ready.
+fn below(open: &Sheeted, sheet: &Sheet, bench: &Bench) -> String {
+    let is_open = |key: u32| sheet.steps.iter().any(|step| !step.is_done() && step.part() == key);
+    let cut = sheet.parts.iter().find(|made| !made.cut.is_empty() && is_open(made.key));
+    let is_next = |step: &&Sheeted| step.key != open.key && !step.is_done() && !step.mark.is_running();
+    let next = in_order(sheet).into_iter().find(is_next);
+    let mut said = match (cut, next) {
+        (Some(made), _) => vec![made.cut.clone()],
+        (None, Some(next)) => vec![format!("Then {}", short(&in_sentence(&next.step.words), LONGEST_NEXT))],
+        (None, None) => Vec::new(),
+    };
+    if let Some((ready, all)) = sheet.ready.zip(sheet.all_ready()) {
+        said.push(format!("All ready {}, doors {}", bench.clock.words(all), bench.clock.words(ready)));
+    }
+    said.join(". ")
+}
+
+/// With a small first letter.
+pub(super) fn in_sentence(words: &str) -> String {
+    let mut words = words.to_owned();
+    if let Some(first) = words.get_mut(..1) {
+        first.make_ascii_lowercase();
+    }
+    words
+}
+
+/// Not more letters than that: it ends behind a word then, with dots.
+fn short(words: &str, most: usize) -> String {
+    let Some((end, _)) = words.char_indices().nth(most) else { return words.to_owned() };
+    let words = &words[..end];
+    let end = words.bytes().rposition(|byte| byte == b' ').unwrap_or(end);
+    format!("{}…", words[..end].trim_end_matches(','))
 }

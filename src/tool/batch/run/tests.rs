@@ -1,12 +1,13 @@
 //! A run as a person goes through it.
 
 mod following;
+mod on_the_line;
 
 use super::*;
 use crate::book::{Book, Entry, Part, Stamp, Tick, demo_cards};
 use crate::screen::clock::Clock;
 use crate::screen::route::Route;
-use crate::screen::{Block, Held, Screen, Texts};
+use crate::screen::{Block, Event, Held, Screen, Texts};
 use crate::tool::screen;
 
 thread_local! {
@@ -44,6 +45,20 @@ fn shown(run: &Run, now: u64) -> Screen {
 
 fn done(run: &Run, key: &str, now: u64) -> Run {
     changed(run, &Act::Tick(key.to_owned()), &bench(run, now)).expect("a change").0
+}
+
+/// The steps on the line of time.
+fn events(screen: &Screen) -> Vec<Event> {
+    let events =
+        screen.blocks.iter().filter_map(|block| if let Block::Timeline(events) = block { Some(events) } else { None });
+    events.flatten().cloned().collect()
+}
+
+/// The address of the label of a run.
+fn label_of(screen: &Screen) -> String {
+    let label = screen.foot.iter().find(|button| button.label == "Label it");
+    let href = label.and_then(|button| if let Act::Go(href) = &button.act { Some(href.clone()) } else { None });
+    href.unwrap_or_default()
 }
 
 /// What is wrong with the fields, by name.
@@ -117,7 +132,7 @@ fn what_came_out_changes_what_follows() {
 fn a_timer_goes_by_the_clock_and_comes_first_when_it_is_over() {
     let run = done(&chain(), "0/press", NOW);
     let (run, _) = changed(&run, &Act::Start("1/blend".to_owned()), &bench(&run, NOW)).expect("a change");
-    assert_eq!(shown(&run, NOW + 60_000).strip.figures[0].to_string(), "44:00 to go");
+    assert_eq!(shown(&run, NOW + 60_000).strip.figures[0].to_string(), "44 min 0 s to go");
     let timers = timers(&bench(&run, NOW));
     assert_eq!((timers.len(), timers[0].due), (1, 1_795_620_600_000 + 2_700_000));
     let later = shown(&run, NOW + 3 * 3_600_000);
@@ -153,9 +168,8 @@ fn a_spec_brings_its_ice_and_its_steps_and_preps_go_before_it() {
     let both = with_parts(&run, vec![part("cordial", &[])], &Bench::default());
     assert_eq!(both.parts.iter().map(|part| part.tool.as_str()).collect::<Vec<_>>(), ["cordial", ICE, SPEC]);
     let answer = screen(Route::Run, &Texts::from([("id".to_owned(), "r".to_owned())]), &bench(&both, NOW));
-    let links =
-        answer.blocks.iter().filter_map(|block| if let Block::Carry(links) = block { Some(links) } else { None });
-    assert!(links.flatten().any(|link| link.href.contains("spec=demo-1&at=2") && link.href.contains("milk")));
+    let label = label_of(&answer);
+    assert!(label.contains("spec=demo-1&at=2") && label.contains("milk"), "{label}");
     // When the drink takes the cordial that came out, it is made of it: 640 ml at 300 ml is 2.13 times.
     let mut taking = both.clone();
     taking.parts[2].from = Some(2);

@@ -32,7 +32,7 @@ pub enum Blend {
 
 choice! { Blend:
     Citric = "citric", "Citric";
-    TwoToOne = "2:1", "Citric 2 : malic 1";
+    TwoToOne = "2:1", "Citric 2 to malic 1";
     Malic = "malic", "Malic";
     Tartaric = "tartaric", "Tartaric";
     Lactic = "lactic", "Lactic, 80 %";
@@ -60,15 +60,19 @@ impl AcidForm {
         let is_juice = |row: &&Ingredient| row.kind == Kind::Juice;
         let liquids = liquids.clone().filter(is_juice).chain(liquids.filter(move |row| !is_juice(row)));
         let liquids = liquids.map(Opt::ingredient).chain([Opt::new(OWN, "My own figure")]).collect();
-        let mut blocks = vec![Block::amount(LIQUID, "Liquid", Keys::Batch), Block::pick("liquid_of", "Of", liquids)];
+        let mut blocks = vec![
+            Block::Heading("Add acid"),
+            Block::amount(LIQUID, "Amount", Keys::Batch),
+            Block::pick("liquid_of", "Liquid", liquids),
+        ];
         if self.liquid_of == OWN {
-            blocks.push(Block::amount(LIQUID_ACID, "It titrates, g/l as citric", Keys::Count));
+            blocks.push(Block::amount(LIQUID_ACID, "Acid by titration, g/l", Keys::Count));
         }
         blocks.push(Block::pick("sour_as", "As sour as", profiles()));
         if self.sour_as == OWN {
-            blocks.push(Block::amount(WANTED_ACID, "To titrate, g/l", Keys::Count));
+            blocks.push(Block::amount(WANTED_ACID, "Acid wanted, g/l", Keys::Count));
         }
-        blocks.push(Block::chips::<Blend>("blend", "With", true));
+        blocks.push(Block::chips::<Blend>("blend", "Acid to add", true));
         if self.blend() == Blend::Own {
             blocks.extend(PARTS.map(|(name, label, _)| Block::amount(name, label, Keys::Count)));
         }
@@ -165,13 +169,13 @@ impl AcidForm {
         let is_strong = made.strength().fraction() > INDICATIVE_ABOVE;
         let ph =
             ph_words(&made, bench).filter(|_| !is_strong).map_or_else(String::new, |ph| format!(", pH about {ph}"));
-        let also = format!("makes {} as sour as {sour}{ph}", text::litres_or_ml(volume, bench.decimal));
+        let below = format!("Makes {} as sour as {sour}{ph}", text::litres_or_ml(volume, bench.decimal));
         answer.strip = match figures.len() {
-            1 | 2 => Strip { figures, also: format!("into {name}: {also}"), tone: Tone::Answer, ..Strip::default() },
+            1 | 2 => Strip { figures, also: format!("into {name}"), below, tone: Tone::Answer, ..Strip::default() },
             _ => {
                 let all: Vec<String> = figures.iter().map(ToString::to_string).collect();
                 let figures = vec![self.weighed(total, "acids", bench)];
-                Strip { figures, also: format!("{}: {also}", all.join(", ")), tone: Tone::Answer, ..Strip::default() }
+                Strip { figures, also: all.join(", "), below, tone: Tone::Answer, ..Strip::default() }
             }
         };
         let exact: Vec<(&str, Mass)> = acids.iter().map(|(powder, mass)| (short_name(powder), *mass)).collect();
@@ -217,7 +221,7 @@ fn thinned(mut answer: Answer, liquid: &Mix, times: f64, bench: &Bench) -> Answe
         also: if water.ml() < 0.05 {
             "It is as sour as that already".into()
         } else {
-            "It is sourer than that: thin it with this much water".into()
+            "Thin it with this much water: it is sourer".into()
         },
         tone: Tone::Answer,
         ..Strip::default()

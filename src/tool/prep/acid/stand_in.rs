@@ -74,7 +74,8 @@ impl AcidForm {
         let ml = |volume| text::litres_or_ml(volume, bench.decimal);
         answer.strip = Strip {
             figures,
-            also: format!("in water to {}: as sour as that much {}", ml(juice), self.fruit()),
+            also: format!("in water to {}", ml(juice)),
+            below: format!("As sour as that much {}", self.fruit()),
             tone: Tone::Answer,
             ..Strip::default()
         };
@@ -111,7 +112,7 @@ impl AcidForm {
         let is_in_oz = figure.unit.starts_with(text::typed(Unit::Ounce));
         answer.strip = Strip {
             figures: vec![figure],
-            also: "is as sour as this acid in water made up to the same volume".into(),
+            also: "is as sour, from this acid in as much water".into(),
             tone: Tone::Answer,
             ..Strip::default()
         };
@@ -156,7 +157,7 @@ impl AcidForm {
                 answer.remarks.push(format!("{counted} The salts of juice hold some of its acid."));
             }
         } else {
-            answer.cautions.push(format!("{counted} One setting of the Shelf, Limes and lemons here, serves both."));
+            answer.cautions.push(format!("{counted} One setting, Acid of limes and lemons, serves both."));
         }
     }
 

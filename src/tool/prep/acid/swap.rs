@@ -33,18 +33,18 @@ fn options() -> Vec<Opt> {
 
 pub(super) fn swap_layout() -> Vec<Block> {
     vec![
-        Block::amount(SWAPPED, "In place of", Keys::Weight),
-        Block::pick("swap_from", "Of", options()),
-        Block::pick("swap_to", "Take", options()),
+        Block::amount(SWAPPED, "Amount to replace", Keys::Weight),
+        Block::pick("swap_from", "Acid to replace", options()),
+        Block::pick("swap_to", "Acid to use", options()),
     ]
 }
 
 pub(super) fn titration_layout() -> Vec<Block> {
     vec![
-        Block::amount(BASE, "Base used, NaOH", Keys::Batch),
-        Block::amount(NORMALITY, "Its strength, N", Keys::Count),
+        Block::amount(BASE, "Sodium hydroxide used", Keys::Batch),
+        Block::amount(NORMALITY, "Its normality, N", Keys::Count),
         Block::amount(SAMPLE, "Juice titrated", Keys::Batch),
-        Block::pick("counted_as", "Counted as", options_of(|row| row.key != "citric-monohydrate")),
+        Block::pick("counted_as", "Acid it is counted as", options_of(|row| row.key != "citric-monohydrate")),
     ]
 }
 
@@ -72,8 +72,7 @@ impl AcidForm {
             })
             .collect();
         answer.remarks.push(
-            "Equal by titration is not equal in taste: start with nine tenths, taste, and add (common practice, no source)."
-                .into(),
+            "Equal by titration is not equal in taste: start with nine tenths, taste, and add (rule of thumb).".into(),
         );
         answer
             .remarks

@@ -4,7 +4,7 @@ use super::{ClarifyForm, Worked};
 use crate::craft::clarify::Method;
 use crate::quantity::{Amount, Temperature};
 use crate::screen::Bench;
-use crate::screen::plan::{HOUR, MINUTE, Plan, Step, titled};
+use crate::screen::plan::{HOUR, MINUTE, Need, Plan, Step, titled};
 use crate::text;
 
 impl ClarifyForm {
@@ -47,8 +47,10 @@ impl ClarifyForm {
             Method::Gelatin => "cleared with gelatin",
         };
         let title = titled(format!("{name}, {how}"));
+        let mut needs = vec![Need::given(&format!("{name} juice"), Amount::Mass(worked.juice.mass))];
+        needs.extend(worked.doses.iter().map(|(what, mass)| Need::of(what, Amount::Mass(*mass))));
         let juice = worked.agar.map(|_| worked.litre);
-        Plan { title, steps, density: worked.litre.density(Temperature::TWENTY).ok(), juice, ..Plan::default() }
+        Plan { title, steps, density: worked.litre.density(Temperature::TWENTY).ok(), juice, needs, ..Plan::default() }
     }
 
     /// How long enzyme rests: longer in the cold. Common practice, no source.

@@ -15,7 +15,7 @@ pub enum Ask {
 
 choice! { Ask:
     Make = "make", "Make";
-    Swap = "swap", "Swap into a spec";
+    Swap = "swap", "In place of citrus";
 }
 
 /// What it is made to.
@@ -29,12 +29,12 @@ pub enum To {
 
 choice! { To:
     House = "house", "House recipe";
-    Target = "target", "°Bx and acid";
+    Target = "target", "Brix and acid";
 }
 
 choice! { Fill:
-    Juice = "juice", "Juice, no water";
-    Water = "water", "As much as before";
+    Juice = "juice", "All juice";
+    Water = "water", "Same juice, add water";
 }
 
 /// How much of a swap is made.
@@ -66,7 +66,7 @@ pub enum Blend {
 
 choice! { Blend:
     Citric = "citric", "Citric";
-    TwoToOne = "2:1", "Citric 2 : malic 1";
+    TwoToOne = "2:1", "Citric 2 to malic 1";
     Malic = "malic", "Malic";
     Tartaric = "tartaric", "Tartaric";
 }

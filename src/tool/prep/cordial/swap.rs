@@ -161,8 +161,9 @@ impl CordialForm {
             figures: vec![bench.headline_of(swap.pour, "cordial", written)],
             also: match &split.missing {
                 Some(name) => format!("Without “{name}”, which is not counted"),
-                None => format!("in place of {}", replaced.join(", ")),
+                None => "in each serve".into(),
             },
+            below: format!("In place of {}", replaced.join(", ")),
             tone: Tone::Answer,
             ..Strip::default()
         };
@@ -174,9 +175,7 @@ impl CordialForm {
                 .push("There is no juice in it: that is a syrup. Let another line go, or make it in Syrup.".into());
         }
         if split.before <= Volume::ZERO && Fill::read(&self.fill) == Fill::Water {
-            answer.remarks.push(
-                "The fresh form has none of this juice, so there is no “as before”: it is filled up with it.".into(),
-            );
+            answer.remarks.push("The fresh form has none of this juice, so it is filled up with it.".into());
         }
         side_by_side(&mut answer, &split, &swap, bench);
         answer.rows_title = "With the cordial";
@@ -198,7 +197,7 @@ impl CordialForm {
     fn not_solved(&self, mut answer: Answer, split: &Split, bench: &Bench) -> Answer {
         if answer.problems.is_empty() {
             let words = match split.lines.iter().any(|line| self.keeps(&line.typed)) {
-                true => "Every line that a cordial could stand for is kept: tap ↩ beside one.",
+                true => "Every line that a cordial could stand for is kept: tap Let go beside one.",
                 false => "Nothing here for a cordial to stand for: add juice or syrup, like 30 ml pear juice.",
             };
             answer.problems.push(Problem::new(SPEC, words));
@@ -238,8 +237,8 @@ impl CordialForm {
         let others = self.stays.lines().filter(|kept| !kept.is_empty() && *kept != line.typed);
         let all: Vec<&str> = others.chain(is_kept.then_some(line.typed.as_str())).collect();
         let (label, spoken) = match is_kept {
-            true => ("✕", format!("keep {} as it is", line.typed)),
-            false => ("↩", format!("let {} go into the cordial", line.typed)),
+            true => ("Keep", format!("keep {} as it is", line.typed)),
+            false => ("Let go", format!("let {} go into the cordial", line.typed)),
         };
         Button::sign(label, spoken, Act::Put(vec![("stays", all.join("\n"))]))
     }

@@ -133,8 +133,8 @@ fn what_is_declared_or_kept_stays() {
             form.stays = stays.into();
         })
     };
-    assert_eq!(swapped("").strip.also, "in place of lemon juice, honey syrup");
-    assert_eq!(swapped("20 ml honey syrup").strip.also, "in place of lemon juice");
+    assert_eq!(swapped("").strip.below, "In place of lemon juice, honey syrup");
+    assert_eq!(swapped("20 ml honey syrup").strip.below, "In place of lemon juice");
     let put = swapped("").rows.into_iter().flat_map(|row| row.buttons).map(put_by).collect::<Vec<_>>();
     assert_eq!(put, ["25 ml lemon juice", "20 ml honey syrup"]);
     // All kept: each has its way back.

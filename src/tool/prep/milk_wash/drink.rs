@@ -3,10 +3,10 @@
 use super::{MilkWashForm, SPEC};
 use crate::book::{Allergen, Ask, Line, Measured, Taken};
 use crate::craft::pour::pour;
-use crate::quantity::{Acidity, Brix, Mass, Ratio, Temperature, Volume};
-use crate::reading::rows::amount_words;
+use crate::quantity::{Acidity, Amount, Brix, Mass, Ratio, Temperature, Volume};
+use crate::reading::rows::{amount_words, line_words};
 use crate::reading::{Content, Contents, allergens, asks};
-use crate::screen::plan::Cut;
+use crate::screen::plan::{Cut, Need};
 use crate::screen::{Bench, Problem};
 use crate::substance::mix::Mix;
 use crate::text::{self, Dimension};
@@ -17,6 +17,8 @@ pub(super) struct Drink {
     pub(super) volume: Volume,
     /// What goes in: "900 ml rye whiskey, 400 ml black tea".
     pub(super) parts: String,
+    /// The same, each by itself.
+    pub(super) needs: Vec<Need>,
     pub(super) cut: Option<Cut>,
     pub(super) allergens: Vec<Allergen>,
     pub(super) asks: Vec<Ask>,
@@ -56,16 +58,19 @@ impl MilkWashForm {
             },
             None => (Ratio::ONE, None),
         };
-        let ml = |volume| text::litres_or_ml(volume, bench.decimal);
+        let ml = |volume| amount_words(Amount::Volume(volume), bench);
         let cut = short.map(|came| Cut {
             made: format!("{} of {} of the drink", ml(own * times), ml(own)),
             there: format!("{} of {}", ml(came), self.juice_name(&spec)),
-            asked: ml(juice).to_string(),
+            asked: ml(juice),
         });
-        let shown = |line: &Line| format!("{} {}", amount_words(line.amount.times(times), bench), line.name);
-        let parts: Vec<String> = spec.lines.iter().filter_map(|line| line.read.as_ref().ok()).map(shown).collect();
+        let lines = || spec.lines.iter().filter_map(|line| line.read.as_ref().ok());
+        let parts: Vec<String> = lines().map(|line| line_words(line, times, bench)).collect();
+        let is_given = |line: &Line| line.taken.is_some_and(|taken| taken.ingredient.key == self.came_of);
+        let need = |line: &Line| Need { is_given: is_given(line), ..Need::of(&line.name, line.amount.times(times)) };
+        let needs = lines().map(need).collect();
         let (allergens, asks) = (allergens(&spec.lines), asks(&spec.lines));
-        Some(Drink { mix: mix * times, volume: own * times, parts: parts.join(", "), cut, allergens, asks })
+        Some(Drink { mix: mix * times, volume: own * times, parts: parts.join(", "), needs, cut, allergens, asks })
     }
 
     /// The juice that came, as it was measured.
@@ -90,11 +95,9 @@ impl MilkWashForm {
     pub(super) fn mixed(&self, drink: Option<&Mix>, bench: &Bench) -> Option<Volume> {
         let density = drink.and_then(|drink| drink.density(Temperature::TWENTY).ok());
         match text::read_amount(&self.mixed, &bench.reading(Dimension::Either)).ok()?? {
-            crate::quantity::Amount::Volume(volume) => Some(volume),
-            crate::quantity::Amount::Mass(mass) => {
-                Some(mass.volume_at(density.unwrap_or(crate::quantity::Density::WATER)))
-            }
-            crate::quantity::Amount::Count(_) => None,
+            Amount::Volume(volume) => Some(volume),
+            Amount::Mass(mass) => Some(mass.volume_at(density.unwrap_or(crate::quantity::Density::WATER))),
+            Amount::Count(_) => None,
         }
     }
 }

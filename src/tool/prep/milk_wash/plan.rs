@@ -3,6 +3,7 @@
 use super::{MilkWashForm, Worked};
 use crate::book::{Allergen, allergens_in};
 use crate::quantity::Amount;
+use crate::reading::rows::amount_words;
 use crate::screen::Bench;
 use crate::screen::plan::{HOUR, MINUTE, Plan, Step};
 use crate::substance::milk::CASEIN_CLOTS_AT;
@@ -10,7 +11,7 @@ use crate::text;
 
 impl MilkWashForm {
     pub(super) fn steps(&self, worked: &Worked, bench: &Bench) -> Plan {
-        let ml = |volume| text::litres_or_ml(volume, bench.decimal);
+        let ml = |volume| amount_words(Amount::Volume(volume), bench);
         let milk = worked.kind.name.to_ascii_lowercase();
         let named: Vec<&str> = allergens_in(worked.kind.name).map(Allergen::name).collect();
         let declared = if named.is_empty() { String::new() } else { format!(": contains {}", named.join(", ")) };
@@ -34,7 +35,8 @@ impl MilkWashForm {
             Step::chill(),
         ]);
         let notes = self.of_ph(bench).into_iter().collect();
-        Plan { title: "Milk wash".into(), steps, cut: worked.cut.clone(), notes, ..Plan::default() }
+        let needs = worked.needs.clone();
+        Plan { title: "Milk wash".into(), steps, cut: worked.cut.clone(), notes, needs, ..Plan::default() }
     }
 
     /// What the pH says that drink and milk read together.

@@ -2,14 +2,17 @@
 
 use super::{GOT, MilkWashForm, Worked};
 use crate::craft::balance::balance;
-use crate::craft::milk_wash::{COMES_THROUGH, Clots, Verdict, verdict, washed};
+use crate::craft::milk_wash::{COMES_THROUGH, Clots, Verdict, Wash, verdict, washed};
 use crate::quantity::{Ratio, Volume};
 use crate::reading::yields::{self, MILK_WASH};
-use crate::screen::{Answer, Bench, Figure, Problem, Row, Strip, Tone};
+use crate::screen::picture::{Bar, Hatch, Picture};
+use crate::screen::{Answer, Bench, Problem, Row, Strip, Tone};
 use crate::substance::milk::{ALCOHOL_CLOTS_FROM, CASEIN_CLOTS_AT};
 use crate::substance::ph::INDICATIVE_ABOVE;
 use crate::text;
 
+const OVER_IT: &str = "pour the drink over the milk";
+const DISSOLVE: &str = "Dissolve the acid, and stir it into the drink before the wash.";
 /// A drink warmer than this cooks the whey: it clots coarse and cloudy (from memory, 75 °C for whey protein).
 const HOT: f64 = 60.0;
 
@@ -25,16 +28,18 @@ impl MilkWashForm {
     /// That there is too little acid, and what to add: what would come of the wash is not told until it clots.
     pub(super) fn held_back(&self, mut answer: Answer, worked: &Worked, verdict: Verdict, bench: &Bench) -> Answer {
         answer.cells_title = "The wash";
+        self.drawn(&worked.wash, &mut answer, bench);
         self.notes(worked, &mut answer);
         let grams = text::fine_grams(verdict.citric_to_add, bench.decimal);
         answer.strip = Strip {
             figures: vec![self.amounts(&mut answer, &worked.wash, bench)],
-            also: format!("Too little acid to clot it: add about {grams} of citric acid to the drink, dissolved"),
+            also: format!("Too little acid to clot it: add about {grams} of citric acid"),
             tone: Tone::Answer,
             ..Strip::default()
         };
         together(&verdict, &mut answer, bench);
-        answer.remarks.push("What comes through, curd and steps are told once there is acid enough.".into());
+        answer.notes.push(DISSOLVE.into());
+        answer.remarks.push("Yield, curd and steps are told once there is acid enough.".into());
         is_a_hint(worked, &mut answer);
         answer
     }
@@ -57,24 +62,19 @@ impl MilkWashForm {
         Some(got)
     }
 
-    /// Says whether it clots, and shows what comes through; the verdict in a few words, for the strip.
-    pub(super) fn judge(
-        &self,
-        worked: &Worked,
-        judged: Option<Verdict>,
-        answer: &mut Answer,
-        bench: &Bench,
-    ) -> &'static str {
+    /// Says whether it clots, and shows what comes through; the verdict and what to do, for the strip.
+    pub(super) fn judge(&self, worked: &Worked, judged: Option<Verdict>, answer: &mut Answer, bench: &Bench) -> String {
         answer.cells_title = "The wash";
+        self.drawn(&worked.wash, answer, bench);
         self.notes(worked, answer);
         let (through, share, is_own) = self.comes_through(worked, bench);
         let own = if is_own { ", your own" } else { "" };
         answer.cell(
-            format!("comes through, {}{own}", text::percent(share.value(), bench.decimal)),
+            format!("yield, {}{own}", text::percent(share.value(), bench.decimal)),
             text::litres_or_ml(through, bench.decimal),
         );
         answer.remarks.push(format!(
-            "Of drink and milk together {} to {} comes through (common practice, no source). Type what came through, and keep it.",
+            "The yield is {} to {} of drink and milk together (rule of thumb). Type what came through, and keep it.",
             text::percent(COMES_THROUGH[0], bench.decimal),
             text::percent(COMES_THROUGH[2], bench.decimal)
         ));
@@ -83,29 +83,30 @@ impl MilkWashForm {
                 "How {} clots, and what stays in the drink, is not known here: try a glass first.",
                 worked.kind.name.to_ascii_lowercase()
             ));
-            return "How it clots is not known";
+            return "How it clots is not known".into();
         }
-        let Some(drink) = &worked.drink else { return "" };
+        let Some(drink) = &worked.drink else { return "Pour the drink over the milk".into() };
         self.afterwards(worked, drink, answer, bench);
-        let Some(judged) = judged else { return "Its acid is not known" };
+        let Some(judged) = judged else { return "Its acid is not known".into() };
         together(&judged, answer, bench);
         let grams = text::fine_grams(judged.citric_to_add, bench.decimal);
         let limit = text::plain(CASEIN_CLOTS_AT, 1, bench.decimal);
-        let (words, more) = match judged.clots {
-            Clots::Yes => (
-                "It clots",
-                format!("It clots: even if the milk takes up as much acid as it may, the pH comes to {limit} or less."),
-            ),
-            Clots::Perhaps => (
-                "It may not clot",
-                format!("Borderline: add about {grams} of citric acid to the drink, dissolved, to be sure."),
-            ),
-            Clots::No => (
-                "Too little acid to clot it",
-                format!("It won't clot by its acid: add about {grams} of citric acid to the drink, dissolved."),
-            ),
+        let words = match judged.clots {
+            Clots::Yes => {
+                answer.remarks.insert(
+                    0,
+                    format!(
+                        "It clots: even if the milk takes up as much acid as it may, the pH comes to {limit} or less."
+                    ),
+                );
+                format!("It clots: {OVER_IT}")
+            }
+            Clots::Perhaps => format!("It may not clot: add about {grams} of citric acid to be sure"),
+            Clots::No => format!("Too little acid to clot it: add about {grams} of citric acid"),
         };
-        answer.remarks.insert(0, more);
+        if judged.clots != Clots::Yes {
+            answer.notes.push(DISSOLVE.into());
+        }
         is_a_hint(worked, answer);
         words
     }
@@ -149,6 +150,18 @@ impl MilkWashForm {
         }
     }
 
+    /// Drink and milk as they go together.
+    pub(super) fn drawn(&self, wash: &Wash, answer: &mut Answer, bench: &Bench) {
+        let ml = |volume| text::litres_or_ml(volume, bench.decimal);
+        let Some(milk) = wash.milk.over(wash.together()).map(Ratio::value) else { return };
+        let named = [format!("drink {}", ml(wash.drink)), format!("milk {}", ml(wash.milk))];
+        let bar = Bar { of: "", text: named.join(", "), parts: vec![(Hatch::Strong, 1.0 - milk), (Hatch::Milk, milk)] };
+        let [drink, milk] = named;
+        let key = vec![(Hatch::Strong, drink), (Hatch::Milk, milk)];
+        let heading = format!("Together, {}", ml(wash.together()));
+        answer.pictures.push((heading, Picture::Shares { bars: vec![bar], key }));
+    }
+
     /// What to mind about a drink that is hot, strong or without acid.
     fn notes(&self, worked: &Worked, answer: &mut Answer) {
         if worked.at > HOT {
@@ -167,11 +180,15 @@ impl MilkWashForm {
 
 /// What drink and milk read together.
 fn together(verdict: &Verdict, answer: &mut Answer, bench: &Bench) {
-    let [least, likely, most] = verdict.ph.map(|ph| text::plain(ph, 1, bench.decimal));
-    answer.explained(
-        "pH together",
-        Figure::new(format!("{likely} ({least}–{most})"), ""),
-        "Casein clots at pH 4.6 (Zoller 1921). The band is how much acid milk takes up on the way: 50 to 70 meq to the litre, an estimate, no published figure.",
+    let plain = |ph| text::plain(ph, 1, bench.decimal);
+    let [least, likely, most] = verdict.ph.map(plain);
+    let limit = plain(CASEIN_CLOTS_AT);
+    let text = format!("pH {likely}, between {least} and {most}; milk clots at {limit} or less");
+    let said = format!("{likely} ({least}–{most})");
+    let line = Picture::PhLine { text, ph: verdict.ph, said, clots: (CASEIN_CLOTS_AT, limit) };
+    answer.pictures.push(("pH of the two together".into(), line));
+    answer.remarks.push(
+        "Casein clots at pH 4.6 (Zoller 1921). The box is how much acid milk takes up on the way: 50 to 70 meq to the litre, an estimate, no published figure.".into(),
     );
 }
 

@@ -59,7 +59,8 @@ impl StrengthForm {
         }
         answer.strip = Strip {
             figures,
-            also: format!("Weighed, or {} at 20 °C. Makes {} at {percent} vol", ml(made.water_volume), ml(made.total)),
+            also: format!("Weighed, or {} at 20 °C", ml(made.water_volume)),
+            below: format!("Makes {} at {percent} vol", ml(made.total)),
             tone: Tone::Answer,
             ..Strip::default()
         };

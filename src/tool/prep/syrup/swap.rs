@@ -30,9 +30,9 @@ impl SyrupForm {
     pub(super) fn swap_layout(&self) -> Vec<Block> {
         let options = || sweeteners().map(|row| Opt::new(row.key, row.name)).collect();
         vec![
-            Block::amount(SWAPPED, "In place of", Keys::Either),
-            Block::pick("swap_from", "Of", options()),
-            Block::pick("swap_to", "Take", options()),
+            Block::amount(SWAPPED, "Amount to replace", Keys::Either),
+            Block::pick("swap_from", "Sweetener to replace", options()),
+            Block::pick("swap_to", "Sweetener to use", options()),
         ]
     }
 
@@ -51,7 +51,8 @@ impl SyrupForm {
         let water = water_words(&made, bench);
         answer.strip = Strip {
             figures: vec![amount_of(to.ingredient, &made, written, bench)],
-            also: format!("of {name}: the same sugar. {water}"),
+            also: format!("of {name}"),
+            below: format!("The same sugar. {water}"),
             tone: Tone::Answer,
             ..Strip::default()
         };
@@ -70,8 +71,7 @@ impl SyrupForm {
             .filter_map(|row| Some(row_of(row, &instead(&was, &litre_of(&taken(row.key)))?, written, bench)))
             .collect();
         answer.remarks.push(
-            "At equal sugar. Honey and agave taste sweeter than table sugar by their fructose (common practice, no source)."
-                .into(),
+            "At equal sugar. Honey and agave taste sweeter than table sugar by their fructose (rule of thumb).".into(),
         );
         if let Some(volume) = volume_of(&made, to.ingredient) {
             answer.carry("Measure this much", Route::Measure.href_with("amount", &bench.carried(volume)));

@@ -107,3 +107,17 @@ choice! { Keyboard:
     Pad = "pad", "The pad";
     Phone = "phone", "Phone keyboard";
 }
+
+/// The hand that types on the pad.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hand {
+    /// Digits at the left, the rest under the right thumb.
+    Right,
+    /// The columns mirrored.
+    Left,
+}
+
+choice! { Hand:
+    Right = "right", "Right";
+    Left = "left", "Left";
+}

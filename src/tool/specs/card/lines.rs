@@ -1,29 +1,10 @@
-//! What stands beside the lines of a card: times in its steps, ingredients to add, moves.
+//! What stands beside the lines of a card that is changed: ingredients to add, moves.
 
 use super::{CardForm, LINES};
 use crate::book::LIBRARY;
-use crate::screen::{Act, Answer, Bench, Button, Figure, Row};
-use crate::text;
+use crate::screen::{Act, Bench, Button, Row};
 
 impl CardForm {
-    /// The steps that take time, each with its time.
-    pub(super) fn waits(&self, answer: &mut Answer, bench: &Bench) {
-        for step in self.steps.lines() {
-            if let Some(seconds) = text::read_wait(step, bench.decimal) {
-                let (value, unit) = match seconds {
-                    0..120 => (f64::from(seconds), "s"),
-                    120..7_200 => (f64::from(seconds) / 60.0, "min"),
-                    _ => (f64::from(seconds) / 3_600.0, "h"),
-                };
-                answer.explained(
-                    step.trim().to_owned(),
-                    Figure::new(text::count(value, bench.decimal), unit),
-                    "The time this step names. Several times in one step are added up.",
-                );
-            }
-        }
-    }
-
     /// Ingredients whose names hold what is typed, each as the line it adds.
     pub(super) fn suggestions(&self, bench: &Bench) -> Vec<Button> {
         let wanted = self.add_name.trim();

@@ -12,6 +12,12 @@ pub fn way_at(texts: &Texts, card: &Card) -> usize {
     at.min(card.ways.len().saturating_sub(1))
 }
 
+/// Whether nothing is written on it yet.
+#[must_use]
+pub fn is_blank(card: &Card) -> bool {
+    card.name.trim().is_empty() && card.ways.iter().all(|way| way.lines.trim().is_empty())
+}
+
 /// A card with a text in place; none for a field that it has not.
 #[must_use]
 pub fn edited(card: &Card, at: usize, name: &str, text: &str) -> Option<Card> {

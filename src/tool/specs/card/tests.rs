@@ -4,80 +4,242 @@ use std::sync::Arc;
 
 use super::*;
 use crate::book::{Book, Entry, Stamp, demo_cards};
-use crate::screen::{Held, Texts};
+use crate::screen::{Begun, Button, Doing, Held, InHand, Pour, Screen, Texts};
+use crate::text;
 use crate::tool::screen;
+use crate::tool::shelf::settings::ShelfForm;
 
 fn bench() -> Bench {
     let entry =
         |(id, value)| Arc::new(Entry { id, value, stamp: Stamp::default(), newer: None, pairs: Default::default() });
     let book = Book { cards: demo_cards(0).into_iter().map(entry).collect(), ..Book::default() };
-    Bench { book: Held::new(book), ..Bench::default() }
+    Bench { book: Held::new(book), ..ShelfForm::default().bench(text::Decimal::Point) }
+}
+
+/// With one spec of one form.
+fn bench_of(way: Way) -> Bench {
+    let value = Card { name: "Lamp".into(), ways: vec![way], ..Card::default() };
+    let entry = Entry { id: "a".into(), value, stamp: Stamp::default(), newer: None, pairs: Default::default() };
+    let book = Held::new(Book { cards: vec![Arc::new(entry)], ..Book::default() });
+    Bench { book, ..ShelfForm::default().bench(text::Decimal::Point) }
+}
+
+fn way(lines: &str) -> Way {
+    Way { lines: lines.into(), ..Way::default() }
+}
+
+fn showing(id: &str, face: Face, bench: Bench) -> Bench {
+    let mut bench = bench;
+    bench.at_hand.face = (id.into(), face);
+    bench
 }
 
 fn texts(pairs: &[(&str, &str)]) -> Texts {
     pairs.iter().map(|(name, text)| ((*name).to_owned(), (*text).to_owned())).collect()
 }
 
-#[test]
-fn shows_the_way_that_is_open() {
-    let quick = screen(Route::Card, &texts(&[("id", "demo-1")]), &bench());
-    assert_eq!(quick.strip.figures[0].to_string(), "17.2 % vol");
-    assert!(
-        quick.strip.also.starts_with("Orchard lantern, 105 ml before ice. Built, tumbler, crushed"),
-        "{:?}",
-        quick.strip
-    );
-    let stirred = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "1")]), &bench());
-    assert!(stirred.field("lines").is_some_and(|field| field.text.starts_with("45 ml pear brandy\n20 ml dry")));
-    let oz = bench();
-    let card = Arc::new(Entry {
-        value: edited(&oz.book.cards[0].value, 0, "lines", "2 oz gin\n1 oz lemon juice").expect("a field"),
-        ..Entry::clone(&oz.book.cards[0])
+fn strip(screen: &Screen) -> String {
+    let figures: Vec<String> = screen.strip.figures.iter().map(ToString::to_string).collect();
+    format!("{} | {}", figures.join(" + "), screen.strip.also)
+}
+
+fn pours(screen: &Screen) -> Vec<Pour> {
+    let pours = screen.blocks.iter().find_map(|block| match block {
+        Block::Pours(pours) => Some(pours.lines.clone()),
+        _ => None,
     });
-    let oz = Bench { book: Held::new(Book { cards: vec![card], ..Book::default() }), ..Bench::default() };
-    let ounces = screen(Route::Card, &texts(&[("id", "demo-1")]), &oz);
-    assert!(ounces.strip.also.starts_with("Orchard lantern, 3 oz, 88."), "{:?}", ounces.strip);
-    let far = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "99")]), &bench());
-    assert_eq!(far.field("way").map(|field| field.text.as_str()), Some("washed"));
-    let none = screen(Route::Card, &texts(&[("id", "gone")]), &bench());
-    assert_eq!(none.strip.also, "Choose a spec in All, or start one.");
+    pours.expect("lines to pour")
+}
+
+fn doing(screen: &Screen) -> Vec<Doing> {
+    let steps = screen.blocks.iter().find_map(|block| match block {
+        Block::Doing(steps) => Some(steps.clone()),
+        _ => None,
+    });
+    steps.expect("steps")
+}
+
+fn said(screen: &Screen) -> Vec<String> {
+    let said = screen.blocks.iter().filter_map(|block| match block {
+        Block::Remark(words) | Block::Caution(words) => Some(words.clone()),
+        _ => None,
+    });
+    said.collect()
 }
 
 #[test]
-fn what_each_line_is_read_as_is_said_on_the_spec() {
-    let bench = bench();
-    let form = CardForm {
-        id: "demo-1".into(),
-        lines: "60 ml gin\n20 ml lime juise\n20 ml moon dust\n8 mint leaves\nStir".into(),
-        ..CardForm::default()
+fn a_spec_is_read_first_in_the_form_that_is_open() {
+    let quick = screen(Route::Card, &texts(&[("id", "demo-1")]), &bench());
+    assert_eq!(quick.name, "Orchard lantern");
+    assert_eq!(strip(&quick), "105 ml before ice | 17.2 % vol");
+    assert!(quick.field("lines").is_none(), "to read, not to type in");
+    let stirred = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "1")]), &bench());
+    // 81.6 ml at near 27.5 % vol take up 0.396 of themselves, 32 ml.
+    assert_eq!(strip(&stirred), "114 ml in the glass | about 20 % vol after the stir");
+    let rows: Vec<(String, String, String)> =
+        pours(&stirred).into_iter().map(|line| (line.name, line.amount.to_string(), line.beneath)).collect();
+    assert_eq!(rows[0], ("pear brandy".into(), "45 ml".into(), "≈ 1½ oz".into()));
+    assert_eq!(rows[3], ("orange bitters".into(), "2 dashes".into(), String::new()));
+    assert!(stirred.strip.picture.is_some(), "the small wine glass");
+    let said = said(&stirred);
+    assert_eq!(said[0], "Stirred · small wine glass, 140 ml · no ice · garnish: lemon twist");
+    assert_eq!(said[1], "May need declaring: sulphites.");
+    let labels = |buttons: &[Button]| buttons.iter().map(|button| button.label.clone()).collect::<Vec<_>>();
+    assert_eq!(labels(&stirred.head), ["Change", Route::Specs.row().label]);
+    assert_eq!(labels(&stirred.foot), ["Scale it", "Run sheet", "Label it", "More"]);
+    assert_eq!(stirred.copy, "", "the head has room for three words");
+    let more = showing("demo-1", Face::More, bench());
+    let more = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "1")]), &more);
+    assert_eq!(
+        more.copy.lines().collect::<Vec<_>>(),
+        [
+            "Orchard lantern, stirred",
+            "45 ml pear brandy",
+            "20 ml dry vermouth",
+            "15 ml orchard cordial",
+            "2 dashes orange bitters",
+            "Stir 30 s",
+            "Strain",
+        ]
+    );
+    let washed = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "99")]), &bench());
+    assert!(
+        strip(&washed).contains("ml in all | ") && strip(&washed).ends_with("% vol through the milk"),
+        "{washed:?}"
+    );
+    let none = screen(Route::Card, &texts(&[("id", "gone")]), &bench());
+    assert_eq!(none.strip.also, "Choose a spec in the book, or start one.");
+}
+
+#[test]
+fn a_spec_in_ounces_is_read_in_ounces() {
+    let way = Way { holds: "3 oz".into(), ..way("2 oz gin\n1 oz lemon juice") };
+    let shaken = Way { method: "shaken".into(), ..way };
+    let read = screen(Route::Card, &texts(&[("id", "a")]), &bench_of(shaken));
+    assert!(
+        strip(&read).starts_with("4¾ oz in the glass, 138 ml | about 17 % vol after the shake"),
+        "{}",
+        strip(&read)
+    );
+    assert_eq!(pours(&read)[0].beneath, "59.1 ml");
+    assert!(said(&read).iter().any(|words| words.ends_with("in the glass, and the glass holds 88.7 ml.")));
+}
+
+#[test]
+fn for_more_serves_all_is_as_many_times_as_much() {
+    let mut bench = bench();
+    bench.at_hand.in_hand.push(InHand { which: "demo-1#1".into(), serves: 10, ticked: Vec::new() });
+    let read = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "1")]), &bench);
+    assert_eq!(strip(&read), "1\u{202f}140 ml in 10 glasses | about 20 % vol after the stir, 114 ml each");
+    let amounts: Vec<String> = pours(&read).iter().map(|line| line.amount.to_string()).collect();
+    assert_eq!(amounts, ["450 ml", "200 ml", "150 ml", "20 dashes"]);
+    assert_eq!((pours(&read)[0].one.as_str(), pours(&read)[0].beneath.as_str()), ("45 ml", "≈ 15¼ oz"));
+    let Act::Go(scale) = &read.foot[0].act else { panic!("{:?}", read.foot) };
+    assert!(scale.ends_with("&serves=10&from_spec=demo-1%2F1"), "{scale}");
+    // The other forms, and the other specs, have their own.
+    let quick = screen(Route::Card, &texts(&[("id", "demo-1")]), &bench);
+    assert_eq!(pours(&quick)[0].amount.to_string(), "45 ml");
+}
+
+#[test]
+fn a_ticked_line_stays_ticked_while_it_stays_as_it_was() {
+    let mut bench = bench();
+    let ticked = vec![(0, "45 ml pear brandy".to_owned()), (1, "20 ml something else".to_owned())];
+    bench.at_hand.in_hand.push(InHand { which: "demo-1#1".into(), serves: 0, ticked });
+    let read = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "1")]), &bench);
+    let ticks: Vec<Option<bool>> = pours(&read).iter().map(|line| line.tick).collect();
+    assert_eq!(ticks, [Some(true), Some(false), Some(false), Some(false)]);
+}
+
+#[test]
+fn a_step_with_a_time_has_its_wait() {
+    let mut bench = bench();
+    let at = texts(&[("id", "demo-1"), ("at", "1")]);
+    let steps = doing(&screen(Route::Card, &at, &bench));
+    let wait = steps[0].wait.clone().expect("a wait");
+    assert_eq!((wait.to_go.as_str(), wait.button.label.as_str()), ("", "Start 30 s"));
+    assert_eq!(wait.button.act, Act::Begin("Stir 30 s".into(), 30));
+    assert_eq!((steps[1].words.as_str(), &steps[1].wait), ("Strain", &None));
+    let begun = |which: &str| Begun {
+        which: which.into(),
+        step: "Stir 30 s".into(),
+        name: "Orchard lantern".into(),
+        at: 1_000,
+        lasts: 30,
     };
-    let answer = form.answer(&bench);
-    let details: Vec<&str> = answer.rows.iter().map(|row| row.detail.as_str()).collect();
+    bench.at_hand.begun = vec![begun("demo-1#0"), begun("demo-1#1")];
+    for (now, to_go, is_over, label) in
+        [(1_000, "0:30", false, "Stop"), (30_001, "0:01", false, "Stop"), (31_000, "over", true, "Done")]
+    {
+        bench.clock.now = now;
+        let wait = doing(&screen(Route::Card, &at, &bench))[0].wait.clone().expect("a wait");
+        assert_eq!((wait.to_go.as_str(), wait.is_over, wait.button.label.as_str()), (to_go, is_over, label), "{now}");
+    }
+}
+
+#[test]
+fn what_is_not_counted_is_said_at_its_line() {
+    let read = screen(
+        Route::Card,
+        &texts(&[("id", "a")]),
+        &bench_of(way("60 ml gin\n20 ml lime juise\n20 ml moon dust\n8 mint leaves\nStir")),
+    );
+    let notes: Vec<(bool, String)> = pours(&read).into_iter().map(|line| (line.marked, line.note)).collect();
+    assert_eq!(
+        notes,
+        [
+            (false, String::new()),
+            (false, "read as lime juice".into()),
+            (true, "Not known, so not counted. What is it like?".into()),
+            (false, String::new()),
+            (false, String::new()),
+        ]
+    );
+    assert_eq!((read.leads.as_str(), read.strip.below.as_str()), ("1 line not counted", "1 line not counted"));
+    let none = screen(Route::Card, &texts(&[("id", "a")]), &bench_of(way("Lemon twist")));
+    assert_eq!(strip(&none), "– | Nothing in it is measured");
+}
+
+/// The lines stand once: as typed, with what needs a look below; or one by one, each with what it is read as.
+#[test]
+fn what_each_line_is_read_as_is_said_where_it_is_changed() {
+    let lines = "60 ml gin\n20 ml lime juise\n20 ml moon dust\n8 mint leaves\nStir";
+    let bench = showing("a", Face::Change, bench_of(way(lines)));
+    let rows = |write: &str| {
+        let form = CardForm { id: "a".into(), lines: lines.into(), write: write.into(), ..CardForm::default() };
+        form.answer(&bench).rows
+    };
+    let typed = rows("typed");
+    assert_eq!(typed.iter().map(|row| row.name.as_str()).collect::<Vec<_>>(), ["moon dust"]);
+    let each = rows("each");
+    let details: Vec<&str> = each.iter().map(|row| row.detail.as_str()).collect();
     assert_eq!(
         details,
         [
-            "as London dry gin, 40 % vol",
-            "as Lime juice, 15 g/l sugar, 44.3 g/l acid (citric 39 to 53 g/l); read as lime juice",
-            "Not known, so not counted. What is it like?",
-            "Counted, so left out.",
+            "pour 2 oz, −0.9 ml, −1.4 %; as London dry gin, 40 % vol",
+            "pour ½ oz + 1 bsp, −0.2 ml, −1.1 %; as Lime juice, 15 g/l sugar, 44.3 g/l acid (citric 39 to 53 g/l); read as lime juice",
+            "pour ½ oz + 1 bsp, −0.2 ml, −1.1 %; Not known, so not counted. What is it like?",
+            "By the piece, not in the volume.",
             "No amount, so it is kept as it is.",
         ]
     );
-    assert!(answer.rows.iter().all(|row| row.shares.is_empty()));
-    assert!(answer.strip.also.ends_with("1 line not counted"), "{:?}", answer.strip);
-    assert_eq!(answer.leads, "1 line not counted");
+    assert!(!each.iter().any(|row| row.detail.contains("; volume ")));
     // A tap on what it is like puts the line right.
-    let fix = answer.rows[2].fixes[0].clone();
-    let settled = CardForm { lines: form.lines.replace("20 ml moon dust", &fix.text), ..form };
+    let fix = each[2].fixes[0].clone();
+    let settled = lines.replace("20 ml moon dust", &fix.text);
+    let settled = CardForm { id: "a".into(), lines: settled, ..CardForm::default() };
     assert_eq!(settled.answer(&bench).leads, "");
 }
 
 #[test]
 fn lines_move_and_go() {
-    let shown = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "1")]), &bench());
-    let Some(Block::Table(_, rows)) = shown.blocks.iter().find(|block| matches!(block, Block::Table(..))) else {
+    let bench = showing("demo-1", Face::Change, bench());
+    let shown = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "1"), ("write", "each")]), &bench);
+    assert!(shown.field("lines").is_none(), "they stand once");
+    let Some(Block::Table(title, rows)) = shown.blocks.iter().find(|block| matches!(block, Block::Table(..))) else {
         panic!("a table")
     };
+    assert_eq!(*title, "Ingredients");
     assert_eq!(rows[0].buttons.len(), 1, "the first cannot go up");
     let put = |button: &Button| match &button.act {
         Act::Put(puts) => puts[0].1.clone(),
@@ -85,6 +247,55 @@ fn lines_move_and_go() {
     };
     assert!(put(&rows[1].buttons[0]).starts_with("20 ml dry vermouth\n45 ml pear brandy\n15 ml"));
     assert!(!put(&rows[1].buttons[1]).contains("vermouth"));
+}
+
+#[test]
+fn the_fields_of_the_form_that_is_open_are_changed() {
+    let bench = showing("demo-1", Face::Change, bench());
+    let stirred = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "1")]), &bench);
+    assert!(stirred.field("lines").is_some_and(|field| field.text.starts_with("45 ml pear brandy\n20 ml dry")));
+    let far = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "99")]), &bench);
+    assert_eq!(far.field("way").map(|field| field.text.as_str()), Some("washed"));
+    // An empty one has nothing to read.
+    let blank = bench_of(Way::default());
+    let blank = Bench {
+        book: Held::new(Book {
+            cards: vec![Arc::new(Entry { value: Card::blank(0), ..Entry::clone(&blank.book.cards[0]) })],
+            ..Book::default()
+        }),
+        ..Bench::default()
+    };
+    assert!(screen(Route::Card, &texts(&[("id", "a")]), &blank).field("name").is_some());
+}
+
+#[test]
+fn what_else_there_is_to_do_is_under_more() {
+    let bench = showing("demo-1", Face::More, bench());
+    let more = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "1")]), &bench);
+    let mut words: Vec<String> = more.links().into_iter().map(|link| link.label).collect();
+    for block in &more.blocks {
+        if let Block::Buttons(buttons) = block {
+            words.extend(buttons.iter().map(|button| button.label.clone()));
+        }
+    }
+    assert_eq!(
+        words,
+        [
+            "Balance",
+            "Scale it",
+            "Share it out in serves",
+            "Fat-wash",
+            "A cordial for its juice",
+            "Wash it with milk",
+            "Label it",
+            "Share as a link",
+            "Print",
+            "Save as text",
+            "Save as a recipe file",
+            "Duplicate",
+            "Delete",
+        ]
+    );
 }
 
 #[test]

@@ -1,4 +1,4 @@
-//! Draws the icons from icon.svg and takes the screenshots, all into public/.
+//! Draws the icons from icon.svg and icon-16.svg and takes the screenshots, all into public/. `icons` draws no others.
 
 use anyhow::{Context, Result};
 use base64::prelude::*;
@@ -11,6 +11,9 @@ async fn main() -> Result<()> {
     let public = xtask::root().join("public");
     let serving = Serving::start(&xtask::dist())?;
     draw_icons(&public, &serving.url()).await?;
+    if std::env::args().any(|arg| arg == "icons") {
+        return Ok(());
+    }
     let shots = public.join("screenshots");
     std::fs::create_dir_all(&shots)?;
     let phone = Phone::start(&serving.url(), &Setup::default()).await?;
@@ -28,32 +31,48 @@ async fn main() -> Result<()> {
             phone.press("Done").await?;
             phone.run("document.activeElement.blur()").await?;
         }
-        phone.picture(&shots.join(format!("{file}.png"))).await?;
+        take(&phone, &shots.join(format!("{file}.png"))).await?;
     }
     let desk = Phone::start(&serving.url(), &Setup { shape: DESK, light: true, ..Setup::default() }).await?;
     desk.open("batch/serves").await?;
-    desk.picture(&shots.join("wide-serves.png")).await?;
+    take(&desk, &shots.join("wide-serves.png")).await?;
     println!("drawn into {}", public.display());
     Ok(())
 }
 
-/// Rounded for the browser, square to the edge for phones that cut their own shape.
+/// A picture of what is on the screen, without the bars that a mouse would scroll by.
+async fn take(phone: &Phone, file: &std::path::Path) -> Result<()> {
+    phone.cdp("Emulation.setScrollbarsHidden", json!({ "hidden": true })).await?;
+    phone.picture(file).await
+}
+
+/// How round the corners are, in shares of the width.
+const ROUND: f64 = 0.22;
+
+/// Rounded where it is shown as it is, square to the edge for phones that cut their own shape: all of the glass is
+/// within the safe circle of a maskable icon, eight tenths of the width. The smallest have a simpler drawing.
 async fn draw_icons(public: &std::path::Path, url: &str) -> Result<()> {
-    let svg = std::fs::read_to_string(public.join("icon.svg")).context("public/icon.svg")?;
-    let square = svg.replace("rx=\"112\"", "rx=\"0\"");
-    // Within the safe circle of a maskable icon: eight tenths of the width.
-    let maskable =
-        square.replace("viewBox=\"0 0 512 512\"", "viewBox=\"-64 -64 640 640\" style=\"background:#15191c\"");
+    let read = |file: &str| std::fs::read_to_string(public.join(file)).with_context(|| format!("public/{file}"));
+    let (large, small) = (read("icon.svg")?, read("icon-16.svg")?);
+    let single = in_one_colour(&large).context("icon.svg is not a ground with drawings on it")?;
     let phone = Phone::start(url, &Setup { shape: DESK, ..Setup::default() }).await?;
     phone.cdp("Page.navigate", json!({ "url": "about:blank" })).await?;
-    for (drawing, size, file) in [
-        (&svg, 192, "icon-192"),
-        (&svg, 512, "icon-512"),
-        (&square, 180, "icon-180"),
-        (&maskable, 512, "icon-maskable-512"),
+    for (drawing, size, round, file) in [
+        (&small, 32, 0.0, "icon-32"),
+        (&large, 180, 0.0, "icon-180"),
+        (&large, 192, ROUND, "icon-192"),
+        (&large, 512, ROUND, "icon-512"),
+        (&large, 512, 0.0, "icon-maskable-512"),
+        (&single, 512, 0.0, "icon-monochrome-512"),
     ] {
-        let drawing = drawing.replace("<svg ", &format!("<svg width=\"{size}\" height=\"{size}\" "));
-        phone.run(&format!("document.body.style.margin = 0; document.body.innerHTML = {}", json!(drawing))).await?;
+        let round = f64::from(size) * round;
+        let script = format!(
+            "document.body.style.margin = 0; document.body.innerHTML = {};
+             const svg = document.querySelector('svg'); svg.setAttribute('width', {size}); svg.setAttribute('height', {size});
+             svg.style.cssText = 'display: block; border-radius: {round}px'",
+            json!(drawing)
+        );
+        phone.run(&script).await?;
         phone
             .cdp("Emulation.setDefaultBackgroundColorOverride", json!({ "color": { "r": 0, "g": 0, "b": 0, "a": 0 } }))
             .await?;
@@ -63,4 +82,13 @@ async fn draw_icons(public: &std::path::Path, url: &str) -> Result<()> {
         std::fs::write(public.join(format!("{file}.png")), BASE64_STANDARD.decode(data)?)?;
     }
     Ok(())
+}
+
+/// The tape alone, with what is dark on it cut out: the device gives it a colour.
+fn in_one_colour(svg: &str) -> Option<String> {
+    let (head, rest) = svg.split_once("<rect ")?;
+    let (_, drawings) = rest.split_once("/>")?;
+    let (drawings, _) = drawings.rsplit_once("</svg>")?;
+    let mask = drawings.replace("#efe6c8", "#fff").replace("#15191c", "#000");
+    Some(format!("{head}<mask id=\"tape\">{mask}</mask><rect width=\"512\" height=\"512\" mask=\"url(#tape)\"/></svg>"))
 }

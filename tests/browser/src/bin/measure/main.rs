@@ -1,40 +1,25 @@
 //! How fast the app starts and answers, on a processor four times slower than this one.
 
 mod planted;
+mod starts;
 mod work;
 
 use anyhow::Result;
-use browser::{Phone, Setup, number_fields};
+use browser::{Phone, number_fields};
 use meniscus::screen::route::Route;
-use serde_json::{Value, json};
 use xtask::server::Serving;
 
 const SLOWER: u32 = 4;
-const STARTS: usize = 5;
 
 #[tokio::main]
 async fn main() -> Result<()> {
     let serving = Serving::start(&xtask::dist())?;
     println!("\nin Chromium, processor slowed {SLOWER} times; what else the machine does makes these longer");
-    let mut cold = Vec::new();
-    for _ in 0..STARTS {
-        let phone = slow_phone(&serving).await?;
-        phone.open("service/measure").await?;
-        cold.push(start_times(&phone).await?);
-    }
-    let phone = slow_phone(&serving).await?;
-    phone.open("service/measure").await?;
-    phone.is_kept().await?;
-    let mut kept = Vec::new();
-    for _ in 0..STARTS {
-        phone.reload().await?;
-        kept.push(start_times(&phone).await?);
-    }
-    print_starts("first visit", &cold);
-    print_starts("kept offline", &kept);
+    starts::measure(&serving).await?;
+    let phone = starts::slow_phone(&serving, false).await?;
     keystrokes(&phone).await?;
     drop(phone);
-    seconds(&slow_phone(&serving).await?).await
+    seconds(&starts::slow_phone(&serving, false).await?).await
 }
 
 async fn keystrokes(phone: &Phone) -> Result<()> {
@@ -80,28 +65,6 @@ async fn seconds(phone: &Phone) -> Result<()> {
     phone.open("service/measure").await?;
     println!("{:>9.1} ms  on Measure, with the line of what is due", work::second(phone, ".due b").await?);
     Ok(())
-}
-
-async fn slow_phone(serving: &Serving) -> Result<Phone> {
-    // Notes when the strip of the app first stands.
-    let up = "new MutationObserver((_, o) => { if (document.getElementById('page')) { window.__up = performance.now(); o.disconnect() } }).observe(document, { subtree: true, childList: true })";
-    let before = format!("{up};{}", work::HOLD_CLOCK);
-    let phone = Phone::start(&serving.url(), &Setup { before, ..Setup::default() }).await?;
-    phone.cdp("Emulation.setCPUThrottlingRate", json!({ "rate": SLOWER })).await?;
-    Ok(phone)
-}
-
-async fn start_times(phone: &Phone) -> Result<(f64, f64)> {
-    let times = phone
-        .run("return [performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? 0, window.__up]")
-        .await?;
-    let number = |at: usize| times.get(at).and_then(Value::as_f64).unwrap_or(f64::NAN);
-    Ok((number(0), number(1)))
-}
-
-fn print_starts(name: &str, times: &[(f64, f64)]) {
-    println!("{:>9.0} ms  {name}: first paint (median of {STARTS})", median(times.iter().map(|time| time.0)));
-    println!("{:>9.0} ms  {name}: answering", median(times.iter().map(|time| time.1)));
 }
 
 fn median(values: impl Iterator<Item = f64>) -> f64 {

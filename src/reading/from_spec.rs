@@ -1,0 +1,207 @@
+//! A spec of the book as what a tool works on: chosen from a list, or come from its page. A tool that takes one has a text
+//! called [`FROM`]: the id of the spec, and which form of it.
+
+use super::label::{self, Keeps};
+use super::name::of_form;
+use super::{Contents, allergens, asks};
+use crate::book::{Card, Entry, Way, best};
+use crate::quantity::{Temperature, Volume};
+use crate::screen::percent::encode;
+use crate::screen::route::Route;
+use crate::screen::{Act, Answer, Bench, Block, Button, Opt, address};
+use crate::substance::mix::Mix;
+use crate::text;
+
+/// The text of a form that says which spec it came from, and which form of that: "id/0"; empty for none.
+pub(crate) const FROM: &str = "from_spec";
+/// The lines of a spec, in most tools.
+pub(crate) const SPEC: &str = "spec";
+/// The lines of a spec that only came along: the tool begins with something else.
+pub(crate) const LINES: &str = "lines";
+
+/// Most forms that stand in one list.
+const MOST: usize = 60;
+/// Of more, so many that were changed last.
+const LATEST: usize = 40;
+
+/// A form of a spec in the book.
+pub(crate) struct FromSpec<'a> {
+    entry: &'a Entry<Card>,
+    at: usize,
+}
+
+impl<'a> FromSpec<'a> {
+    /// The one that a text says; none where it is not in the book, or the book has not been read.
+    pub(crate) fn of(from: &str, bench: &'a Bench) -> Option<FromSpec<'a>> {
+        let (id, at) = from.rsplit_once('/')?;
+        let (entry, at) = (bench.book.card(id)?, at.parse().ok()?);
+        (at < entry.value.ways.len()).then_some(FromSpec { entry, at })
+    }
+
+    /// "Orchard lantern, stirred".
+    pub(crate) fn name(&self) -> String {
+        of_form(&self.entry.value, self.at)
+    }
+
+    /// Its lines.
+    pub(crate) fn lines(&self) -> &'a str {
+        &self.entry.value.ways[self.at].lines
+    }
+
+    fn key(&self) -> String {
+        key(&self.entry.id, self.at)
+    }
+}
+
+fn key(id: &str, at: usize) -> String {
+    format!("{id}/{at}")
+}
+
+/// The field that takes a spec from the book, and the way to the rest of them where there are more than a list holds.
+/// `lines` are those of the tool, where it has them. Without a spec in the book there is no field.
+pub(crate) fn fields(to: Route, from: &str, lines: Option<&str>, bench: &Bench) -> [Block; 2] {
+    let cards = &bench.book.cards;
+    if cards.is_empty() && from.is_empty() {
+        return [Block::Nothing, Block::Nothing];
+    }
+    let opt = |form: &FromSpec<'_>| Opt::new(form.key(), form.name());
+    let mut options = vec![Opt::new("", "none")];
+    let all: usize = cards.iter().map(|entry| entry.value.ways.len()).sum();
+    let mut list: Vec<&Entry<Card>> = cards.iter().map(AsRef::as_ref).collect();
+    if all > MOST {
+        let latest = best(list.len(), LATEST, &|at| Some(u64::MAX - list[at].stamp.at));
+        list = latest.into_iter().map(|at| list[at]).collect();
+    }
+    for entry in list {
+        options.extend((0..entry.value.ways.len()).map(|at| opt(&FromSpec { entry, at })));
+    }
+    if all > MOST {
+        options.truncate(LATEST + 1);
+    }
+    let chosen = options.iter().position(|option| option.key == from).unwrap_or_else(|| {
+        let name = FromSpec::of(from, bench).map_or_else(|| "no longer in the book".into(), |form| form.name());
+        options.insert(1, Opt::new(from, name));
+        1
+    });
+    if is_changed(from, lines, bench) {
+        options[chosen].label.push_str(" (changed)");
+    }
+    let find = Route::Find.href_with("into", to.row().path);
+    [
+        Block::pick(FROM, "Spec", options),
+        match all > MOST {
+            true => Block::Buttons(vec![Button::new("Find another spec", Act::Go(find))]),
+            false => Block::Nothing,
+        },
+    ]
+}
+
+/// Whether the lines of a tool are no longer those of the spec they came from.
+fn is_changed(from: &str, lines: Option<&str>, bench: &Bench) -> bool {
+    FromSpec::of(from, bench).zip(lines).is_some_and(|(form, lines)| form.lines().trim() != lines.trim())
+}
+
+/// What a spec brings to a tool, by name; of none, that it is none.
+pub(crate) fn carried(to: Route, from: &str, bench: &Bench) -> Vec<(String, String)> {
+    let pair = |name: &str, text: String| (name.to_owned(), text);
+    let Some(form) = FromSpec::of(from, bench) else { return vec![pair(FROM, String::new())] };
+    let mut carried = match to {
+        Route::Label => {
+            let facts = facts(&form.entry.id, &form.entry.value, form.at, bench);
+            return address::read(&label::href(&facts)).carried;
+        }
+        Route::Serves => {
+            let (way, drunk) = (&form.entry.value.ways[form.at], Contents::of(form.lines(), bench).drunk(bench).0);
+            let text = |volume| text::litres_or_ml(volume, bench.decimal).to_string();
+            match serve(way, &drunk, bench) {
+                Ok(serve) => vec![pair("serve", text(serve))],
+                Err(batch) if batch.ml() > 0.0 => vec![pair("made", text(batch))],
+                Err(_) => Vec::new(),
+            }
+        }
+        Route::Scale | Route::Balance => {
+            vec![pair(SPEC, form.lines().to_owned()), pair("makes", "1".to_owned())]
+        }
+        _ => vec![pair(SPEC, form.lines().to_owned())],
+    };
+    carried.push(pair(FROM, form.key()));
+    carried
+}
+
+/// The address of a tool with a spec in it.
+pub(crate) fn href(to: Route, id: &str, at: usize, bench: &Bench) -> String {
+    let pairs = carried(to, &key(id, at), bench);
+    let pairs: Vec<String> = pairs.iter().map(|(name, text)| format!("{name}={}", encode(text))).collect();
+    format!("{}?{}", to.href(), pairs.join("&"))
+}
+
+/// The lines of the spec that a link names and does not carry.
+pub(crate) fn brought(carried: &[(String, String)], bench: &Bench) -> Option<String> {
+    let text = |name: &str| carried.iter().find(|(carried, _)| carried == name).map(|(_, text)| text.as_str());
+    let form = FromSpec::of(text(FROM)?, bench)?;
+    text(SPEC).is_none().then(|| form.lines().to_owned())
+}
+
+/// Keeps a spec with what a tool answers: its name, where no field shows it, the way back to it, and what leads on to a
+/// tool that `takes` it. On the page of the spec itself there is no way back.
+pub(crate) fn keep(
+    from: &str,
+    (is_shown, is_home): (bool, bool),
+    answer: &mut Answer,
+    bench: &Bench,
+    takes: &dyn Fn(Route) -> bool,
+) {
+    let Some((id, _)) = from.rsplit_once('/') else { return };
+    let form = FromSpec::of(from, bench);
+    if !is_home && (form.is_some() || !bench.book.has_cards) {
+        answer.head.push(Button::new("Back", Act::Go(Route::Card.href_with("id", id))));
+    }
+    if let Some(form) = form.filter(|_| !is_shown && !is_home) {
+        let name = format!("For {}", form.name());
+        answer.strip.below = match answer.strip.below.as_str() {
+            "" => name,
+            below => format!("{below}. {name}"),
+        };
+    }
+    let links = answer.carry.iter_mut().map(|carry| &mut carry.href);
+    let words = answer.foot.iter_mut().filter_map(|button| match &mut button.act {
+        Act::Go(href) => Some(href),
+        _ => None,
+    });
+    for href in links.chain(words) {
+        let to = address::read(href);
+        // A label says itself which spec it is of.
+        let brings = !to.carried.is_empty() && to.carried.iter().all(|(name, _)| name != FROM);
+        if brings && to.route != Route::Label && takes(to.route) {
+            href.push_str(&format!("&{FROM}={}", encode(from)));
+        }
+    }
+}
+
+/// What is known of a form of a spec, to label it.
+pub(crate) fn facts(id: &str, card: &Card, at: usize, bench: &Bench) -> label::Facts {
+    let Some(way) = card.ways.get(at) else { return label::Facts::default() };
+    let read = Contents::of(&way.lines, bench);
+    let (drunk, is_washed) = read.drunk(bench);
+    let serve = serve(way, &drunk, bench).ok();
+    label::Facts {
+        name: of_form(card, at),
+        strength: text::editable(drunk.strength().fraction() * 100.0, bench.decimal),
+        allergens: label::declared(allergens(&read.lines)),
+        asks: asks(&read.lines),
+        keeps: is_washed.then_some(Keeps::Washed),
+        pour: serve.map_or_else(String::new, |serve| text::millilitres(serve, bench.decimal).to_string()),
+        spec: Some((id.to_owned(), at.to_string())),
+        ..label::Facts::default()
+    }
+}
+
+/// What a form of a spec comes to, before ice: a serve; or, as an error, a batch, which its glass does not hold.
+pub(crate) fn serve(way: &Way, drunk: &Mix, bench: &Bench) -> Result<Volume, Volume> {
+    let volume = drunk.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
+    let holds = bench.volume("holds", &way.holds, &mut Vec::new());
+    match holds.is_none_or(|holds| volume <= holds) && volume > Volume::ZERO {
+        true => Ok(volume),
+        false => Err(volume),
+    }
+}

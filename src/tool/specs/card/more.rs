@@ -1,0 +1,71 @@
+//! What else can be done with a spec: made into other things, handed on, copied, deleted.
+
+use super::{CardForm, Read};
+use crate::book::{Card, Way};
+use crate::quantity::Ratio;
+use crate::reading::{Contents, from_spec, label, links, named};
+use crate::screen::route::Route;
+use crate::screen::{Act, Answer, Bench, Block, Button, Face, Strip, Tone};
+use crate::text;
+use crate::tool::specs::served::{Served, served};
+
+impl CardForm {
+    /// The screen of it.
+    pub(super) fn more(&self, card: &Card, way: &Way, bench: &Bench) -> (Vec<Block>, Answer) {
+        let read = Contents::of(&way.lines, bench);
+        let served = served(way, &read, bench);
+        let mut answer = Answer { name: named(&card.name), ..Answer::default() };
+        answer.strip =
+            Strip { also: "Make something of it, or hand it on".into(), tone: Tone::Answer, ..Strip::default() };
+        let at = self.at.parse().unwrap_or(0);
+        answer.text = Some(Read { card, at, id: Some(&self.id), bench }.as_text(way, &read));
+        answer.head = vec![Button::new("Done", Act::Show(Face::Read))];
+        let mut blocks = Vec::new();
+        if !read.lines.is_empty() {
+            carry(&mut answer, card, way, ((&self.id, at), &read, &served), bench);
+        }
+        blocks.push(Block::Heading("Hand it on"));
+        blocks.push(Block::Buttons(vec![
+            Button::new("Share as a link", Act::Share),
+            Button::new("Print", Act::Print),
+            Button::new("Save as text", Act::Text),
+            Button::new("Save as a recipe file", Act::Recipe),
+        ]));
+        blocks.extend(self.shared(bench));
+        blocks.push(Block::Heading("In the book"));
+        blocks.push(Block::Buttons(vec![Button::new("Duplicate", Act::Duplicate), Button::new("Delete", Act::Empty)]));
+        (blocks, answer)
+    }
+
+    /// The link that it has been made into, with its code.
+    fn shared(&self, bench: &Bench) -> Vec<Block> {
+        let Some(link) = bench.at_hand.link_of(&self.id) else { return Vec::new() };
+        let code = match text::qr(link) {
+            Some(code) => Block::Code(code, link.to_owned()),
+            None => Block::Remark("Too long for a code: copy the link.".into()),
+        };
+        let copy = Block::Buttons(vec![Button::new("Copy the link", Act::CopyLink)]);
+        vec![code, copy, Block::Remark("The whole spec is in the link. Nothing is kept on any server.".into())]
+    }
+}
+
+/// Where its lines can go next.
+fn carry(
+    answer: &mut Answer,
+    card: &Card,
+    way: &Way,
+    (which, read, served): ((&str, usize), &Contents, &Served),
+    bench: &Bench,
+) {
+    let lines = &way.lines;
+    answer.carry("Balance", Route::Balance.href_with("spec", lines));
+    answer.carry("Scale it", Route::Scale.href_with("spec", lines));
+    let made = bench.carried(served.volume);
+    answer.carry("Share it out in serves", Route::Serves.href_with("made", &made));
+    links::fruit(&read.lines, Ratio::ONE, answer, bench);
+    links::fat_wash(&read.lines, Ratio::ONE, answer, bench);
+    answer.carry("A cordial for its juice", Route::Cordial.href_with("spec", lines));
+    links::milk_wash(read, served.is_washed, lines, answer, bench);
+    let (id, at) = which;
+    answer.carry("Label it", label::href(&from_spec::facts(id, card, at, bench)));
+}

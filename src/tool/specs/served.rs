@@ -1,0 +1,99 @@
+//! A form of a spec as it is served: what is in the glass, and how strong.
+
+use super::method::Method;
+use crate::book::Way;
+use crate::craft::on_ice::{Chilled, takes_up};
+use crate::quantity::{Density, Temperature, Volume};
+use crate::reading::Contents;
+use crate::screen::Bench;
+use crate::substance::mix::Mix;
+use crate::text::{self, Dimension};
+
+/// Glassfuls from which on a form is a batch, not one drink.
+const BATCH: f64 = 3.0;
+
+/// A form as it is served.
+pub(super) struct Served {
+    /// Before it meets ice; of what is washed with milk, what comes through.
+    pub(super) before: Mix,
+    /// As it is served, as far as is known.
+    pub(super) volume: Volume,
+    /// Percent by volume, then.
+    pub(super) strength: f64,
+    /// How its ice was taken up, where that is counted in.
+    pub(super) chilled: Option<Chilled>,
+    /// Whether it is washed with milk.
+    pub(super) is_washed: bool,
+    /// Whether it is more than a drink.
+    pub(super) is_batch: bool,
+    /// Whether it is served over ice, or may be: what that gives is not counted.
+    pub(super) is_over_ice: bool,
+}
+
+/// Reads what a form is served as.
+pub(super) fn served(way: &Way, read: &Contents, bench: &Bench) -> Served {
+    let (before, is_washed) = read.drunk(bench);
+    let poured = before.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
+    let holds = text::read_amount(&way.holds, &bench.reading(Dimension::Volume)).ok().flatten();
+    let is_batch = match holds {
+        Some(crate::quantity::Amount::Volume(holds)) => poured.ml() >= BATCH * holds.ml(),
+        _ => poured.ml() >= 1000.0,
+    };
+    let chilled = match Method::read_or_none(&way.method) {
+        Some(Method::Stirred) => Some(Chilled::Stirred),
+        Some(Method::Shaken) => Some(Chilled::Shaken),
+        _ => None,
+    };
+    let chilled = chilled.filter(|_| !is_washed && !is_batch && read.missing.is_empty());
+    let water = chilled.and_then(|chilled| takes_up(before.strength(), chilled));
+    let drink = water.map_or(before, |water| before + Mix::water(poured * water * Density::WATER));
+    let volume = drink.volume(Temperature::TWENTY).unwrap_or(poured);
+    Served {
+        before,
+        // What is estimated is said in whole millilitres.
+        volume: if water.is_some() { Volume::from_ml(volume.ml().round()).unwrap_or(volume) } else { volume },
+        strength: drink.strength().fraction() * 100.0,
+        chilled: chilled.filter(|_| water.is_some()),
+        is_washed,
+        is_batch,
+        is_over_ice: !is_none(&way.ice) || Method::read_or_none(&way.method).is_none(),
+    }
+}
+
+/// Whether a text says that there is none of it.
+pub(super) fn is_none(text: &str) -> bool {
+    matches!(text.trim().to_ascii_lowercase().as_str(), "" | "none" | "no" | "no ice" | "-" | "–")
+}
+
+impl Served {
+    /// What its volume is of.
+    pub(super) const fn place(&self) -> &'static str {
+        match (self.is_batch, self.chilled.is_some(), self.is_over_ice) {
+            (true, ..) => "in all",
+            (_, true, _) | (_, _, false) => "in the glass",
+            _ => "before ice",
+        }
+    }
+
+    /// "about 20 % vol after the stir".
+    pub(super) fn strength_words(&self, bench: &Bench) -> String {
+        let to = |decimals| text::plain(self.strength, decimals, bench.decimal);
+        match self.chilled {
+            Some(Chilled::Stirred) => format!("about {} % vol after the stir", to(0)),
+            Some(Chilled::Shaken) => format!("about {} % vol after the shake", to(0)),
+            None if self.is_washed => format!("{} % vol through the milk", to(1)),
+            None => format!("{} % vol", to(1)),
+        }
+    }
+
+    /// Where the water of its ice comes from, in words.
+    pub(super) const fn source(&self) -> &'static str {
+        match self.chilled {
+            Some(_) => {
+                "The water of the ice is an estimate, ± a fifth of it: curves fitted on drinks of a bar (D. Arnold, \
+                 Liquid Intelligence, 2014; from memory)."
+            }
+            None => "",
+        }
+    }
+}

@@ -1,0 +1,43 @@
+//! Twelve questions of a shift, asked by taps: two to get there, and at most eight after.
+
+use anyhow::{Result, ensure};
+use browser::{Phone, Setup};
+use xtask::server::Serving;
+
+/// The place and the tool, what is pressed there, and what the strip then says.
+const QUESTIONS: [(&str, &str, &str, &str); 12] = [
+    ("Service", "Measure", "2 ¼ oz", "66.5 ml"),
+    ("Service", "Scale", "6", "×6"),
+    ("Service", "Balance", "", "27.3 % vol"),
+    ("Prep", "Fruit", "3 0 0 ml", "limes"),
+    ("Prep", "Clarify", "2 l", "enzyme"),
+    ("Prep", "Cordial", "8 0 0 ml", "g sugar"),
+    ("Prep", "Milk wash", "1 . 2 l", "240 ml milk"),
+    ("Prep", "Infuse", "", "g"),
+    ("Prep", "Acid", "5 0 0 ml", "g citric"),
+    ("Prep", "Syrup", "7 5 0 ml", "g sugar"),
+    ("Prep", "Strength", "7 0 0 ml", "water"),
+    ("Batch", "Serves", "1 . 1 l", "serves"),
+];
+
+/// Most taps after one has got there.
+const MOST: usize = 8;
+
+#[tokio::test]
+async fn twelve_questions_of_a_shift() -> Result<()> {
+    let serving = Serving::start(&xtask::dist())?;
+    let phone = Phone::start(&serving.url(), &Setup::default()).await?;
+    phone.open("shelf").await?;
+    for (place, tool, keys, answer) in QUESTIONS {
+        phone.go_to(place, tool).await?;
+        if !keys.is_empty() {
+            ensure!(keys.split(' ').count() <= MOST, "{tool} takes more than {MOST} taps");
+            if phone.run("return !document.querySelector('.pad')").await? == true {
+                phone.tap("main .field input[inputmode=none]").await?;
+            }
+            phone.press(keys).await?;
+        }
+        phone.strip_says(answer).await?;
+    }
+    Ok(())
+}

@@ -1,0 +1,183 @@
+//! A spec of the book taken into a tool: from a list, from its page, by search; and the way back.
+
+use crate::faulty::Faulty;
+use meniscus::desk::Effect;
+use meniscus::screen::{Act, Block, Input, Opt};
+
+use crate::bar::Tab;
+
+const LANTERN: &str = "demo-1/1";
+
+fn with_demo() -> Faulty {
+    let keeper = Faulty::default();
+    Tab::open(&keeper, "specs").act(Act::Demo);
+    keeper
+}
+
+/// What stands in the list of specs.
+fn listed(tab: &mut Tab<'_>) -> Vec<Opt> {
+    match &tab.view().screen.field("from_spec").expect("a list of specs").input {
+        Input::Pick(options) => options.clone(),
+        other => panic!("{other:?}"),
+    }
+}
+
+/// What the list shows.
+fn chosen(tab: &mut Tab<'_>) -> String {
+    let key = tab.value("from_spec");
+    let options = listed(tab);
+    options.into_iter().find(|option| option.key == key).expect("the chosen one is in the list").label
+}
+
+fn back(tab: &mut Tab<'_>) -> Option<String> {
+    let head = tab.view().screen.head.clone();
+    head.into_iter().find(|button| button.label == "Back").map(|button| match button.act {
+        Act::Go(href) => href,
+        act => panic!("{act:?}"),
+    })
+}
+
+/// The lines of a form of the demo.
+fn lines(keeper: &Faulty, at: &str) -> String {
+    let mut tab = Tab::open(keeper, "specs/spec?id=demo-1");
+    tab.act(Act::Choose("at".into(), at.into())).value("lines")
+}
+
+#[test]
+fn a_spec_is_chosen_in_each_tool_that_takes_one() {
+    let keeper = with_demo();
+    let stirred = lines(&keeper, "1");
+    for (at, choice) in [
+        ("service/scale", None),
+        ("service/balance", None),
+        ("prep/milk-wash", Some(("known", "spec"))),
+        ("prep/cordial", Some(("ask", "swap"))),
+    ] {
+        let mut tab = Tab::open(&keeper, at);
+        if let Some((field, key)) = choice {
+            tab.act(Act::Choose(field.into(), key.into()));
+        }
+        tab.type_in("spec", "60 ml gin");
+        let stood = tab.value("spec");
+        assert_eq!(back(&mut tab), None, "{at}");
+        tab.type_in("from_spec", LANTERN);
+        assert_eq!(tab.value("spec"), stirred, "{at}");
+        assert_eq!(chosen(&mut tab), "Orchard lantern, stirred", "{at}");
+        assert_eq!(back(&mut tab).as_deref(), Some("#/specs/spec?id=demo-1"), "{at}");
+        // One step of Undo, and what was typed is back.
+        tab.act(Act::Undo);
+        assert_eq!((tab.value("spec"), tab.value("from_spec")), (stood, String::new()), "{at}");
+    }
+}
+
+#[test]
+fn lines_that_were_changed_say_so() {
+    let keeper = with_demo();
+    let mut tab = Tab::open(&keeper, "service/scale");
+    tab.type_in("makes", "12").type_in("from_spec", LANTERN);
+    assert_eq!(tab.value("makes"), "1", "what the last spec made is not this one's");
+    let spec = tab.value("spec");
+    tab.type_in("spec", &format!("{spec}\n10 ml soda"));
+    assert_eq!(chosen(&mut tab), "Orchard lantern, stirred (changed)");
+    // Balance shows the same lines, and the same spec.
+    tab.go("service/balance");
+    assert_eq!(chosen(&mut tab), "Orchard lantern, stirred (changed)");
+    tab.type_in("spec", &spec);
+    assert_eq!(chosen(&mut tab), "Orchard lantern, stirred");
+    // None: what stands there stays, and is nobody's.
+    tab.type_in("from_spec", "");
+    assert_eq!((tab.value("spec"), chosen(&mut tab), back(&mut tab)), (spec, "none".into(), None));
+}
+
+#[test]
+fn serves_and_a_label_take_what_they_ask_of_a_spec() {
+    let keeper = with_demo();
+    let mut tab = Tab::open(&keeper, "batch/serves");
+    tab.type_in("from_spec", LANTERN);
+    assert_eq!(tab.value("serve"), "81.4 ml");
+    assert_eq!(tab.value("made"), "2.8 l");
+    tab.go("batch/label").type_in("note", "shake").type_in("from_spec", LANTERN);
+    assert_eq!(tab.value("name"), "Orchard lantern, stirred");
+    assert_eq!((tab.value("pour"), tab.value("allergens")), ("81.4 ml".into(), "sulphites".into()));
+    assert_eq!(chosen(&mut tab), "Orchard lantern, stirred");
+    assert_eq!(tab.sent("meniscus-pack").len(), 1, "its code is of that spec");
+    // No spec: no code, and the words stay.
+    tab.type_in("from_spec", "");
+    assert_eq!((tab.value("name"), chosen(&mut tab)), ("Orchard lantern, stirred".into(), "none".into()));
+    assert!(!tab.view().screen.blocks.iter().any(|block| format!("{block:?}").contains("Its code holds")));
+}
+
+#[test]
+fn a_spec_comes_along_from_its_page_through_fruit_and_clarify_to_its_cordial() {
+    let keeper = with_demo();
+    let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1");
+    assert_eq!(back(&mut tab), None);
+    let quick = tab.value("lines");
+    let fruit = tab.tap("Done").tap("More").link("Fruit for the lemon juice");
+    tab.go(&fruit);
+    assert_eq!(tab.view().screen.strip.below, "For Orchard lantern, quick");
+    let clarify = tab.link("Clarify it");
+    tab.go(&clarify);
+    assert_eq!(tab.view().screen.strip.below, "For Orchard lantern, quick");
+    let cordial = tab.link("Make a cordial");
+    tab.go(&cordial);
+    assert_eq!(back(&mut tab).as_deref(), Some("#/specs/spec?id=demo-1"));
+    tab.act(Act::Choose("ask".into(), "swap".into()));
+    assert_eq!((tab.value("spec"), chosen(&mut tab)), (quick, "Orchard lantern, quick".into()));
+    // Lines from elsewhere are of no spec.
+    tab.go("service/scale?spec=60+ml+gin");
+    assert_eq!((tab.value("from_spec"), back(&mut tab)), (String::new(), None));
+}
+
+#[test]
+fn a_spec_that_is_gone_is_said_and_leads_nowhere() {
+    let keeper = with_demo();
+    let mut tab = Tab::open(&keeper, "service/scale");
+    tab.type_in("from_spec", LANTERN);
+    Tab::open(&keeper, "specs/backup").act(Act::RemoveDemo);
+    let mut tab = Tab::open(&keeper, "service/scale");
+    assert_eq!((chosen(&mut tab), back(&mut tab)), ("no longer in the book".into(), None));
+    // Without a spec in the book there is nothing to choose from.
+    tab.type_in("from_spec", "");
+    assert!(tab.view().screen.field("from_spec").is_none());
+}
+
+#[test]
+fn of_a_large_book_the_latest_are_listed_and_the_rest_are_found() {
+    let keeper = Faulty::default();
+    for number in 0..70 {
+        let mut tab = Tab::open_later(&keeper, "specs", crate::bar::NOW + number * 1000);
+        tab.act(Act::NewSpec).follow().type_in("name", &format!("Drink {number:02}")).type_in("lines", "60 ml gin");
+    }
+    let mut tab = Tab::open(&keeper, "service/scale");
+    let labels: Vec<String> = listed(&mut tab).into_iter().map(|option| option.label).collect();
+    assert_eq!((labels.len(), labels[0].as_str(), labels[1].as_str()), (41, "none", "Drink 69"));
+    assert!(labels.contains(&"Drink 30".to_owned()) && !labels.contains(&"Drink 29".to_owned()));
+    let find = tab.view().screen.blocks.iter().find_map(|block| match block {
+        Block::Buttons(buttons) => buttons.iter().find(|button| button.label == "Find another spec").cloned(),
+        _ => None,
+    });
+    let Act::Go(find) = find.expect("a way to the others").act else { panic!("it leads nowhere") };
+    tab.go(&find).type_in("search", "drink 07");
+    let rows = tab.view().screen.blocks.iter().find_map(|block| match block {
+        Block::Table(_, rows) => Some(rows.clone()),
+        _ => None,
+    });
+    let rows = rows.expect("it is found");
+    assert_eq!(rows.len(), 1);
+    tab.go(&rows[0].href);
+    assert_eq!((tab.value("spec"), chosen(&mut tab)), ("60 ml gin".into(), "Drink 07".into()));
+    // The next time Find finds anything, and is typed in at once.
+    tab.effects.clear();
+    tab.go("find").type_in("search", "milk");
+    assert!(tab.rows().iter().any(|row| row.starts_with("Milk wash|")));
+    assert!(tab.effects.contains(&Effect::Enter("search")), "{:?}", tab.effects);
+}
+
+#[test]
+fn a_strength_called_from_is_no_spec() {
+    let keeper = with_demo();
+    let mut tab = Tab::open(&keeper, "prep/strength");
+    tab.type_in("from", "60");
+    assert_eq!((tab.value("from"), back(&mut tab)), ("60".into(), None));
+}

@@ -1,0 +1,181 @@
+//! A spec being made: read first, ticked, made for more, its steps timed; all of it this tab's own.
+
+use crate::faulty::Faulty;
+use meniscus::desk::{Effect, News};
+use meniscus::screen::{Act, Block, Pour};
+
+use crate::bar::{NOW, Tab, stored};
+
+fn with_demo(keeper: &Faulty) {
+    Tab::open(keeper, "specs").tap("Try a demo");
+}
+
+fn pours(tab: &mut Tab<'_>) -> Vec<Pour> {
+    let view = tab.view();
+    let pours = view.screen.blocks.iter().find_map(|block| match block {
+        Block::Pours(pours) => Some(pours.lines.clone()),
+        _ => None,
+    });
+    pours.expect("lines to pour")
+}
+
+/// Taps a line.
+fn tick(tab: &mut Tab<'_>, at: usize) {
+    let typed = pours(tab)[at].typed.clone();
+    tab.act(Act::TickLine(at, typed));
+}
+
+fn ticks(tab: &mut Tab<'_>) -> Vec<bool> {
+    pours(tab).into_iter().map(|line| line.tick.expect("a tick")).collect()
+}
+
+fn to_go(tab: &mut Tab<'_>) -> Vec<String> {
+    let view = tab.view();
+    let steps = view.screen.blocks.iter().find_map(|block| match block {
+        Block::Doing(steps) => Some(steps.clone()),
+        _ => None,
+    });
+    steps.into_iter().flatten().filter_map(|step| Some(step.wait?.to_go)).collect()
+}
+
+#[test]
+fn ticks_and_serves_are_the_tab_s_own_and_stay_while_one_looks_elsewhere() {
+    let keeper = Faulty::default();
+    with_demo(&keeper);
+    let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1");
+    let before = keeper.dump();
+    tick(&mut tab, 1);
+    tab.act(Act::Serves(2));
+    assert_eq!(keeper.dump(), before, "nothing of it is kept");
+    tab.go("service/measure").go("specs/spec?id=demo-2");
+    assert_eq!((ticks(&mut tab), pours(&mut tab)[0].amount.to_string()), (vec![false; 4], "50 ml".into()));
+    tab.go("specs/spec?id=demo-1");
+    assert_eq!(ticks(&mut tab), [false, true, false, false]);
+    assert_eq!(pours(&mut tab)[0].amount.to_string(), "90 ml");
+    // Another form has its own, and another tab.
+    tab.act(Act::Choose("at".into(), "1".into()));
+    assert_eq!((ticks(&mut tab), pours(&mut tab)[0].amount.to_string()), (vec![false; 4], "45 ml".into()));
+    tab.act(Act::Choose("at".into(), "0".into()));
+    assert_eq!(ticks(&mut Tab::open(&keeper, "specs/spec?id=demo-1")), [false; 4]);
+    // A second tap takes the tick off; when all are in, one tap takes them all off.
+    tick(&mut tab, 1);
+    assert_eq!(ticks(&mut tab), [false; 4]);
+    assert!(!tab.has_button("Untick all"));
+    (0..4).for_each(|at| tick(&mut tab, at));
+    tab.tap("Untick all");
+    assert_eq!(ticks(&mut tab), [false; 4]);
+    tab.act(Act::Serves(0));
+    assert_eq!(pours(&mut tab)[0].amount.to_string(), "45 ml", "one at least");
+}
+
+#[test]
+fn what_is_changed_is_read_at_once_and_the_other_ticks_stay() {
+    let keeper = Faulty::default();
+    with_demo(&keeper);
+    let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1");
+    tick(&mut tab, 0);
+    tick(&mut tab, 1);
+    tab.tap("Change");
+    assert!(tab.view().screen.field("lines").is_some() && tab.effects.contains(&Effect::Begin("Spec")));
+    let lines = tab.value("lines").replace("30 ml pear juice", "25 ml pear juice");
+    tab.type_in("lines", &lines).tap("Done");
+    assert!(tab.view().screen.field("lines").is_none());
+    assert_eq!(ticks(&mut tab), [true, false, false, false], "a line that is another is not in yet");
+    // While one looks elsewhere, what is changed stays so; another spec is read first, and so is this one then.
+    tab.tap("Change").go("service/measure").go("specs/spec");
+    assert!(tab.view().screen.field("lines").is_some());
+    tab.go("specs/spec?id=demo-2");
+    assert!(tab.view().screen.field("lines").is_none());
+    tab.go("specs/spec?id=demo-1");
+    assert!(tab.view().screen.field("lines").is_none());
+    tab.tap("More").go("specs").go("specs/spec?id=demo-1");
+    assert!(tab.has_button("Change"), "read first");
+}
+
+#[test]
+fn a_new_spec_opens_with_its_fields_which_stay_while_it_is_written() {
+    let keeper = Faulty::default();
+    let mut tab = Tab::open(&keeper, "specs");
+    tab.tap("New spec").follow();
+    let id = stored(&keeper, "spec/")[0].split('=').next().expect("a key")["spec/".len()..].to_owned();
+    assert_eq!(tab.effects.last(), Some(&Effect::Enter("name")));
+    tab.act(Act::Type("name".into(), "W".into()));
+    assert_eq!(tab.view().screen.field("name").map(|field| field.text.clone()), Some("W".into()));
+    // Also where it was left empty and the app was opened again.
+    tab.act(Act::Type("name".into(), String::new()));
+    let mut again = Tab::open(&keeper, &format!("specs/spec?id={id}"));
+    assert!(again.view().screen.field("name").is_some(), "there is nothing to read");
+    again.act(Act::Type("name".into(), "W".into()));
+    assert!(again.view().screen.field("name").is_some(), "no field goes from under the caret");
+}
+
+#[test]
+fn a_step_s_wait_begins_at_a_tap_counts_and_rings() {
+    let keeper = Faulty::default();
+    with_demo(&keeper);
+    let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1");
+    tab.act(Act::Choose("at".into(), "1".into())).tap("Start 30 s");
+    assert_eq!((tab.sent("meniscus-arm").len(), tab.sent("meniscus-awake")), (1, vec!["1".to_owned()]));
+    assert_eq!((to_go(&mut tab), tab.view().due), (vec!["0:30".into()], None), "it counts at its step");
+    let second = |tab: &mut Tab<'_>, seconds: u64| {
+        tab.now = NOW + seconds * 1000;
+        tab.tell(News::Tick);
+    };
+    second(&mut tab, 6);
+    assert_eq!(to_go(&mut tab), ["0:24"]);
+    // Elsewhere it is in the line of what is due.
+    tab.go("service/measure");
+    let due = tab.view().due.expect("due");
+    assert_eq!((due.figure.as_str(), due.is_over), ("0:24", false));
+    assert_eq!(due.words, "Stir 30 s, Orchard lantern, stirred");
+    assert!(tab.sent("meniscus-ring").is_empty());
+    second(&mut tab, 31);
+    second(&mut tab, 32);
+    assert_eq!(tab.sent("meniscus-ring").len(), 1, "once");
+    let due = tab.view().due.expect("due");
+    assert!(due.is_over && due.figure == "2 s over", "{due:?}");
+    // It leads to its form, and stays until it is seen to.
+    tab.act(Act::Choose("at".into(), "0".into())).go(&due.href);
+    assert_eq!(to_go(&mut tab), ["over"]);
+    assert!(tab.view().due.is_some_and(|due| due.is_over));
+    tab.tap("Done");
+    assert_eq!((to_go(&mut tab), tab.view().due), (vec![String::new()], None));
+    assert_eq!(tab.sent("meniscus-awake"), ["1", ""], "and the screen may sleep");
+    // One that is stopped does not ring.
+    tab.tap("Start 30 s").tap("Stop");
+    second(&mut tab, 99);
+    assert_eq!(tab.sent("meniscus-ring").len(), 1);
+}
+
+/// A wait of a run sheet that is over goes before a spec's that runs, and the other way round.
+#[test]
+fn what_is_over_is_shown_before_what_runs() {
+    let keeper = Faulty::default();
+    with_demo(&keeper);
+    let mut tab = Tab::open(&keeper, "prep/clear");
+    tab.tap("To the run sheet").go("batch/run").tap("Start 45 min");
+    tab.go("specs/spec?id=demo-1").act(Act::Choose("at".into(), "1".into())).tap("Start 30 s");
+    tab.go("service/measure");
+    let words = |tab: &mut Tab<'_>| tab.view().due.expect("due").words;
+    assert!(words(&mut tab).starts_with("Stir 30 s"), "{}", words(&mut tab));
+    tab.now = NOW + 46 * 60_000;
+    tab.act(Act::Choose("at".into(), String::new()));
+    assert!(words(&mut tab).starts_with("Stir 30 s"), "over for longer than it ran");
+    tab.go("specs/spec?id=demo-1").tap("Done").tap("Start 30 s").go("service/measure");
+    assert!(!words(&mut tab).starts_with("Stir"), "{}", words(&mut tab));
+}
+
+#[test]
+fn a_spec_is_printed_as_it_is_read() {
+    let keeper = Faulty::default();
+    with_demo(&keeper);
+    let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1");
+    tab.act(Act::Choose("at".into(), "1".into())).act(Act::Serves(2)).tap("More").tap("Print");
+    assert_eq!(tab.sent("meniscus-print").len(), 1);
+    let view = tab.view();
+    let Some(Block::Printed(printed)) = view.screen.blocks.first() else { panic!("{:?}", view.screen.blocks) };
+    assert_eq!((printed.name.as_str(), printed.how.as_str()), ("Orchard lantern", "stirred · for 2"));
+    assert_eq!(printed.strip, ["228 ml in 2 glasses", "about 20 % vol after the stir, 114 ml each"]);
+    assert_eq!(printed.day, "Printed Wed 25 Nov 2026");
+    assert_eq!((pours(&mut tab)[0].one.as_str(), pours(&mut tab)[0].amount.to_string()), ("45 ml", "90 ml".into()));
+}
