@@ -190,13 +190,13 @@ routes! {
         .shows_one(Record::Run).timed().read_first();
     Label: Batch "batch/label" "label" "Label" "A strip for what was made"
         .timed().read_first().with_specs();
-    Specs: Specs "specs" "specs" "All" "Find a spec"
+    Specs: Specs "specs" "specs" "Book" "All specs: search, sort, tags"
         .of_book().tabs_own().with_specs().read_first();
     Card: Specs "specs/spec" "card" "Spec" "One drink, in its forms" .shows_one(Record::Spec).with_specs();
     Backup: Specs "specs/backup" "backup" "Backup" "Everything in one file, and back" .of_book().with_specs();
     Find: Specs "find" "find" "Find" "A tool, a spec, an ingredient" .tabs_own().with_specs().read_first();
     Shelf: Shelf "shelf" "shelf" "Settings" "What an oz is here, and my jiggers" .read_first();
-    Ingredients: Shelf "shelf/ingredients" "ingredients" "Ingredients" "My own, before the library's"
+    Ingredients: Shelf "shelf/ingredients" "ingredients" "Ingredients" "My own; they replace ours"
         .shows_one(Record::Ingredient);
 }
 

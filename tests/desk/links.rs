@@ -13,8 +13,9 @@ use crate::bar::{Tab, screens};
 fn links(keeper: &Faulty) -> BTreeSet<String> {
     let mut found = BTreeSet::new();
     let mut gather = |tab: &mut Tab<'_>| {
-        found.extend(tab.view().screen.links().into_iter().map(|link| link.href));
-        for block in &tab.view().screen.blocks {
+        let screen = tab.view().screen;
+        found.extend(screen.links().into_iter().map(|link| link.href));
+        for block in &screen.blocks {
             if let Block::Table(_, rows) = block {
                 found.extend(rows.iter().map(|row| row.href.clone()).filter(|href| !href.is_empty()));
             }

@@ -116,17 +116,17 @@ fn a_step_s_wait_begins_at_a_tap_counts_and_rings() {
     let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1");
     tab.act(Act::Choose("at".into(), "1".into())).tap("Start 30 s");
     assert_eq!((tab.sent("meniscus-arm").len(), tab.sent("meniscus-awake")), (1, vec!["1".to_owned()]));
-    assert_eq!((to_go(&mut tab), tab.view().due), (vec!["0:30".into()], None), "it counts at its step");
+    assert_eq!((to_go(&mut tab), tab.view().due), (vec!["30 s".into()], None), "it counts at its step");
     let second = |tab: &mut Tab<'_>, seconds: u64| {
         tab.now = NOW + seconds * 1000;
         tab.tell(News::Tick);
     };
     second(&mut tab, 6);
-    assert_eq!(to_go(&mut tab), ["0:24"]);
+    assert_eq!(to_go(&mut tab), ["24 s"]);
     // Elsewhere it is in the line of what is due.
     tab.go("service/measure");
     let due = tab.view().due.expect("due");
-    assert_eq!((due.figure.as_str(), due.is_over), ("0:24", false));
+    assert_eq!((due.figure.as_str(), due.is_over), ("24 s", false));
     assert_eq!(due.words, "Stir 30 s, Orchard lantern, stirred");
     assert!(tab.sent("meniscus-ring").is_empty());
     second(&mut tab, 31);

@@ -294,7 +294,7 @@ impl ScaleForm {
         }
         let made = drunk.volume(Temperature::TWENTY).ok().filter(|_| is_washed).map(|drunk| drunk * factor);
         let carried = bench.carried(made.unwrap_or(whole));
-        answer.carry("Its balance", Route::Balance.href());
+        answer.carry("Balance", Route::Balance.href());
         answer.carry("Share it out in serves", Route::Serves.href_with("made", &carried));
         let line =
             |line: &crate::book::Line| format!("{} {}", exact_words(line.amount.times(factor), None, bench), line.name);

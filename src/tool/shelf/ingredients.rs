@@ -130,7 +130,7 @@ impl Tool for OwnForm {
         if bench.book.own(&self.id).is_none() {
             answer.strip = Strip {
                 figures: vec![Figure::new(text::count(bench.book.own.len() as f64, bench.decimal), "of your own")],
-                also: "Your figures go before the library's in every spec".into(),
+                also: "Your figures replace ours in every spec".into(),
                 tone: Tone::Answer,
                 ..Strip::default()
             };

@@ -261,7 +261,7 @@ async fn a_cordial_stands_for_juice_citrus_and_syrup() -> Result<()> {
     for what in ["volume", "strength", "sugar", "acid"] {
         assert_eq!(cells[format!("{what}, fresh")], cells[format!("{what}, cordial")], "{cells}");
     }
-    phone.tap_on("Its balance").await?;
+    phone.tap_on("Balance").await?;
     phone.strip_says("% vol | Sugar 103, acid 6.99").await?;
     // The cordial goes on with all that it holds.
     let spec = phone.value("spec").await?;

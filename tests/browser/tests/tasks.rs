@@ -231,7 +231,7 @@ async fn balance() -> Result<()> {
     // It is the spec of Scale, and Scale shows its balance.
     phone.open("service/scale").await?;
     assert!(phone.words().await?.contains("Balance, before ice"));
-    phone.tap_on("Its balance").await?;
+    phone.tap_on("Balance").await?;
     phone.strip_says("17.1 % vol").await?;
     phone.reload().await?;
     phone.strip_says("17.1 % vol").await?;

@@ -188,7 +188,7 @@ impl CordialForm {
             let name = juice.name.to_ascii_lowercase();
             answer.buttons.push(keep(&format!("{} cordial", name.trim_end_matches(" juice")), &swap.mix, bench));
         }
-        answer.carry("Its balance", Route::Balance.href_with("spec", &lines));
+        answer.carry("Balance", Route::Balance.href_with("spec", &lines));
         answer.carry("Scale it", Route::Scale.href_with("spec", &lines));
         answer
     }

@@ -169,7 +169,7 @@ fn a_step_with_a_time_has_its_wait() {
     };
     bench.at_hand.begun = vec![begun("demo-1#0"), begun("demo-1#1")];
     for (now, to_go, is_over, label) in
-        [(1_000, "0:30", false, "Stop"), (30_001, "0:01", false, "Stop"), (31_000, "over", true, "Done")]
+        [(1_000, "30 s", false, "Stop"), (30_001, "1 s", false, "Stop"), (31_000, "over", true, "Done")]
     {
         bench.clock.now = now;
         let wait = doing(&screen(Route::Card, &at, &bench))[0].wait.clone().expect("a wait");
