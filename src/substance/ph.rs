@@ -221,9 +221,18 @@ mod tests {
     /// Wherever it begins, it ends where charges balance; the slope that leads there is that of the difference.
     #[test]
     fn charges_balance() {
-        for (molal, cations) in
-            [(1e-7, 0.0), (1e-4, 0.0), (0.01, 0.015), (0.3, 0.0), (0.3, 0.1), (0.5, 0.5), (0.0, 0.0)]
-        {
+        for (molal, cations) in [
+            (1e-7, 0.0),
+            (1e-7, 0.01),
+            (1e-7, -1e-4),
+            (1e-4, 0.0),
+            (0.01, 0.015),
+            (0.01, -0.01),
+            (0.3, 0.0),
+            (0.3, 0.1),
+            (0.5, 0.5),
+            (0.0, 0.0),
+        ] {
             for acid in Acid::ALL {
                 let solution = solution(&[(acid, molal), (Acid::Lactic, molal)], cations, 0.05);
                 for guess in [-40.0, -16.0, -7.0, 2.0] {

@@ -230,14 +230,8 @@ fn amount_first(line: &str, reading: &Reading<'_>) -> Result<Line, LineProblem> 
             _ => true,
         });
     }
-    let joined;
-    let outside = without_brackets(match cells[..] {
-        [cell] => cell,
-        _ => {
-            joined = cells.join(", ");
-            &joined
-        }
-    });
+    let outside = cells.join(", ");
+    let outside = without_brackets(&outside);
     match amount {
         Some(amount) => named(amount, outside, said, reading).map(|read| Line { unit, ..read }),
         // "1 bottle (750 ml) gin": counting it would leave it out of the total.

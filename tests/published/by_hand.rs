@@ -1,6 +1,6 @@
 //! What the trade computes, worked by hand: each sum stands beside it.
 
-use meniscus::book::{Holds, Ingredient, Measured, Taken, ingredient};
+use meniscus::book::{Holds, Ingredient, LIBRARY, Measured, Taken, ingredient};
 use meniscus::craft::balance::{balance, share};
 use meniscus::craft::cordial::{Fill, FromJuice, Miss, Swap, swap, to_target};
 use meniscus::craft::fruit::{Product, how_many, measured_share, share_of};
@@ -274,4 +274,15 @@ fn crystals_in_the_fridge() {
     near(made.mix.sugar_in_water().fraction() * 100.0, limit, 1e-9, "% of sugar and water");
     near(made.mix.sugar().g(), fresh.sugar().g(), 1e-9, "sugar");
     assert!(made.pour.ml() > made.wanted.ml());
+}
+
+/// A litre of a milk is its acids, at 0.60 ml a gram, and for the rest milk: together a litre.
+#[test]
+fn a_litre_of_milk() {
+    for row in LIBRARY.iter().filter(|row| row.is_milk) {
+        let litre = standard(row);
+        near(litre.volume(Temperature::TWENTY).expect("a volume").ml(), 1000.0, 1e-6, row.key);
+        let acids: f64 = row.acids.iter().map(|(_, g)| g * 0.60).sum();
+        near(litre.milk.g() * row.other_room, 1000.0 - acids, 1e-6, row.key);
+    }
 }
