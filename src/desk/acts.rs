@@ -3,6 +3,7 @@
 use super::effect::{raise, send};
 use super::records::Open;
 use super::{Desk, Effect, News, World};
+use crate::book::{DEMO, Way};
 use crate::reading::from_spec::{self, FROM, LINES};
 use crate::screen::route::{Place, Route};
 use crate::screen::{ASKED, Act, Block, Button, Field, Input, SHEET};
@@ -40,7 +41,10 @@ impl Desk {
             Act::Look => self.effects.push(Effect::Reach(ASKED)),
             Act::UpdateLater => self.sight.update_waits = false,
             Act::Update => self.effects.push(raise("meniscus-update-now")),
-            Act::Install => self.effects.push(raise("meniscus-install")),
+            Act::Install => {
+                self.sight.overtake();
+                self.effects.push(raise("meniscus-install"));
+            }
             Act::KeepYield(yields) => self.keep_yield(yields, world),
             Act::More => {
                 let shown = self.shown().rows() + all::STEP;
@@ -152,6 +156,32 @@ impl Desk {
     pub(super) fn offer(&mut self, words: &str, buttons: Vec<Button>) {
         words.clone_into(&mut self.sight.notice);
         self.sight.offered = (words.to_owned(), buttons);
+    }
+
+    /// Whether a spec of one's own is open that has something in it.
+    pub(super) fn has_own_spec_open(&self) -> bool {
+        let has_lines = |way: &Way| !way.lines.trim().is_empty();
+        self.open_spec().is_some_and(|(entry, _)| !entry.id.starts_with(DEMO) && entry.value.ways.iter().any(has_lines))
+    }
+
+    /// Says once, on a phone, that the app can be kept there: now something is.
+    pub(super) fn offer_install(&mut self, world: &World<'_>) {
+        let was_said = |name| !self.text(Route::Shelf, name).is_empty();
+        let sight = &self.sight;
+        if sight.is_installed || self.device.has_keyboard || self.why_unsaved.is_some() || !sight.notice.is_empty() {
+            return;
+        }
+        if was_said("install_said") || was_said("install_hint") {
+            return;
+        }
+        let can = match sight.can_install {
+            true => Button::new("Install", Act::Install),
+            false => Button::new("How", Act::Go(Route::Shelf.href())),
+        };
+        let words = "Keep Meniscus on your phone: it works without a network.";
+        self.offer(words, vec![can, Button::new("Not now", Act::Dismiss)]);
+        self.sight.is_passing = true;
+        self.type_into(Route::Shelf, "install_said", "said".into(), world);
     }
 
     /// A text was copied, or could not be: the button says so for a moment.

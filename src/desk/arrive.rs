@@ -14,6 +14,7 @@ impl Desk {
         let address = address::read(hash);
         let is_other = self.route != address.route;
         let opens_another = address.carried.iter().any(|(name, id)| name == "id" && *id != self.text(self.route, "id"));
+        let leaves_spec = (is_other || opens_another) && self.has_own_spec_open();
         if is_other || opens_another {
             self.leave_empty(world);
             // A spec is read first; one that is being changed stays so while one looks elsewhere.
@@ -67,6 +68,9 @@ impl Desk {
         // The shortcut on a home screen: `#/specs/spec?new=1`.
         if address.route == Route::Card && address.carried.iter().any(|(name, _)| name == "new") {
             self.do_to_book(&Act::NewSpec, world);
+        }
+        if leaves_spec {
+            self.offer_install(world);
         }
     }
 

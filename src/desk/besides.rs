@@ -11,6 +11,9 @@ use crate::store::ledger::{self, INGREDIENTS, ROOM, RUNS, SPECS};
 use crate::store::{SaveProblem, besides};
 use crate::tool::{Change, after};
 
+/// What has been said on this device is no setting.
+const SAID: &str = "install_said";
+
 /// The screens whose texts are the tools': those of the book only say what is open.
 fn tools() -> impl Iterator<Item = Route> {
     Route::ALL.iter().copied().filter(|route| !route.row().is_of_book && *route != Route::Shelf)
@@ -19,9 +22,11 @@ fn tools() -> impl Iterator<Item = Route> {
 impl Desk {
     /// What is here beside the book.
     pub(super) fn besides(&self, world: &World<'_>) -> Besides {
+        let mut settings = self.texts(Route::Shelf).clone();
+        settings.remove(SAID);
         let typed = tools().map(|route| (route.form_key().to_owned(), self.texts(route).clone()));
         Besides {
-            settings: self.texts(Route::Shelf).clone(),
+            settings,
             tools: typed.filter(|(_, texts)| !texts.is_empty()).collect(),
             aside: besides::unread(world.keeper, &self.bench.book).unwrap_or_default(),
         }
@@ -43,7 +48,7 @@ impl Desk {
 
     /// Whether texts mean something else in a form than those in it; where nothing is typed its usual values count.
     fn differs(&self, route: Route, texts: &Texts) -> bool {
-        let whole = |texts| after(route, texts, Change::Put(&[]));
+        let whole = |texts| after(route, texts, Change::Put(&[(SAID, String::new())]));
         !texts.is_empty() && whole(texts) != whole(self.texts(route))
     }
 
@@ -101,8 +106,10 @@ impl Desk {
     pub(super) fn take_besides(&mut self, act: &Act, world: &World<'_>) {
         let Some(Ok(import)) = self.bench.at_hand.import.clone() else { return };
         self.save_forms_again(world);
+        let mut settings = import.besides.settings.clone();
+        settings.insert(SAID.into(), self.text(Route::Shelf, SAID));
         let (words, all) = match act {
-            Act::TakeSettings => ("the settings of a file", vec![(Route::Shelf, &import.besides.settings)]),
+            Act::TakeSettings => ("the settings of a file", vec![(Route::Shelf, &settings)]),
             _ => ("what a file has typed in tools", self.differing(&import)),
         };
         let mut puts = Vec::new();

@@ -78,3 +78,45 @@ fn a_newcomer_is_told_what_this_is_until_the_first_key() {
     assert_eq!(Tab::open(&keeper, "service/measure").notice(), "", "nobody is new twice");
     assert_eq!(Tab::open(&Faulty::default(), "service/measure").act(Act::Dismiss).notice(), "");
 }
+
+#[test]
+fn a_phone_is_offered_to_keep_the_app_once_a_spec_is_kept_and_once_only() {
+    fn spec(keeper: &Faulty) -> Tab<'_> {
+        let mut tab = Tab::open(keeper, "specs");
+        tab.act(Act::NewSpec).follow().type_in("lines", "45 ml gin");
+        tab
+    }
+    let offer = "Keep Meniscus on your phone: it works without a network.";
+    let labels = |tab: &mut Tab<'_>| -> Vec<String> {
+        tab.view().notice.iter().flat_map(|notice| notice.buttons.iter().map(|button| button.label.clone())).collect()
+    };
+    let keeper = Faulty::default();
+    let mut tab = spec(&keeper);
+    assert_ne!(tab.notice(), offer, "not while it is typed");
+    assert_eq!(tab.go("specs").notice(), offer);
+    assert_eq!(labels(&mut tab), ["How", "Not now"]);
+    assert!(tab.has_button("How") && tab.tap("Not now").notice().is_empty());
+    // In this tab, and in one that is opened later: never again.
+    assert_eq!(spec(&keeper).go("specs").notice(), "");
+    assert_eq!(tab.go("service/measure").notice(), "");
+    // It goes with the screen it was said on.
+    let keeper = Faulty::default();
+    assert_eq!(spec(&keeper).go("specs").go("shelf").notice(), "");
+    // Where the browser can be asked, that is one tap.
+    let keeper = Faulty::default();
+    let mut tab = spec(&keeper);
+    let page = |can_install, is_installed| News::Page { update_waits: false, can_install, is_installed };
+    tab.tell(page(true, false)).go("specs");
+    assert_eq!(labels(&mut tab), ["Install", "Not now"]);
+    assert_eq!(tab.tap("Install").notice(), "");
+    assert_eq!(tab.sent("meniscus-install").len(), 1);
+    // Nobody else is told: where it is installed or no phone, and of a demo or a spec with nothing in it.
+    assert_eq!(spec(&Faulty::default()).tell(page(false, true)).go("specs").notice(), "");
+    assert_eq!(spec(&Faulty::default()).tell(News::Keyboard(true)).go("specs").notice(), "");
+    let keeper = Faulty::default();
+    let mut tab = Tab::open(&keeper, "specs");
+    tab.act(Act::Demo).go("specs/spec?id=demo-1").go("specs");
+    assert_eq!(tab.notice(), "");
+    tab.act(Act::NewSpec).follow().type_in("name", "Nothing yet").go("specs");
+    assert_eq!(tab.notice(), "");
+}

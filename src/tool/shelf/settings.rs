@@ -68,6 +68,8 @@ form! {
         citrus = "published",
         /// "away" once the hint on installing has been put away.
         install_hint = "",
+        /// "said" once it was offered, after a spec had been kept.
+        install_said = "",
     }
 }
 
@@ -142,8 +144,8 @@ impl Tool for ShelfForm {
 
     /// Back to how a shelf starts.
     fn empty(&mut self) {
-        let install_hint = std::mem::take(&mut self.install_hint);
-        *self = ShelfForm { install_hint, ..ShelfForm::default() };
+        let [install_hint, install_said] = [&mut self.install_hint, &mut self.install_said].map(std::mem::take);
+        *self = ShelfForm { install_hint, install_said, ..ShelfForm::default() };
     }
 
     fn take(&mut self, _name: &str, _text: &str) {}
