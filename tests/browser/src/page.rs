@@ -178,7 +178,11 @@ impl Phone {
     /// When one of the two is not in sight.
     pub async fn go_to(&self, place: &str, tool: &str) -> Result<()> {
         self.tap_on(place).await?;
-        self.tap_on(tool).await
+        let find = format!(
+            "[...document.querySelectorAll('.tool')].find(e => e.firstElementChild.textContent === {} && e.getClientRects().length)",
+            json!(tool)
+        );
+        self.tap_found(&find).await.with_context(|| format!("going to {tool}"))
     }
 
     /// Presses keys of the pad, named by what stands on them and parted by spaces.

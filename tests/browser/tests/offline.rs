@@ -64,6 +64,8 @@ async fn a_new_version_waits_for_a_tap_and_nothing_typed_is_lost() -> Result<()>
     let _serving = Serving::on(b.path(), port)?;
     // As when the app comes back to the foreground.
     phone.run("window.__same = true; document.dispatchEvent(new Event('visibilitychange'))").await?;
+    // It is offered once the pad is put away.
+    phone.press("Done").await?;
     phone.until("document.querySelector('.bar')?.textContent.includes('newer version')").await?;
     assert!(
         phone.run("return window.__same === true && document.documentElement.dataset.build === 'A'").await? == true,
@@ -72,7 +74,7 @@ async fn a_new_version_waits_for_a_tap_and_nothing_typed_is_lost() -> Result<()>
     // Still version A after a reload: only the tap brings B.
     phone.reload().await?;
     assert_eq!(phone.run("return document.documentElement.dataset.build").await?, "A");
-    phone.press("⌫ 4 ml").await?;
+    phone.press("⌫ 4 ml Done").await?;
     phone.tap_on("Use it").await?;
     phone.until("document.documentElement.dataset.build === 'B'").await?;
     phone.is_up().await?;

@@ -158,7 +158,7 @@ async fn timers_ring_by_the_clock_several_at_once() -> Result<()> {
     phone.until("document.querySelector('.due.over')?.innerText.includes('Blend')").await?;
     phone.tap(".due a").await?;
     phone.tap_on("Done").await?;
-    phone.strip_says("Press 200 g sugar").await?;
+    phone.strip_says("Filter through paper").await?;
     // Out of sight, it says so in a notice that leads back to the step.
     phone.is_kept().await?;
     phone.run("__hidden = true; __put_on(12 * 3600)").await?;
