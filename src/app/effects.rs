@@ -10,6 +10,9 @@ pub(super) fn do_effect(effect: Effect, tell: &Rc<dyn Fn(&News)>) {
     match effect {
         Effect::Go(to) => browser::go(&to),
         Effect::Replace(to) => browser::replace_hash(&to),
+        Effect::Step => browser::step(),
+        Effect::Back => browser::back(),
+        Effect::Instead(to) => browser::go_instead(&to),
         Effect::Copy(text) => {
             let tell = Rc::clone(tell);
             browser::copy(&text, move |done| tell(&News::Copied(done)));

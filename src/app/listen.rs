@@ -5,7 +5,7 @@ use std::rc::Rc;
 
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
-use web_sys::{Element, Event, HtmlElement, HtmlInputElement, KeyboardEvent};
+use web_sys::{Element, Event, HtmlElement, HtmlInputElement, KeyboardEvent, MouseEvent};
 
 use super::browser;
 use super::draw::{Canvas, Press, Tap, at};
@@ -53,6 +53,7 @@ impl Ears {
             "mousedown" if is_within(".pad") => event.prevent_default(),
             "mousedown" => {}
             "scroll" => self.scrolled(),
+            "click" if is_within("a[href^='#']") => self.followed(event, &target),
             "click" if is_within("button") => self.tapped(&target),
             "keydown" if is_within(".places") && event.unchecked_ref::<KeyboardEvent>().key() == "Escape" => {
                 self.hand(Act::Sheet(None));
@@ -96,6 +97,19 @@ impl Ears {
                 }
             }
             _ => {}
+        }
+    }
+
+    /// A link was followed: while the sheet of tools is open, in the place of its step in the history.
+    fn followed(&self, event: &Event, target: &Element) {
+        let mouse: &MouseEvent = event.unchecked_ref();
+        let is_elsewhere = mouse.ctrl_key() || mouse.meta_key() || mouse.shift_key();
+        let link = target.closest("a").ok().flatten();
+        if let (Some(to), false) = (link.and_then(|link| link.get_attribute("href")), is_elsewhere)
+            && matches!(self.root.query_selector(".places.open"), Ok(Some(_)))
+        {
+            event.prevent_default();
+            self.hand(Act::Go(to));
         }
     }
 

@@ -9,6 +9,12 @@ pub enum Effect {
     Go(String),
     /// Puts an address in place of the one shown, without a step in the history.
     Replace(String),
+    /// Notes a step in the history at the address shown, for Back to undo.
+    Step,
+    /// Takes that step back.
+    Back,
+    /// Goes to an address in the place of that step.
+    Instead(String),
     /// Copies a text, and tells whether it could.
     Copy(String),
     /// Raises an event of ours with texts, for boot.js.
