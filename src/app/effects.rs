@@ -18,6 +18,7 @@ pub(super) fn do_effect(effect: Effect, tell: &Rc<dyn Fn(&News)>) {
             browser::copy(&text, move |done| tell(&News::Copied(done)));
         }
         Effect::Send(name, texts) => browser::send(name, &texts),
+        Effect::Speak(words) => browser::speak(&words),
         Effect::Later(milliseconds, news) => {
             let tell = Rc::clone(tell);
             browser::later(milliseconds, move || tell(&news));

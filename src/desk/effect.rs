@@ -19,6 +19,8 @@ pub enum Effect {
     Copy(String),
     /// Raises an event of ours with texts, for boot.js.
     Send(&'static str, Vec<(&'static str, String)>),
+    /// Has words read out, where someone listens.
+    Speak(String),
     /// Tells this after so many milliseconds.
     Later(u64, News),
     /// Names the page after the screen, and scrolls it to its top.

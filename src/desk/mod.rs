@@ -86,8 +86,8 @@ pub struct Desk {
     worked_out: Vec<(Arc<Entry<Run>>, Rc<Worked>)>,
     /// The time that the sheets on the bench stand for; none when something has changed since.
     timed_at: Option<u64>,
-    /// Waits that have rung in this tab.
-    rung: Vec<String>,
+    /// Waits that have been told of in this tab, and how many of their marks had passed.
+    told: Vec<(String, usize)>,
     /// Whether a screen has begun: the first does so wherever it is.
     has_begun: bool,
     /// Whether the screen is kept awake.
@@ -115,7 +115,7 @@ impl Desk {
             is_undoing: false,
             worked_out: Vec::new(),
             timed_at: None,
-            rung: Vec::new(),
+            told: Vec::new(),
             has_begun: false,
             is_awake: false,
             screen: Rc::default(),
