@@ -31,7 +31,6 @@ pub(super) fn do_effect(effect: Effect, tell: &Rc<dyn Fn(&News)>) {
             browser::focus(field);
             browser::select(field);
         }),
-        Effect::Select(field) => browser::next_frame(move || browser::select(field)),
         Effect::Show(field) => browser::show(field.to_owned()),
         Effect::Reach(id) => {
             browser::show(id.to_owned());

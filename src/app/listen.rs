@@ -149,17 +149,22 @@ impl Ears {
         }
     }
 
-    /// Presses a key in the active field, at its caret.
+    /// Presses a key in the active field, at its caret; where the focus is elsewhere, over all of it.
     fn pressed(&self, Press { field, key, decimal, turns }: Press) {
         let Some(input) = browser::input(field) else { return };
         let text = input.value();
         let caret = |position: Option<u32>| position.map_or(usize::MAX, |utf16| char_index(&text, utf16));
         let start = caret(input.selection_start().ok().flatten());
         let end = caret(input.selection_end().ok().flatten());
-        let entry = press(&Entry { text: text.clone(), start, end }, key, decimal);
+        let is_entered = browser::has_focus(&input);
+        let entry = match is_entered {
+            true => Entry { text: text.clone(), start, end },
+            false => Entry::selected(text.clone()),
+        };
+        let entry = press(&entry, key, decimal);
         input.set_value(&entry.text);
         self.fresh.set(false);
-        if !browser::has_focus(&input) {
+        if !is_entered {
             browser::focus(field);
         }
         let at = utf16_index(&entry.text, entry.end);

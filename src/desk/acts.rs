@@ -199,7 +199,6 @@ impl Desk {
         if let (Some((field, _)), Some(_)) = (first, self.sight.active) {
             self.sight.activate(first);
             self.effects.push(Effect::Show(field));
-            self.effects.push(Effect::Select(field));
         }
     }
 

@@ -27,8 +27,6 @@ pub enum Effect {
     Begin(&'static str),
     /// Focuses a field, once the screen is drawn; a number is selected whole.
     Enter(&'static str),
-    /// Selects what is in a field whole, once the screen is drawn.
-    Select(&'static str),
     /// Scrolls a field into sight.
     Show(&'static str),
     /// Scrolls a piece of the page into sight, and focuses it.
