@@ -3,7 +3,7 @@
 use leptos::prelude::{request_animation_frame, set_interval_with_handle, set_timeout, window_event_listener_untyped};
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{Document, HtmlElement, HtmlInputElement, Window};
+use web_sys::{Document, History, HtmlElement, HtmlInputElement, Window};
 
 use crate::text::Decimal;
 
@@ -126,9 +126,36 @@ pub(super) fn go(hash: &str) {
     }
 }
 
+fn history() -> Option<History> {
+    window()?.history().ok()
+}
+
+/// Notes a step in the history, at the address shown.
+pub(super) fn step() {
+    if let Some(history) = history() {
+        let _ = history.push_state(&JsValue::NULL, "");
+    }
+}
+
+/// Goes one step back in the history.
+pub(super) fn back() {
+    if let Some(history) = history() {
+        let _ = history.back();
+    }
+}
+
+/// Goes to an address in the place of the step that was noted.
+pub(super) fn go_instead(to: &str) {
+    if hash() == to {
+        back();
+    } else if let Some(window) = window() {
+        let _ = window.location().replace(to);
+    }
+}
+
 /// Replaces the address without a step in the history.
 pub(super) fn replace_hash(hash: &str) {
-    if let Some(history) = window().and_then(|window| window.history().ok()) {
+    if let Some(history) = history() {
         let _ = history.replace_state_with_url(&JsValue::NULL, "", Some(hash));
     }
 }

@@ -10,11 +10,15 @@ pub(super) fn do_effect(effect: Effect, tell: &Rc<dyn Fn(&News)>) {
     match effect {
         Effect::Go(to) => browser::go(&to),
         Effect::Replace(to) => browser::replace_hash(&to),
+        Effect::Step => browser::step(),
+        Effect::Back => browser::back(),
+        Effect::Instead(to) => browser::go_instead(&to),
         Effect::Copy(text) => {
             let tell = Rc::clone(tell);
             browser::copy(&text, move |done| tell(&News::Copied(done)));
         }
         Effect::Send(name, texts) => browser::send(name, &texts),
+        Effect::Speak(words) => browser::speak(&words),
         Effect::Later(milliseconds, news) => {
             let tell = Rc::clone(tell);
             browser::later(milliseconds, move || tell(&news));
@@ -27,7 +31,6 @@ pub(super) fn do_effect(effect: Effect, tell: &Rc<dyn Fn(&News)>) {
             browser::focus(field);
             browser::select(field);
         }),
-        Effect::Select(field) => browser::next_frame(move || browser::select(field)),
         Effect::Show(field) => browser::show(field.to_owned()),
         Effect::Reach(id) => {
             browser::show(id.to_owned());

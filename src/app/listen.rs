@@ -5,7 +5,7 @@ use std::rc::Rc;
 
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
-use web_sys::{Element, Event, HtmlElement, HtmlInputElement, KeyboardEvent};
+use web_sys::{Element, Event, HtmlElement, HtmlInputElement, KeyboardEvent, MouseEvent};
 
 use super::browser;
 use super::draw::{Canvas, Press, Tap, at};
@@ -53,6 +53,7 @@ impl Ears {
             "mousedown" if is_within(".pad") => event.prevent_default(),
             "mousedown" => {}
             "scroll" => self.scrolled(),
+            "click" if is_within("a[href^='#']") => self.followed(event, &target),
             "click" if is_within("button") => self.tapped(&target),
             "keydown" if is_within(".places") && event.unchecked_ref::<KeyboardEvent>().key() == "Escape" => {
                 self.hand(Act::Sheet(None));
@@ -99,6 +100,19 @@ impl Ears {
         }
     }
 
+    /// A link was followed: while the sheet of tools is open, in the place of its step in the history.
+    fn followed(&self, event: &Event, target: &Element) {
+        let mouse: &MouseEvent = event.unchecked_ref();
+        let is_elsewhere = mouse.ctrl_key() || mouse.meta_key() || mouse.shift_key();
+        let link = target.closest("a").ok().flatten();
+        if let (Some(to), false) = (link.and_then(|link| link.get_attribute("href")), is_elsewhere)
+            && matches!(self.root.query_selector(".places.open"), Ok(Some(_)))
+        {
+            event.prevent_default();
+            self.hand(Act::Go(to));
+        }
+    }
+
     /// The rest of a list comes as its end comes in sight.
     fn scrolled(&self) {
         if let Ok(Some(more)) = self.root.query_selector(".more")
@@ -135,17 +149,22 @@ impl Ears {
         }
     }
 
-    /// Presses a key in the active field, at its caret.
+    /// Presses a key in the active field, at its caret; where the focus is elsewhere, over all of it.
     fn pressed(&self, Press { field, key, decimal, turns }: Press) {
         let Some(input) = browser::input(field) else { return };
         let text = input.value();
         let caret = |position: Option<u32>| position.map_or(usize::MAX, |utf16| char_index(&text, utf16));
         let start = caret(input.selection_start().ok().flatten());
         let end = caret(input.selection_end().ok().flatten());
-        let entry = press(&Entry { text: text.clone(), start, end }, key, decimal);
+        let is_entered = browser::has_focus(&input);
+        let entry = match is_entered {
+            true => Entry { text: text.clone(), start, end },
+            false => Entry::selected(text.clone()),
+        };
+        let entry = press(&entry, key, decimal);
         input.set_value(&entry.text);
         self.fresh.set(false);
-        if !browser::has_focus(&input) {
+        if !is_entered {
             browser::focus(field);
         }
         let at = utf16_index(&entry.text, entry.end);

@@ -134,6 +134,7 @@ fn hear(tab: &Rc<Tab>) {
         let tab = Rc::clone(tab);
         browser::on_event_with(name, field, move |text| tab.tell(&news(text)));
     };
+    on("popstate", || News::Back);
     on("hashchange", || News::Address(browser::hash()));
     for name in ["meniscus-update-waiting", "meniscus-can-install", "meniscus-installed"] {
         on(name, noted);

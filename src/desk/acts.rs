@@ -199,7 +199,6 @@ impl Desk {
         if let (Some((field, _)), Some(_)) = (first, self.sight.active) {
             self.sight.activate(first);
             self.effects.push(Effect::Show(field));
-            self.effects.push(Effect::Select(field));
         }
     }
 
@@ -257,6 +256,24 @@ impl Desk {
         if place.is_some() {
             self.sight.activate(None);
             self.effects.push(Effect::Enter(SHEET));
+        }
+    }
+
+    /// While the sheet is open, the history has a step more, so that Back closes it: noted as it opens, taken back as it
+    /// closes, and what is gone to takes its place.
+    pub(super) fn step_of_sheet(&mut self, was_open: bool) {
+        let is_open = self.sight.sheet.is_some();
+        let goes = self.effects.iter_mut().find(|effect| matches!(effect, Effect::Go(_)));
+        match (was_open, goes) {
+            (true, Some(goes)) => {
+                if let Effect::Go(to) = goes {
+                    *goes = Effect::Instead(std::mem::take(to));
+                }
+                self.sight.sheet = None;
+            }
+            (true, None) if !is_open => self.effects.push(Effect::Back),
+            (false, _) if is_open => self.effects.push(Effect::Step),
+            _ => {}
         }
     }
 

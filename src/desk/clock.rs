@@ -12,6 +12,20 @@ use crate::tool::batch::run;
 
 const WAITS_GO_BY_IT: &str = "Waits go by it: those that run end that much later than they should.";
 
+/// Seconds to go at which a wait is told of, after its beginning.
+const MARKS: [i64; 3] = [300, 60, 0];
+
+/// The time to go as it is read out: "5 minutes to go".
+fn spoken(seconds: i64) -> String {
+    match seconds {
+        ..=0 => "over".to_owned(),
+        1..60 => format!("{seconds} seconds to go"),
+        60 => "1 minute to go".to_owned(),
+        61..3_600 if seconds % 60 == 0 => format!("{} minutes to go", seconds / 60),
+        _ => format!("{} to go", lasting(seconds)),
+    }
+}
+
 impl Desk {
     /// The bench, with the run sheets at the time it is. Each is worked out once, until its record or the bench changes, and
     /// then but for the parts that stay; only its times are worked out anew.
@@ -42,7 +56,8 @@ impl Desk {
         &self.bench
     }
 
-    /// Rings for what is over, and keeps the screen awake while a wait runs.
+    /// Tells of waits as they begin, near their end and are over, each once; rings for what is over, and keeps the screen awake
+    /// while a wait runs.
     pub(super) fn beat(&mut self) {
         let mut timers = match self.bench.book.runs.is_empty() {
             true => Vec::new(),
@@ -55,12 +70,24 @@ impl Desk {
             self.effects.push(Effect::Send("meniscus-awake", vec![("text", text.to_owned())]));
         }
         let now = self.bench.clock.now();
-        for timer in timers.into_iter().filter(|timer| timer.due <= now) {
-            if !self.rung.contains(&timer.key) {
-                self.rung.push(timer.key.clone());
+        let mut said = Vec::new();
+        for timer in timers {
+            let seconds = (timer.due - now + 999).div_euclid(1000);
+            let passed = MARKS.iter().filter(|mark| seconds <= **mark).count();
+            let known = self.told.iter_mut().find(|(key, _)| *key == timer.key);
+            match known {
+                Some((_, told)) if *told >= passed => continue,
+                Some((_, told)) => *told = passed,
+                None => self.told.push((timer.key.clone(), passed)),
+            }
+            said.push(format!("{}: {}", timer.words, spoken(seconds)));
+            if seconds <= 0 {
                 let texts = vec![("text", timer.words), ("tag", timer.key), ("href", timer.href)];
                 self.effects.push(Effect::Send("meniscus-ring", texts));
             }
+        }
+        if !said.is_empty() {
+            self.effects.push(Effect::Speak(said.join(". ")));
         }
     }
 

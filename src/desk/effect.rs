@@ -9,18 +9,24 @@ pub enum Effect {
     Go(String),
     /// Puts an address in place of the one shown, without a step in the history.
     Replace(String),
+    /// Notes a step in the history at the address shown, for Back to undo.
+    Step,
+    /// Takes that step back.
+    Back,
+    /// Goes to an address in the place of that step.
+    Instead(String),
     /// Copies a text, and tells whether it could.
     Copy(String),
     /// Raises an event of ours with texts, for boot.js.
     Send(&'static str, Vec<(&'static str, String)>),
+    /// Has words read out, where someone listens.
+    Speak(String),
     /// Tells this after so many milliseconds.
     Later(u64, News),
     /// Names the page after the screen, and scrolls it to its top.
     Begin(&'static str),
     /// Focuses a field, once the screen is drawn; a number is selected whole.
     Enter(&'static str),
-    /// Selects what is in a field whole, once the screen is drawn.
-    Select(&'static str),
     /// Scrolls a field into sight.
     Show(&'static str),
     /// Scrolls a piece of the page into sight, and focuses it.

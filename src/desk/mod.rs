@@ -86,8 +86,8 @@ pub struct Desk {
     worked_out: Vec<(Arc<Entry<Run>>, Rc<Worked>)>,
     /// The time that the sheets on the bench stand for; none when something has changed since.
     timed_at: Option<u64>,
-    /// Waits that have rung in this tab.
-    rung: Vec<String>,
+    /// Waits that have been told of in this tab, and how many of their marks had passed.
+    told: Vec<(String, usize)>,
     /// Whether a screen has begun: the first does so wherever it is.
     has_begun: bool,
     /// Whether the screen is kept awake.
@@ -115,7 +115,7 @@ impl Desk {
             is_undoing: false,
             worked_out: Vec::new(),
             timed_at: None,
-            rung: Vec::new(),
+            told: Vec::new(),
             has_begun: false,
             is_awake: false,
             screen: Rc::default(),
@@ -142,10 +142,12 @@ impl Desk {
             self.note_typing(name, matches!(act, Act::Choose(..)));
             self.sight.is_first = false;
         }
+        let sheet = self.sight.sheet;
         self.is_stale = true;
         self.set_clock(world);
         self.save_again(world);
         self.do_act(act, world);
+        self.step_of_sheet(sheet.is_some());
         self.timed_at = None;
         std::mem::take(&mut self.effects)
     }
@@ -153,11 +155,13 @@ impl Desk {
     /// Takes in what has happened.
     #[must_use]
     pub fn tell(&mut self, news: &News, world: &World<'_>) -> Vec<Effect> {
-        self.is_stale |= *news != News::Tick || self.route.row().shows_time || self.counts();
+        let is_quiet = matches!(news, News::Tick | News::Back);
+        self.is_stale |= !is_quiet || self.route.row().shows_time || self.counts();
         self.set_clock(world);
         self.save_again(world);
         match news {
             News::Address(hash) => self.arrive(hash, world),
+            News::Back => self.sight.sheet = None,
             News::Stored(key) => self.follow(key, world),
             News::Seen => {
                 self.read_all(self.bench.book.has_cards, world);
@@ -171,6 +175,7 @@ impl Desk {
                 // Wherever it was handed over.
                 if self.route != Route::Backup {
                     self.effects.push(Effect::Go(Route::Backup.href()));
+                    self.step_of_sheet(self.sight.sheet.is_some());
                 }
             }
             News::Packed(text) => self.packed(text),
@@ -184,7 +189,7 @@ impl Desk {
             }
             News::Keyboard(is_there) => self.device.has_keyboard = *is_there,
         }
-        if *news != News::Tick {
+        if !is_quiet {
             self.timed_at = None;
         }
         std::mem::take(&mut self.effects)

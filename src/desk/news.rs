@@ -5,6 +5,8 @@
 pub enum News {
     /// The address is this, from "#" on.
     Address(String),
+    /// Back was pressed, or a step of the history gone some other way.
+    Back,
     /// Another tab has saved something under a key of the browser's store; empty for all of them.
     Stored(String),
     /// The page can be seen again, after other tabs may have done what they liked.

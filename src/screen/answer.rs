@@ -57,7 +57,7 @@ pub struct Cell {
 }
 
 /// A line of a table: name, what to do, and a detail; or a line kept as it was typed.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Row {
     /// What it is, in the person's own words.
     pub name: String,
@@ -67,6 +67,8 @@ pub struct Row {
     pub detail: String,
     /// Whether it needs a look.
     pub marked: bool,
+    /// A small drawing before its name.
+    pub picture: Option<Picture>,
     /// The line as it was typed; empty where the name is that.
     pub typed: String,
     /// Rewritten lines, offered as buttons.

@@ -75,7 +75,7 @@ impl<'a> Tab<'a> {
     /// Goes where the app last asked to go.
     pub fn follow(&mut self) -> &mut Tab<'a> {
         let to = self.effects.iter().rev().find_map(|effect| match effect {
-            Effect::Go(to) => Some(to.clone()),
+            Effect::Go(to) | Effect::Instead(to) => Some(to.clone()),
             _ => None,
         });
         let to = to.expect("somewhere to go");

@@ -37,10 +37,58 @@ fn a_place_opens_its_sheet_and_then_the_tool_used_there_last() {
     assert!(view.tools.iter().any(|tool| tool.label == "Clarify" && !tool.question.is_empty()));
     assert!(view.places.iter().all(|place| place.has_sheet == (place.place == Place::Prep)));
     tab.act(Act::Sheet(Some(Place::Prep)));
-    assert_eq!(tab.effects.last(), Some(&Effect::Go("#/prep/cordial".into())));
+    assert_eq!(tab.effects.last(), Some(&Effect::Instead("#/prep/cordial".into())));
     assert!(!tab.view().is_open);
     assert!(!tab.act(Act::Sheet(Some(Place::Shelf))).act(Act::Sheet(None)).view().is_open);
     assert!(!tab.act(Act::Sheet(Some(Place::Shelf))).go("shelf").view().is_open);
+}
+
+/// The history as a browser keeps it, of what the app asked for: the addresses, the one shown last.
+fn history(at: &str, effects: &[Effect]) -> Vec<String> {
+    let mut all = vec![at.to_owned()];
+    for effect in effects {
+        let shown = all.last().cloned().unwrap_or_default();
+        match effect {
+            Effect::Go(to) => all.push(to.clone()),
+            Effect::Step => all.push(shown),
+            Effect::Back => drop(all.pop()),
+            Effect::Instead(to) => *all.last_mut().expect("a step") = to.clone(),
+            _ => {}
+        }
+    }
+    all
+}
+
+#[test]
+fn back_closes_the_sheet_and_no_step_of_it_stays_behind() {
+    let (start, open) = ("#/service/measure", || Act::Sheet(Some(Place::Prep)));
+    let after = |acts: &dyn Fn(&mut Tab<'_>) -> bool| {
+        let keeper = Faulty::default();
+        let mut tab = Tab::open(&keeper, start);
+        tab.effects.clear();
+        let is_open = acts(&mut tab);
+        (history(start, &tab.effects), is_open)
+    };
+    let at = |all: &[&str], is_open| (all.iter().map(|to| (*to).to_owned()).collect::<Vec<_>>(), is_open);
+    let opened = after(&|tab| tab.act(open()).view().is_open);
+    assert_eq!(opened, at(&[start, start], true));
+    let another = after(&|tab| tab.act(open()).act(Act::Sheet(Some(Place::Batch))).view().is_open);
+    assert_eq!(another, at(&[start, start], true), "one step, however many places are looked at");
+    // Back has taken the step by itself.
+    assert_eq!(after(&|tab| tab.act(open()).tell(News::Back).view().is_open), at(&[start, start], false));
+    // Close, the veil and Escape take it back; the news of that changes nothing.
+    let closed = after(&|tab| tab.act(open()).act(Act::Sheet(None)).tell(News::Back).view().is_open);
+    assert_eq!(closed, at(&[start], false));
+    assert_eq!(after(&|tab| tab.act(Act::Sheet(None)).view().is_open), at(&[start], false), "nothing to close");
+    // A tool, the place once more, and whatever else leads away go where the step was.
+    let chosen = after(&|tab| tab.act(open()).act(Act::Go("#/prep/fruit".into())).view().is_open);
+    assert_eq!(chosen, at(&[start, "#/prep/fruit"], false));
+    let twice = after(&|tab| tab.act(open()).act(open()).view().is_open);
+    assert_eq!((twice.0.len(), twice.1), (2, false));
+    let file = after(&|tab| tab.act(open()).tell(News::File("{}".into())).view().is_open);
+    assert_eq!(file, at(&[start, "#/specs/backup"], false));
+    // Without a sheet a link is a step of its own.
+    assert_eq!(after(&|tab| tab.act(Act::Go("#/shelf".into())).view().is_open), at(&[start, "#/shelf"], false));
 }
 
 #[test]

@@ -1,7 +1,7 @@
 //! Run sheets: put together, timed, ticked, logged; what rings.
 
 use crate::faulty::Faulty;
-use meniscus::desk::News;
+use meniscus::desk::{Effect, News};
 use meniscus::screen::Act;
 
 use crate::bar::{NOW, Tab, stored};
@@ -37,6 +37,38 @@ fn preps_find_each_other_whatever_comes_first() {
     tab.tap_sign("take Lime juice out");
     assert!(!tab.rows().iter().any(|row| row.starts_with("Lime juice|")));
     assert!(tab.act(Act::Undo).rows().iter().any(|row| row.starts_with("Lime juice|")));
+}
+
+#[test]
+fn a_wait_is_told_of_as_it_begins_near_its_end_and_when_it_is_over() {
+    let keeper = Faulty::default();
+    let id = with_clarify(&keeper);
+    let mut tab = Tab::open(&keeper, &format!("batch/run?id={id}"));
+    tab.tap("Start 45 min");
+    let start = tab.now;
+    let mut said = Vec::new();
+    for second in 0..=46 * 60 {
+        tab.now = start + second * 1_000;
+        tab.effects.clear();
+        tab.tell(News::Tick);
+        let spoken = tab.effects.iter().filter_map(|effect| match effect {
+            Effect::Speak(words) => words.rsplit(": ").next().map(|to_go| (second, to_go.to_owned())),
+            _ => None,
+        });
+        said.extend(spoken);
+    }
+    let expected =
+        [(0, "45 minutes to go"), (40 * 60, "5 minutes to go"), (44 * 60, "1 minute to go"), (45 * 60, "over")];
+    assert_eq!(said, expected.map(|(at, to_go)| (at, to_go.to_owned())));
+    // One that is opened while it runs is told where it stands, by the name of the step.
+    let mut other = Tab::open_later(&keeper, "service/measure", start + 44 * 60_000 + 50_000);
+    other.tell(News::Tick);
+    let words = other.effects.iter().find_map(|effect| match effect {
+        Effect::Speak(words) => Some(words.clone()),
+        _ => None,
+    });
+    let words = words.expect("it is told of");
+    assert!(words.starts_with("Blend 1.0 g enzyme") && words.ends_with(": 10 seconds to go"), "{words}");
 }
 
 #[test]

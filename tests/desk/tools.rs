@@ -120,7 +120,9 @@ fn the_pad_follows_a_choice_and_turns() {
     assert_eq!(tab.view().active, Some("made"));
     tab.act(Act::Choose("ask".into(), "make".into()));
     assert_eq!(tab.view().active, Some("wanted"));
-    assert!(tab.effects.ends_with(&[Effect::Show("wanted"), Effect::Select("wanted")]));
+    assert_eq!(tab.effects.last(), Some(&Effect::Show("wanted")));
+    let to_focus = |effect: &&Effect| matches!(effect, Effect::Enter("wanted") | Effect::Reach("wanted"));
+    assert_eq!(tab.effects.iter().find(to_focus), None, "the focus stays on the choice: arrow keys go on");
     let front = tab.view().pad.expect("a pad").keys;
     assert!(tab.act(Act::Turn).view().pad.is_some_and(|pad| pad.keys != front));
     assert!(

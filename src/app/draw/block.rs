@@ -6,7 +6,7 @@ use super::making::{doing, pours, printed, serves};
 pub(super) use super::node::act_button;
 use super::node::{Node, Tap, button, element, link, owned, said, with, words};
 use super::paper;
-use super::picture::pictures;
+use super::picture::{picture, pictures};
 use super::timeline::timeline;
 use crate::desk::View;
 use crate::screen::{ASKED, Act, Block, Button, Cell, Row};
@@ -82,11 +82,13 @@ fn row(row: &Row, is_asked: bool) -> Node {
         "" => words(&row.name),
         href => link(href, owned(&row.name), false),
     };
-    let mut children = vec![
+    let drawn = row.picture.iter().map(|shown| element("span", &[("class", "glass")], picture(shown)));
+    let mut children: Vec<Node> = drawn.collect();
+    children.extend([
         element("span", &[("class", "name")], vec![name]),
         amount(&row.amount),
         element("span", &[("class", "detail")], detail),
-    ];
+    ]);
     let moves = row.buttons.iter().map(|shown| act_button("move", shown)).collect();
     children.push(element("span", &[("class", "moves")], moves));
     let mut attributes = if row.marked { vec![("class", "marked".into())] } else { Vec::new() };

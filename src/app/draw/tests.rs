@@ -7,7 +7,7 @@ use crate::desk::{Notice, Pad, PlaceLink, ToolLink, View};
 use crate::quantity::Unit;
 use crate::screen::pad::{Key, Keys, face, others, units};
 use crate::screen::route::{Place, Route};
-use crate::screen::{Act, Bench, Block, Button, Drawing, Placed, Screen, Texts};
+use crate::screen::{Act, Bench, Block, Button, Drawing, Placed, Row, Screen, Texts};
 use crate::text::{Decimal, qr};
 use crate::tool::screen;
 
@@ -226,6 +226,17 @@ fn the_hint_on_installing_goes_for_good() {
         &hint(View { can_install: true, ..View::default() }),
         "<button type=\"button\" class=\"btn\">Install</button>",
     );
+}
+
+#[test]
+fn a_row_has_its_drawing_before_its_name() {
+    let row = |picture| Row { name: "Gin sour".into(), picture, ..Row::default() };
+    let table = |picture| page_with(Block::Table("", vec![row(picture)]));
+    let drawn = table(crate::reading::glass::glass("tumbler", 150.0));
+    holds(&drawn, "<li><span class=\"glass\"><svg role=\"img\"");
+    holds(&drawn, "aria-label=\"tumbler, ");
+    holds(&drawn, "</svg></span><span class=\"name\">Gin sour</span>");
+    holds(&table(None), "<li><span class=\"name\">");
 }
 
 fn whose(view: View) -> Vec<Whose> {

@@ -220,8 +220,10 @@ fn row(entry: &Entry<Card>, bench: &Bench) -> Row {
     let nothing = Way::default();
     let first = ways.first().unwrap_or(&nothing);
     let read = Contents::of(&first.lines, bench);
+    let mut picture = None;
     if read.whole().is_some() && read.is_something() {
         let served = served(first, &read, bench);
+        picture = served.glass(first, bench);
         details.push(text::litres_or_ml(served.volume, bench.decimal).to_string());
         details.push(format!("{} %", text::plain(served.strength, 0, bench.decimal)));
     }
@@ -239,6 +241,7 @@ fn row(entry: &Entry<Card>, bench: &Bench) -> Row {
         name: named(name),
         detail: details.join(" · "),
         marked: has_rival,
+        picture,
         href: Route::Card.href_with("id", &entry.id),
         ..Row::default()
     }
@@ -262,6 +265,7 @@ mod tests {
     use super::*;
     use crate::book::{Book, Way, demo_cards};
     use crate::screen::Held;
+    use crate::screen::picture::Picture;
 
     fn bench() -> Bench {
         let entry = |(id, value)| {
@@ -289,6 +293,13 @@ mod tests {
         assert_eq!(all.rows[2].name, "Teapot magistrate");
         // Near 95 ml at 27 % vol, shaken, take up 0.56 of themselves.
         assert_eq!(all.rows[2].detail, "3 forms · 148 ml · 17 % · harvest supper, autumn");
+        // Its glass, as full as it is served: 148 ml in one of 140.
+        let glasses = all.rows.iter().map(|row| match &row.picture {
+            Some(Picture::Vessels { text, .. }) => text.as_str(),
+            other => panic!("{other:?}"),
+        });
+        let full = ["tumbler, 50 % full", "tumbler, 35 % full", "small wine glass, more than it holds"];
+        assert_eq!(glasses.collect::<Vec<_>>(), full);
         assert!(all.rows[0].href.starts_with("#/specs/spec?id=demo-"));
     }
 

@@ -5,7 +5,9 @@ use crate::book::Way;
 use crate::craft::on_ice::{Chilled, takes_up};
 use crate::quantity::{Density, Temperature, Volume};
 use crate::reading::Contents;
+use crate::reading::glass::glass_holding;
 use crate::screen::Bench;
+use crate::screen::picture::Picture;
 use crate::substance::mix::Mix;
 use crate::text::{self, Dimension};
 
@@ -66,6 +68,12 @@ pub(super) fn is_none(text: &str) -> bool {
 }
 
 impl Served {
+    /// The glass, as full as one serve fills it.
+    pub(super) fn glass(&self, way: &Way, bench: &Bench) -> Option<Picture> {
+        let holds = bench.volume("holds", &way.holds, &mut Vec::new()).map_or(0.0, Volume::ml);
+        glass_holding(&way.glass, holds, self.volume.ml()).filter(|_| !self.is_batch)
+    }
+
     /// What its volume is of.
     pub(super) const fn place(&self) -> &'static str {
         match (self.is_batch, self.chilled.is_some(), self.is_over_ice) {

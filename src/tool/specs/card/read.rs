@@ -4,11 +4,9 @@ use super::ways;
 use crate::book::{Card, Line, Way};
 use crate::quantity::{Amount, Ratio, Volume};
 use crate::reading::glance::at_a_glance;
-use crate::reading::glass::glass_holding;
 use crate::reading::rows::exact_figure;
 use crate::reading::{self, Content, Contents, counted_row, from_spec, label, named};
 use crate::screen::clock;
-use crate::screen::picture::Picture;
 use crate::screen::route::Route;
 use crate::screen::{
     Act, Answer, Bench, Block, Button, Choice, Doing, Face, Figure, InHand, Input, Pour, Pours, Printed, Strip, Timing,
@@ -118,15 +116,9 @@ impl Read<'_> {
                 also,
                 below: read.not_counted(),
                 tone: Tone::Answer,
-                picture: self.glass(way, served),
+                picture: served.glass(way, bench),
             },
         }
-    }
-
-    /// The glass, as full as one serve fills it.
-    fn glass(&self, way: &Way, served: &Served) -> Option<Picture> {
-        let holds = self.bench.volume("holds", &way.holds, &mut Vec::new()).map_or(0.0, Volume::ml);
-        glass_holding(&way.glass, holds, served.volume.ml()).filter(|_| !served.is_batch)
     }
 
     /// What to mind, and where figures come from.
