@@ -10,6 +10,8 @@ use crate::text::Figure;
 const ONE_LINE: usize = 28;
 /// The same beside a picture.
 const BESIDE: usize = 16;
+/// Letters that stand on two lines beside a picture.
+const TWO_BESIDE: usize = 40;
 /// Letters that stand on two lines.
 const TWO_LINES: usize = 66;
 /// What a figure may measure beside a picture: a letter of its number counts as four of its unit.
@@ -68,7 +70,7 @@ fn without_figures(screen: &Screen) -> Strip {
 fn pictured(strip: &Strip) -> Option<&Picture> {
     let measures = |figure: &Figure| 4 * figure.value.chars().count() + figure.unit.chars().count();
     let fits = strip.figures.iter().all(|figure| measures(figure) <= FIGURE_BESIDE);
-    strip.picture.as_ref().filter(|_| fits && strip.also.chars().count() <= 2 * BESIDE)
+    strip.picture.as_ref().filter(|_| fits && strip.also.chars().count() <= TWO_BESIDE)
 }
 
 /// How many letters of what to do stand on one line.
