@@ -12,6 +12,8 @@ const ONE_LINE: usize = 28;
 const BESIDE: usize = 16;
 /// Letters that stand on two lines beside a picture.
 const TWO_BESIDE: usize = 40;
+/// Letters of what to do beyond which they may take two lines, over a third.
+const BESIDE_BELOW: usize = 36;
 /// Letters that stand on two lines.
 const TWO_LINES: usize = 66;
 /// What a figure may measure beside a picture: a letter of its number counts as four of its unit.
@@ -83,7 +85,9 @@ fn size(strip: &Strip) -> &'static str {
     let letters = |figure: &Figure| figure.value.chars().count() + figure.unit.chars().count() / 4;
     let longest = strip.figures.iter().map(letters).max().unwrap_or(0);
     let is_low = strip.figures.len() > 1 || !strip.below.is_empty() || strip.also.chars().count() > TWO_LINES;
+    let is_tight = !strip.below.is_empty() && strip.also.chars().count() > BESIDE_BELOW;
     match longest {
+        _ if is_tight => "figure f34",
         ..=5 if !is_low && strip.also.chars().count() <= one_line(strip) => "figure f64",
         ..=7 if !is_low => "figure f52",
         ..=10 => "figure f44",
