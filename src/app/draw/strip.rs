@@ -31,7 +31,7 @@ pub(super) fn strip(screen: &Screen) -> Node {
         (true, Tone::Answer) => "strip tall",
         (true, _) => "strip tall blank",
     };
-    let size = size(strip);
+    let size = size(strip, screen.tall);
     let mut words: Vec<Node> = strip.figures.iter().map(|shown| figure(shown, size)).collect();
     words.push(with("span", &[], vec![("class", also(strip).into())], vec![Node::Words(owned(&strip.also))]));
     if !strip.below.is_empty() {
@@ -81,11 +81,11 @@ fn one_line(strip: &Strip) -> usize {
 }
 
 /// How large the figures are: by the longest, by how many, and by what stands below.
-fn size(strip: &Strip) -> &'static str {
+fn size(strip: &Strip, is_tall: bool) -> &'static str {
     let letters = |figure: &Figure| figure.value.chars().count() + figure.unit.chars().count() / 4;
     let longest = strip.figures.iter().map(letters).max().unwrap_or(0);
     let is_low = strip.figures.len() > 1 || !strip.below.is_empty() || strip.also.chars().count() > TWO_LINES;
-    let is_tight = !strip.below.is_empty() && strip.also.chars().count() > BESIDE_BELOW;
+    let is_tight = !is_tall && !strip.below.is_empty() && strip.also.chars().count() > BESIDE_BELOW;
     match longest {
         _ if is_tight => "figure f34",
         ..=5 if !is_low && strip.also.chars().count() <= one_line(strip) => "figure f64",
