@@ -75,8 +75,10 @@ impl Desk {
                 None
             }
         };
-        // The same form of it stays open under its other id.
+        // The same form of it stays open under its other id, and so do its fields.
         if let Some(id) = opened {
+            let face = self.bench.at_hand.face_of(&self.text(self.route, "id"));
+            self.show_face(id.clone(), face);
             self.type_into(self.route, "id", id, world);
         }
     }

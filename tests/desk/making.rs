@@ -179,3 +179,19 @@ fn a_spec_is_printed_as_it_is_read() {
     assert_eq!(printed.day, "Printed Wed 25 Nov 2026");
     assert_eq!((pours(&mut tab)[0].one.as_str(), pours(&mut tab)[0].amount.to_string()), ("45 ml", "90 ml".into()));
 }
+
+#[test]
+fn what_another_tab_has_changed_takes_no_field_from_under_the_caret() {
+    let keeper = Faulty::default();
+    with_demo(&keeper);
+    let mut first = Tab::open(&keeper, "specs/spec?id=demo-3");
+    let mut second = Tab::open(&keeper, "specs/spec?id=demo-3");
+    for tab in [&mut first, &mut second] {
+        tab.tap("Change");
+    }
+    second.act(Act::Type("notes".into(), "by the second".into()));
+    first.act(Act::Type("notes".into(), "by the first".into()));
+    assert!(first.notice().contains("Both are kept"), "{}", first.notice());
+    let notes = first.view().screen.field("notes").map(|field| field.text.clone());
+    assert_eq!(notes.as_deref(), Some("by the first"));
+}

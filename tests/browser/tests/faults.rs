@@ -190,14 +190,18 @@ async fn a_full_store_says_so_keeps_what_was_typed_and_recovers() -> Result<()> 
             .as_str()
             .is_some_and(|text| text.contains("a long note a long note"))
     );
+    phone.tap_on("Done").await?;
+    phone.tap_on("More").await?;
     phone.tap_on("Duplicate").await?;
     phone.until("document.body.innerText.includes('Not saved')").await?;
+    phone.tap_on("Change").await?;
     phone
         .run("for (const key of Object.keys(localStorage)) if (key.startsWith('other/')) localStorage.removeItem(key)")
         .await?;
     phone.put("notes", &format!("{long}!")).await?;
     phone.until("!document.body.innerText.includes('Not saved')").await?;
     phone.reload().await?;
+    phone.tap_on("Change").await?;
     assert_eq!(phone.value("notes").await?, format!("{long}!"));
     Ok(())
 }
@@ -244,6 +248,7 @@ async fn a_tab_types_into_the_record_it_has_open() -> Result<()> {
     );
     ensure!(!phone.stored("spec/demo-2").await?[0].contains("a fan of pear"));
     phone.reload().await?;
+    phone.tap_on("washed").await?;
     phone.until("document.body.innerText.includes('a fan of pear')").await?;
     Ok(())
 }
