@@ -2,6 +2,7 @@
 
 use std::time::SystemTime;
 
+use meniscus::app::draw::{Canvas, Node};
 use meniscus::desk::{Desk, Device, News, World};
 use meniscus::screen::Act;
 use meniscus::store::memory::Memory;
@@ -50,9 +51,36 @@ impl Twin {
 
     /// What the strip says, as [`crate::Phone::strip`] reads it.
     pub fn strip(&mut self) -> String {
-        let strip = self.desk.view(&world(&self.memory)).screen.strip.clone();
-        let figures: Vec<String> =
-            strip.figures.iter().map(|figure| format!("{} {}", figure.value, figure.unit).trim().to_owned()).collect();
-        format!("{} | {}", figures.join(" + "), strip.also).replace('\u{202f}', " ")
+        let canvas = Canvas::of(self.desk.view(&world(&self.memory)));
+        let [_, strip, ..] = canvas.frame();
+        let said = |class: &str| {
+            let mut found = Vec::new();
+            of_class(&strip, class, &mut found);
+            found
+        };
+        let parts = [vec![said("figure").join(" + "), said("also").concat()], said("below")].concat();
+        parts.join(" | ").replace('\u{202f}', " ")
     }
+}
+
+/// The words of the elements of a class, each trimmed.
+fn of_class(nodes: &[Node], class: &str, found: &mut Vec<String>) {
+    for node in nodes {
+        let Node::Element(element) = node else { continue };
+        let fixed = element.fixed.iter().map(|(name, value)| (*name, *value));
+        let mut all = fixed.chain(element.attributes.iter().map(|(name, value)| (*name, value.as_ref())));
+        if all.any(|(name, value)| name == "class" && value.split(' ').next() == Some(class)) {
+            found.push(words_of(&element.children).trim().to_owned());
+        } else {
+            of_class(&element.children, class, found);
+        }
+    }
+}
+
+fn words_of(nodes: &[Node]) -> String {
+    let words = |node: &Node| match node {
+        Node::Words(words) => words.to_string(),
+        Node::Element(element) => words_of(&element.children),
+    };
+    nodes.iter().map(words).collect()
 }

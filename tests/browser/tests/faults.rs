@@ -194,6 +194,7 @@ async fn a_full_store_says_so_keeps_what_was_typed_and_recovers() -> Result<()> 
     phone.tap_on("More").await?;
     phone.tap_on("Duplicate").await?;
     phone.until("document.body.innerText.includes('Not saved')").await?;
+    phone.tap_on("Done").await?;
     phone.tap_on("Change").await?;
     phone
         .run("for (const key of Object.keys(localStorage)) if (key.startsWith('other/')) localStorage.removeItem(key)")
