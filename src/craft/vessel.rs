@@ -200,6 +200,8 @@ mod tests {
                 let twice = shape.holding(ml * 8.0);
                 near(twice.height(), vessel.height() * 2.0);
                 near(twice.widest(), vessel.widest() * 2.0);
+                near(twice.stem, vessel.stem * 2.0);
+                near(twice.base, vessel.base * 2.0);
                 assert!(vessel.profile.iter().all(|[height, radius]| *height >= 0.0 && *radius > 0.0));
                 assert!(vessel.profile.windows(2).all(|pair| pair[0][0] < pair[1][0]));
             }
