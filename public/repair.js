@@ -24,7 +24,7 @@ function offer(problem) {
   app.dataset.first = "failed";
   app.replaceChildren(line, main);
   if (!canRepair) return;
-  const button = make("button", "", "Repair");
+  const button = make("button", "btn", "Repair");
   const said = make("p", "remark", "Repair fetches Meniscus again, which needs a network. What you have typed and saved stays as it is.");
   said.setAttribute("role", "status");
   button.type = "button";

@@ -92,8 +92,9 @@ impl Desk {
         if self.shown().field(SEARCH).is_some_and(|field| matches!(field.input, Input::Search { .. })) {
             self.effects.push(Effect::Enter(SEARCH));
         }
-        // A new record begins with its name.
-        if self.shown().field("name").is_some_and(|field| field.text.is_empty()) {
+        // A new record begins with its name; a run sheet is called after what it makes.
+        let is_named = !self.route.row().is_read_first;
+        if is_named && self.shown().field("name").is_some_and(|field| field.text.is_empty()) {
             self.effects.push(Effect::Enter("name"));
         }
     }

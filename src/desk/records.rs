@@ -43,7 +43,7 @@ impl Desk {
         match self.route.row().record? {
             Record::Spec => {
                 let entry = book.card(&id)?;
-                Some(Open::Spec(Arc::clone(entry), card::way_at(self.texts(self.route), &entry.value)))
+                Some(Open::Spec(Arc::clone(entry), card::way_at(&self.text(self.route, "at"), &entry.value)))
             }
             Record::Ingredient => book.own(&id).cloned().map(Open::Ingredient),
             Record::Run => book.run(&id).cloned().map(Open::Run),

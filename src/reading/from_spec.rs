@@ -182,16 +182,24 @@ pub(crate) fn keep(
 pub(crate) fn facts(id: &str, card: &Card, at: usize, bench: &Bench) -> label::Facts {
     let Some(way) = card.ways.get(at) else { return label::Facts::default() };
     let read = Contents::of(&way.lines, bench);
-    let (drunk, is_washed) = read.drunk(bench);
-    let serve = serve(way, &drunk, bench).ok();
+    let serve = serve(way, &read.drunk(bench).0, bench).ok();
     label::Facts {
-        name: of_form(card, at),
-        strength: text::editable(drunk.strength().fraction() * 100.0, bench.decimal),
+        pour: serve.map_or_else(String::new, |serve| text::millilitres(serve, bench.decimal).to_string()),
+        spec: Some((id.to_owned(), at.to_string())),
+        ..of_lines(of_form(card, at), &read, bench)
+    }
+}
+
+/// What is known of lines, to label what they make. Where some are not counted, its strength is not known.
+pub(crate) fn of_lines(name: String, read: &Contents, bench: &Bench) -> label::Facts {
+    let (drunk, is_washed) = read.drunk(bench);
+    let strength = read.whole().map(|_| text::editable(drunk.strength().fraction() * 100.0, bench.decimal));
+    label::Facts {
+        name,
+        strength: strength.unwrap_or_default(),
         allergens: label::declared(allergens(&read.lines)),
         asks: asks(&read.lines),
         keeps: is_washed.then_some(Keeps::Washed),
-        pour: serve.map_or_else(String::new, |serve| text::millilitres(serve, bench.decimal).to_string()),
-        spec: Some((id.to_owned(), at.to_string())),
         ..label::Facts::default()
     }
 }

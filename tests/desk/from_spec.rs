@@ -181,3 +181,14 @@ fn a_strength_called_from_is_no_spec() {
     tab.type_in("from", "60");
     assert_eq!((tab.value("from"), back(&mut tab)), ("60".into(), None));
 }
+
+#[test]
+fn a_label_names_a_strength_only_where_every_line_is_counted() {
+    let label = |lines: &str| {
+        let keeper = Faulty::default();
+        let mut tab = Tab::open(&keeper, "specs");
+        tab.act(Act::NewSpec).follow().type_in("lines", lines).tap("Done").tap("More").link("Label it")
+    };
+    assert!(label("45 ml gin\n30 ml water").contains("&strength=24"));
+    assert!(!label("45 ml gin\n30 ml moon dust").contains("strength="));
+}

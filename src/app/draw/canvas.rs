@@ -3,7 +3,7 @@
 use super::node::Node;
 use super::{block, frame, pad, strip};
 use crate::desk::View;
-use crate::screen::Block;
+use crate::screen::{Block, Input};
 
 /// How many parts there are round the blocks.
 pub const FRAME: usize = 6;
@@ -78,11 +78,15 @@ impl Canvas {
     }
 
     /// The blocks of the screen, in order: those that ask, up to the last field, then those that answer, which stand
-    /// beside them where there is room. Where nothing asks, all stand in the first.
+    /// beside them where there is room. Where nothing is typed, and a tray at most asks, all stand in the first.
     #[must_use]
     pub fn columns(&self) -> [&[Part]; 2] {
+        let shown = &self.view.screen.blocks;
         let is_field = |block: &Block| matches!(block, Block::Field(_));
-        let asked = self.view.screen.blocks.iter().rposition(is_field).map_or(self.blocks.len(), |at| at + 1);
+        let is_typed =
+            |block: &Block| matches!(block, Block::Field(field) if !matches!(field.input, Input::Chips { .. }));
+        let last = shown.iter().rposition(is_field).filter(|_| shown.iter().any(is_typed));
+        let asked = last.map_or(self.blocks.len(), |at| at + 1);
         let (asked, found) = self.blocks.split_at(asked.min(self.blocks.len()));
         [asked, found]
     }

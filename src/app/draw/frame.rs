@@ -7,6 +7,8 @@ use super::node::{Element, Node, Tap, Text, button, element, link, owned, said, 
 use crate::desk::{Due, Notice, PlaceLink, ToolLink, View};
 use crate::screen::{Act, HEAD, SHEET};
 
+/// Letters of what there is to do, beyond which they are smaller, to stand in one row.
+const MANY_LETTERS: usize = 26;
 /// Letters of a name that stand on one line of the head.
 const ONE_LINE: usize = 18;
 
@@ -111,7 +113,9 @@ pub(super) fn foot(view: &View) -> Option<Node> {
     }
     let shown =
         doings.iter().enumerate().map(|(at, shown)| act_button(if at == 0 { "btn first" } else { "btn" }, shown));
-    Some(element("section", &[("class", "foot"), ("aria-label", "To do")], shown.collect()))
+    let letters: usize = doings.iter().map(|shown| shown.label.chars().count()).sum();
+    let class = if letters > MANY_LETTERS { "foot many" } else { "foot" };
+    Some(with("section", &[("aria-label", "To do")], vec![("class", class.into())], shown.collect()))
 }
 
 /// What is due and what needs saying, two lines at most.

@@ -10,6 +10,10 @@ use crate::text::Figure;
 const ONE_LINE: usize = 28;
 /// The same beside a picture.
 const BESIDE: usize = 16;
+/// Letters that stand on two lines beside a picture.
+const TWO_BESIDE: usize = 40;
+/// Letters of what to do beyond which they may take two lines, over a third.
+const BESIDE_BELOW: usize = 36;
 /// Letters that stand on two lines.
 const TWO_LINES: usize = 66;
 /// What a figure may measure beside a picture: a letter of its number counts as four of its unit.
@@ -27,7 +31,7 @@ pub(super) fn strip(screen: &Screen) -> Node {
         (true, Tone::Answer) => "strip tall",
         (true, _) => "strip tall blank",
     };
-    let size = size(strip);
+    let size = size(strip, screen.tall);
     let mut words: Vec<Node> = strip.figures.iter().map(|shown| figure(shown, size)).collect();
     words.push(with("span", &[], vec![("class", also(strip).into())], vec![Node::Words(owned(&strip.also))]));
     if !strip.below.is_empty() {
@@ -68,7 +72,7 @@ fn without_figures(screen: &Screen) -> Strip {
 fn pictured(strip: &Strip) -> Option<&Picture> {
     let measures = |figure: &Figure| 4 * figure.value.chars().count() + figure.unit.chars().count();
     let fits = strip.figures.iter().all(|figure| measures(figure) <= FIGURE_BESIDE);
-    strip.picture.as_ref().filter(|_| fits && strip.also.chars().count() <= 2 * BESIDE)
+    strip.picture.as_ref().filter(|_| fits && strip.also.chars().count() <= TWO_BESIDE)
 }
 
 /// How many letters of what to do stand on one line.
@@ -77,11 +81,13 @@ fn one_line(strip: &Strip) -> usize {
 }
 
 /// How large the figures are: by the longest, by how many, and by what stands below.
-fn size(strip: &Strip) -> &'static str {
+fn size(strip: &Strip, is_tall: bool) -> &'static str {
     let letters = |figure: &Figure| figure.value.chars().count() + figure.unit.chars().count() / 4;
     let longest = strip.figures.iter().map(letters).max().unwrap_or(0);
     let is_low = strip.figures.len() > 1 || !strip.below.is_empty() || strip.also.chars().count() > TWO_LINES;
+    let is_tight = !is_tall && !strip.below.is_empty() && strip.also.chars().count() > BESIDE_BELOW;
     match longest {
+        _ if is_tight => "figure f34",
         ..=5 if !is_low && strip.also.chars().count() <= one_line(strip) => "figure f64",
         ..=7 if !is_low => "figure f52",
         ..=10 => "figure f44",

@@ -8,7 +8,7 @@ use crate::craft::scale::{Rounding, ScaleProblem, Target, factor, scaled, total}
 use crate::quantity::{Amount, Ratio, Temperature};
 use crate::reading::contents::washed_words;
 use crate::reading::from_spec::{self, FromSpec};
-use crate::reading::label::{self, Keeps};
+use crate::reading::label;
 use crate::reading::rows::{NOTICEABLE, exact_words, measured, scaled_row, unread_row, unscaled_row};
 use crate::reading::{self, Contents, links};
 use crate::screen::pad::Keys;
@@ -300,15 +300,8 @@ impl ScaleForm {
             |line: &crate::book::Line| format!("{} {}", exact_words(line.amount.times(factor), None, bench), line.name);
         let scaled: Vec<String> = spec.lines.iter().map(line).collect();
         links::milk_wash(read, is_washed, &scaled.join("\n"), &mut answer, bench);
-        let strength = read.whole().map(|_| text::editable(drunk.strength().fraction() * 100.0, bench.decimal));
-        let known = label::Facts {
-            name: FromSpec::of(&self.from_spec, bench).map_or_else(|| "Batch".into(), |form| form.name()),
-            strength: strength.unwrap_or_default(),
-            allergens: label::declared(reading::allergens(lines)),
-            asks: reading::asks(lines),
-            keeps: is_washed.then_some(Keeps::Washed),
-            ..label::Facts::default()
-        };
+        let name = FromSpec::of(&self.from_spec, bench).map_or_else(|| "Batch".into(), |form| form.name());
+        let known = from_spec::of_lines(name, read, bench);
         answer.carry("Label it", label::href(&known));
         links::fruit(lines, factor, &mut answer, bench);
         links::fat_wash(lines, factor, &mut answer, bench);

@@ -1,6 +1,6 @@
 //! One spec that came from elsewhere: read as it is made, before anything is taken.
 
-use super::card::Read;
+use super::card::{Read, way_at};
 use crate::book::{Card, Import, Standing};
 use crate::screen::route::Route;
 use crate::screen::{Act, Answer, Bench, Block, Button, Stands};
@@ -22,7 +22,7 @@ pub(super) fn is_one_spec(import: &Import, bench: &Bench) -> bool {
 pub(super) fn show(import: &Import, at: &str, bench: &Bench) -> (Vec<Block>, Answer) {
     let nothing = Card::default();
     let (id, card) = import.cards.first().map_or(("", &nothing), |(id, card)| (id.as_str(), card));
-    let at = at.parse().unwrap_or(0_usize).min(card.ways.len().saturating_sub(1));
+    let at = way_at(at, card);
     let standing = import.card_standing(&bench.book, 0);
     let came = match bench.at_hand.is_by_link {
         true => "It came inside the link; nothing was sent anywhere.",

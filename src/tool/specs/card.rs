@@ -130,7 +130,7 @@ impl CardForm {
             );
         };
         let card = &entry.value;
-        let at = self.at.parse().unwrap_or(0_usize).min(card.ways.len().saturating_sub(1));
+        let at = way_at(&self.at, card);
         let above = self.versions(bench);
         let (blocks, mut answer) = match bench.at_hand.face_of(&self.id) {
             // There is nothing to read yet.

@@ -92,7 +92,8 @@ fn a_picture_leaves_the_words_their_room() {
         let size = ["f64", "f52", "f44"].into_iter().find(|size| said.iter().any(|class| class.ends_with(size)));
         (page.contains("<svg"), size.unwrap_or_default(), said.contains(&"also long"))
     };
-    assert_eq!(strip("51.8", "ml", "Pour 1½ oz + ¼ oz"), (true, "f64", false));
+    assert_eq!(strip("44.4", "ml", "Pour 1½ oz"), (true, "f64", false));
+    assert_eq!(strip("51.8", "ml", "Pour 1½ oz + ¼ oz"), (true, "f52", true));
     assert_eq!(strip("51.8", "ml", "Pour 1½ oz + ¾ oz + 1 bsp"), (true, "f52", true));
     assert!(strip("36½", "oz, 1 080 ml", "2 bottles of 700 ml, 400 ml in the last").0);
     assert_eq!(strip("123 456", "ml", "Pour 1½ oz"), (false, "f52", false));

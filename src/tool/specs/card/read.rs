@@ -2,7 +2,7 @@
 
 use super::ways;
 use crate::book::{Card, Line, Way};
-use crate::quantity::{Amount, Ratio, Volume};
+use crate::quantity::Ratio;
 use crate::reading::glance::at_a_glance;
 use crate::reading::rows::exact_figure;
 use crate::reading::{self, Content, Contents, counted_row, from_spec, label, named};
@@ -90,7 +90,7 @@ impl Read<'_> {
     fn strip(&self, way: &Way, read: &Contents, served: &Served, serves: u32) -> Strip {
         let bench = self.bench;
         let written = read.lines.iter().find_map(|line| line.read.as_ref().ok()?.unit);
-        let all = times(served.volume, serves);
+        let all = served.volume * whole(serves);
         let place = match (served.is_batch, served.place()) {
             (false, "in the glass") if serves > 1 => format!("in {serves} glasses"),
             (false, "before ice") if serves > 1 => format!("for {serves}, before ice"),
@@ -251,13 +251,6 @@ impl Read<'_> {
 
 fn whole(serves: u32) -> Ratio {
     Ratio::from_value(f64::from(serves)).unwrap_or(Ratio::ONE)
-}
-
-fn times(volume: Volume, serves: u32) -> Volume {
-    match Amount::Volume(volume).times(whole(serves)) {
-        Amount::Volume(volume) => volume,
-        _ => volume,
-    }
 }
 
 /// The steps, a line each.

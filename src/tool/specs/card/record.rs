@@ -3,13 +3,12 @@
 use super::CardForm;
 use crate::book::Card;
 use crate::reading::rows::rewritten;
-use crate::screen::{Act, Bench, Fields, Texts};
+use crate::screen::{Act, Bench, Fields};
 
-/// Which way of making a card is open.
+/// Which way of making a card a text says: its number, from 0.
 #[must_use]
-pub fn way_at(texts: &Texts, card: &Card) -> usize {
-    let at = texts.get("at").and_then(|at| at.parse().ok()).unwrap_or(0_usize);
-    at.min(card.ways.len().saturating_sub(1))
+pub fn way_at(at: &str, card: &Card) -> usize {
+    at.parse().unwrap_or(0_usize).min(card.ways.len().saturating_sub(1))
 }
 
 /// Whether nothing is written on it yet.
@@ -71,7 +70,7 @@ impl CardForm {
     pub(super) fn open(&mut self, bench: &Bench) {
         let Some(entry) = bench.book.card(&self.id) else { return };
         let mut card = entry.value.clone();
-        let at = self.at.parse().unwrap_or(0_usize).min(card.ways.len().saturating_sub(1));
+        let at = way_at(&self.at, &card);
         self.at = at.to_string();
         let way = card.ways.get(at).cloned();
         let shared = card.fields().into_iter().map(|(name, text)| (name, std::mem::take(text)));
