@@ -103,13 +103,8 @@ mod tests {
 
     fn read_where(text: &str, kind: Dimension) -> Result<Option<MilkRatio>, RatioProblem> {
         let conventions = Conventions::default();
-        let reading = Reading {
-            conventions: &conventions,
-            decimal: Decimal::Point,
-            bare: Unit::Millilitre,
-            kind,
-            own: &[],
-        };
+        let reading =
+            Reading { conventions: &conventions, decimal: Decimal::Point, bare: Unit::Millilitre, kind, own: &[] };
         read_milk_ratio(text, &reading)
     }
 
