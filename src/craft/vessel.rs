@@ -73,7 +73,7 @@ pub const COUPE: Shape = stemmed(180.0, &[[0.0, 2.0], [3.0, 18.0], [14.0, 40.0],
 /// A tall narrow glass on a stem.
 pub const FLUTE: Shape = stemmed(160.0, &[[0.0, 3.0], [10.0, 14.0], [90.0, 25.0], [150.0, 22.0]], [70.0, 30.0]);
 /// A cone on a stem.
-pub const CONE: Shape = Shape { is_round: false, ..stemmed(150.0, &[[0.0, 2.0], [64.0, 50.0]], [88.0, 36.0]) };
+pub const CONE: Shape = stemmed(150.0, &[[0.0, 2.0], [64.0, 50.0]], [88.0, 36.0]);
 
 impl Shape {
     /// A vessel of this shape that holds so many millilitres to the brim; its usual size where that is nothing.
@@ -200,6 +200,8 @@ mod tests {
                 let twice = shape.holding(ml * 8.0);
                 near(twice.height(), vessel.height() * 2.0);
                 near(twice.widest(), vessel.widest() * 2.0);
+                near(twice.stem, vessel.stem * 2.0);
+                near(twice.base, vessel.base * 2.0);
                 assert!(vessel.profile.iter().all(|[height, radius]| *height >= 0.0 && *radius > 0.0));
                 assert!(vessel.profile.windows(2).all(|pair| pair[0][0] < pair[1][0]));
             }
@@ -220,6 +222,17 @@ mod tests {
             }
             near(vessel.level(Volume::whole_ml(999)), vessel.height());
         }
+    }
+
+    /// The shoulder of a bottle is no corner, and what is straight stays so.
+    #[test]
+    fn what_is_blown_is_round() {
+        let bottle = BOTTLE.holding(700.0);
+        assert!(bottle.radius_at(bottle.height() * 125.0 / 240.0) < bottle.widest() * 0.99);
+        let cone = CONE.holding(150.0);
+        let (tip, brim) = (cone.radius_at(0.0), cone.radius_at(cone.height()));
+        near(cone.radius_at(cone.height() / 2.0), f64::midpoint(tip, brim));
+        near(tip / brim, 2.0 / 50.0);
     }
 
     /// Half of what a cylinder holds stands half way up; of a cone, at the cube root of a half: 0.793 70.

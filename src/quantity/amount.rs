@@ -34,3 +34,21 @@ impl Amount {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn nothing_is_nothing_poured_weighed_or_counted() {
+        let poured = |ml| Amount::Volume(Volume::from_ml(ml).expect("ml"));
+        let weighed = |g| Amount::Mass(Mass::from_g(g).expect("g"));
+        let counted = |count| Amount::Count(Ratio::from_value(count).expect("a count"));
+        for amount in [poured(0.0), weighed(0.0), counted(0.0)] {
+            assert!(amount.is_none(), "{amount:?}");
+        }
+        for amount in [poured(0.01), weighed(0.01), counted(0.01)] {
+            assert!(!amount.is_none(), "{amount:?}");
+        }
+    }
+}

@@ -312,6 +312,7 @@ mod tests {
         assert_eq!(words("5 splosh"), "No unit is called “splosh”. Try ml, cl, oz, dash, bsp or g.");
         assert_eq!(words("2 parts"), "A part is as much as you choose. Type the amount in ml or oz.");
         assert_eq!(AmountProblem::UnknownUnit("parts".into()).fixes("2 parts"), ["2 oz"]);
+        assert_eq!(AmountProblem::UnknownUnit("splosh".into()).fixes("5 splosh"), [""; 0]);
         assert_eq!(words("1 oz 2 dash"), "Put a + between two amounts, like 1 oz + 2 dash.");
         assert_eq!(words("lime"), "Type an amount, like 45 ml or 1½ oz.");
         assert_eq!(words("🍸"), "🍸 isn't a number. Type an amount, like 45 ml or 1½ oz.");
@@ -322,6 +323,18 @@ mod tests {
         assert_eq!(mass, "ml is a volume, and this is weighed. Type it in g, kg or lb.");
         assert_eq!(read("1 oz + 5 g", Dimension::Either), Err(AmountProblem::Mixed));
         assert_eq!(read("", Dimension::Volume), Ok(None));
+    }
+
+    #[test]
+    fn what_is_as_large_or_as_long_as_may_be_is_read() {
+        for (most, more) in [("10000 l", "10001 l"), ("10000 kg", "10001 kg")] {
+            assert!(matches!(read(most, Dimension::Either), Ok(Some(_))), "{most}");
+            assert_eq!(read(more, Dimension::Either), Err(AmountProblem::TooMuch));
+        }
+        assert_eq!(read("0 g", Dimension::Mass), Err(AmountProblem::Zero));
+        let padded = |length: usize| format!("{:>length$}", "45 ml");
+        assert_eq!(read(&padded(LONGEST), Dimension::Volume), read("45 ml", Dimension::Volume));
+        assert_eq!(read(&padded(LONGEST + 1), Dimension::Volume), Err(AmountProblem::TooLong));
     }
 
     #[test]
@@ -352,6 +365,8 @@ mod tests {
         let asked = read("5½ oz", Dimension::Mass).expect_err("a volume");
         assert_eq!(asked.to_string(), "oz is a volume, and this is weighed. An ounce by weight is oz wt.");
         assert_eq!(asked.fixes("5½ oz"), ["5½ oz wt"]);
+        // Of a sum the other ounces would stay.
+        assert_eq!(asked.fixes("1 oz + 2 oz"), [""; 0]);
         assert!(read("5½ oz wt", Dimension::Mass).is_ok());
     }
 

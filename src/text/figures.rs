@@ -298,6 +298,9 @@ mod tests {
         let honey = taken("honey syrup 2:1");
         assert_eq!(honey.ingredient.key, "honey-syrup");
         assert!((honey.measured.reads.expect("sweet").degrees() - 54.27).abs() < 0.01);
+        let agave = taken("agave syrup 2:1");
+        assert_eq!(agave.ingredient.key, "agave-syrup");
+        assert!((agave.measured.reads.expect("sweet").degrees() - 50.0).abs() < 0.01);
     }
 
     #[test]
@@ -307,6 +310,8 @@ mod tests {
         assert_eq!(unread("bourbon (300 proof)").as_deref(), Some("300 proof"));
         assert_eq!(unread("liqueur 250 g/l").as_deref(), Some("liqueur 250 g/l"));
         assert_eq!(unread("vodka (sugar 2000 g/l)").as_deref(), Some("sugar 2000 g/l"));
+        // Of what nobody knows, too.
+        assert_eq!(unread("tomato leaf water 140 %").as_deref(), Some("tomato leaf water 140 %"));
         assert_eq!(unread("gin 57 %"), None);
         assert_eq!(unread("12 year old rum"), None);
     }

@@ -116,6 +116,7 @@ mod tests {
             ("25,50 ml", Decimal::Comma, &["25; 50 ml", "25,5 ml"]),
             ("20; 37,25 ml", Decimal::Comma, &["20; 37; 25 ml", "20; 37,2500 ml"]),
             ("1,2 oz", Decimal::Point, &["1; 2 oz", "1.2 oz"]),
+            ("20,00 ml", Decimal::Point, &["20; 00 ml", "20 ml"]),
             ("20,25,30 ml", Decimal::Point, &["20; 25; 30 ml"]),
             ("22,5 ml", Decimal::Comma, &[]),
             ("0,75 oz", Decimal::Point, &[]),

@@ -338,6 +338,8 @@ mod tests {
         reads("1,000,000", 1_000_000.0);
         reads("1.125", 1.125);
         reads("12 1/2", 12.5);
+        reads("1/10", 0.1);
+        reads("1 125/250", 1.5);
     }
 
     #[test]
@@ -369,11 +371,17 @@ mod tests {
         let words = |text| read_number(text, Decimal::Point).expect_err(text).to_string();
         assert_eq!(words("-5"), "Below zero can't be poured. Type an amount above zero.");
         assert_eq!(words("1/0"), "A fraction can't have zero below the line.");
-        assert_eq!(words("1.2.3"), "1.2.3 has too many marks. Type it like 1250.5.");
+        for text in ["1.2.3", "1.2,3.500"] {
+            assert_eq!(words(text), format!("{text} has too many marks. Type it like 1250.5."));
+        }
         assert_eq!(words("🍋"), "🍋 isn't a number. Type an amount, like 45 ml or 1½ oz.");
         assert_eq!(words("lots"), "Type an amount, like 45 ml or 1½ oz.");
         assert_eq!(words("2-3"), "That is a range. Type one number.");
         assert_eq!(words("2–3"), "That is a range. Type one number.");
+        // A dash without a number behind it is neither below zero nor a range.
+        for text in ["-lots", "2-lots", "2x3", "2 1", "2 /", "1/"] {
+            assert_eq!(words(text), "Type an amount, like 45 ml or 1½ oz.", "{text}");
+        }
         assert_eq!(read_number("  ", Decimal::Point), Ok(None));
     }
 }

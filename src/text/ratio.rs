@@ -98,14 +98,13 @@ mod tests {
     use crate::text::Decimal;
 
     fn read(text: &str) -> Result<Option<MilkRatio>, RatioProblem> {
+        read_where(text, Dimension::Either)
+    }
+
+    fn read_where(text: &str, kind: Dimension) -> Result<Option<MilkRatio>, RatioProblem> {
         let conventions = Conventions::default();
-        let reading = Reading {
-            conventions: &conventions,
-            decimal: Decimal::Point,
-            bare: Unit::Millilitre,
-            kind: Dimension::Either,
-            own: &[],
-        };
+        let reading =
+            Reading { conventions: &conventions, decimal: Decimal::Point, bare: Unit::Millilitre, kind, own: &[] };
         read_milk_ratio(text, &reading)
     }
 
@@ -128,6 +127,8 @@ mod tests {
             let ratio = read(text).expect(text).expect(text);
             assert!((ratio.value() - drink).abs() < 1e-12, "{text}: {ratio:?}");
         }
+        // A side may be weighed where an amount would have to be poured.
+        assert_eq!(read_where("20 g : 100 ml", Dimension::Volume), read("20 g : 100 ml"));
         assert_eq!(read(""), Ok(None));
         assert_eq!(read("0:5"), Err(RatioProblem::Zero));
         assert_eq!(read("1:5000"), Err(RatioProblem::Absurd));

@@ -269,6 +269,29 @@ mod tests {
     }
 
     #[test]
+    fn an_amount_in_the_unit_it_was_written_in() {
+        let house = Conventions::default();
+        for (count, unit, shown) in [
+            (22.5, Unit::Millilitre, "22.5 ml"),
+            (4.5, Unit::Centilitre, "4.5 cl"),
+            (4.375, Unit::Centilitre, "4.375 cl"),
+            (0.5, Unit::Decilitre, "0.5 dl"),
+            (1.5, Unit::Litre, "1.5 l"),
+            (1.0625, Unit::Litre, "1.0625 l"),
+            (0.25, Unit::Kilogram, "0.25 kg"),
+            (10.0, Unit::Gram, "10.0 g"),
+            (1.75, Unit::Ounce, "1¾ oz"),
+            (1.0, Unit::Dash, "1 dash"),
+            (4.0, Unit::Dash, "4 dashes"),
+            (1.0, Unit::Drop, "1 drop"),
+            (2.0, Unit::Drop, "2 drops"),
+        ] {
+            let amount = unit.times(count, &house).expect("an amount");
+            assert_eq!(written(amount, unit, &house, Decimal::Point).expect("it fits").to_string(), shown);
+        }
+    }
+
+    #[test]
     fn fractions_as_bars_write_them() {
         assert_eq!(fraction_of(1.75).as_deref(), Some("1¾"));
         assert_eq!(fraction_of(0.333).as_deref(), Some("⅓"));

@@ -83,6 +83,7 @@ fn what_was_decided_is_said() {
         ("20 to 25 ml gin", "20–25: the middle counts"),
         ("2 x 30 ml gin", "2 × 30"),
         ("1 oz / 50 ml gin", "50 ml is not the same: the first counts"),
+        ("100 g / 200 g sugar", "200 g is not the same: the first counts"),
         ("1 oz (50 ml) gin", "50 ml is not the same: the first counts"),
         ("1 oz / 50 ml crème  de pêche", "50 ml is not the same: the first counts"),
         ("60 ml gin or vodka", "not counted: or vodka"),
