@@ -37,6 +37,14 @@ async fn keystrokes(phone: &Phone) -> Result<()> {
     for (route, field) in of_records {
         let step = if route == "batch/run" { format!("&step={}", planted::STEP_THAT_GIVES) } else { String::new() };
         phone.open(&format!("{route}?id={}{step}", planted::ID)).await?;
+        // A spec is read first.
+        if phone
+            .run("return [...document.querySelectorAll('.head button')].some(b => b.textContent === 'Change')")
+            .await?
+            == true
+        {
+            phone.tap_on("Change").await?;
+        }
         print_keystroke(phone, route, field).await?;
     }
     Ok(())
