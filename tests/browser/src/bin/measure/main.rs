@@ -68,7 +68,7 @@ async fn seconds(phone: &Phone) -> Result<()> {
          until all it changed stands and is laid out; a run sheet of six preps, one timer running; median of {}",
         work::SECONDS
     );
-    phone.open(&format!("batch/run?id={}", planted::ID)).await?;
+    phone.open(&format!("batch/run?id={}&step={}", planted::ID, planted::STEP_THAT_WAITS)).await?;
     println!("{:>9.1} ms  on the run sheet", work::second(phone, ".strip .figure").await?);
     phone.open("service/measure").await?;
     println!("{:>9.1} ms  on Measure, with the line of what is due", work::second(phone, ".due b").await?);

@@ -11,6 +11,8 @@ pub const ID: &str = "measured";
 
 /// Another step of the run sheet than the one whose timer runs: it asks what came out.
 pub const STEP_THAT_GIVES: &str = "2/bottle";
+/// The key of a step whose wait runs.
+pub const STEP_THAT_WAITS: &str = "1/blend";
 
 /// Plants a spec, an ingredient and a run sheet of six preps, due tomorrow, with a timer that has just been started;
 /// and loads the page again. A tick counts seconds that have not gone by: the wait is long enough for that.
