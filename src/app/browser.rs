@@ -45,7 +45,7 @@ pub(super) fn leave_input() {
 /// Selects all of an input's text.
 pub(super) fn select(id: &str) {
     // What is entered may be a heading.
-    if let Some(input) = input(id).filter(|input| input.has_type::<HtmlInputElement>()) {
+    if let Some(input) = input(id).filter(JsCast::has_type::<HtmlInputElement>) {
         input.select();
     }
 }
