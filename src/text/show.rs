@@ -243,6 +243,10 @@ mod tests {
         assert_eq!(ml(0.8), "0.8 ml");
         assert_eq!(ml(1725.3), "1\u{202f}725 ml");
         assert_eq!(ml(99.97), "100 ml");
+        assert_eq!(
+            (trimmed(0.045_6, Decimal::Point).as_str(), trimmed(0.004_56, Decimal::Point).as_str()),
+            ("0.046", "0.00456")
+        );
         assert_eq!(litres_or_ml(Volume::whole_ml(12_500), Decimal::Comma).to_string(), "12,5 l");
         assert_eq!(grams(Mass::from_g(12.0).expect("mass"), 1, Decimal::Point).to_string(), "12.0 g");
         assert_eq!(signed_percent(0.0141, Decimal::Point), "+1.4 %");
