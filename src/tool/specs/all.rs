@@ -88,7 +88,9 @@ impl Tool for SpecsForm {
         // No more are looked for than are shown, and one to see whether there are more.
         let in_order = self.in_order(bench);
         let mut found = self.found(in_order);
-        answer.rows = found.by_ref().take(self.shown()).map(|entry| row(entry, bench)).collect();
+        // Each letter draws them anew: a glass is for the list that stands.
+        let has_glass = self.search.trim().is_empty();
+        answer.rows = found.by_ref().take(self.shown()).map(|entry| row(entry, has_glass, bench)).collect();
         let has_more = found.next().is_some();
         if has_more {
             answer.buttons.push(Button::new("More", Act::More));
@@ -214,7 +216,7 @@ fn tags(card: &Card) -> impl Iterator<Item = &str> {
     card.tags.split(',').map(str::trim).filter(|tag| !tag.is_empty())
 }
 
-fn row(entry: &Entry<Card>, bench: &Bench) -> Row {
+fn row(entry: &Entry<Card>, has_glass: bool, bench: &Bench) -> Row {
     let Card { name, tags, ways, .. } = &entry.value;
     let mut details = vec![format!("{} {}", ways.len(), plural(ways.len(), "form", "forms"))];
     let nothing = Way::default();
@@ -223,7 +225,7 @@ fn row(entry: &Entry<Card>, bench: &Bench) -> Row {
     let mut picture = None;
     if read.whole().is_some() && read.is_something() {
         let served = served(first, &read, bench);
-        picture = served.glass(first, bench);
+        picture = if has_glass { served.glass(first, bench) } else { None };
         details.push(text::litres_or_ml(served.volume, bench.decimal).to_string());
         details.push(format!("{} %", text::plain(served.strength, 0, bench.decimal)));
     }
