@@ -45,7 +45,7 @@ form! {
 /// How many more are shown at a time.
 pub const STEP: usize = 40;
 /// How many at first while something is searched for: each letter reads them anew.
-const FOUND: usize = 10;
+const FOUND: usize = 8;
 /// Tags that are offered at once, and at most.
 const FEW_TAGS: usize = 3;
 const MOST_TAGS: usize = 24;
@@ -317,7 +317,7 @@ mod tests {
         let book = Book { cards: (0..100).map(card).map(std::sync::Arc::new).collect(), ..Book::default() };
         let bench = Bench { book: Held::new(book), ..Bench::default() };
         assert_eq!(SpecsForm::default().answer(&bench).rows.len(), 40);
-        assert_eq!(SpecsForm { search: "drink".into(), ..SpecsForm::default() }.answer(&bench).rows.len(), 10);
+        assert_eq!(SpecsForm { search: "drink".into(), ..SpecsForm::default() }.answer(&bench).rows.len(), 8);
         assert_eq!(SpecsForm { shown: "60".into(), ..SpecsForm::default() }.answer(&bench).rows.len(), 60);
     }
 
