@@ -201,6 +201,22 @@ impl Phone {
     }
 
     async fn tap_found(&self, find: &str) -> Result<()> {
+        self.touch(find).await?;
+        // A tap is done when the page has seen its click, drawn again, and brought into sight what it chose to.
+        self.run_async("requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done, 0)))").await?;
+        Ok(())
+    }
+
+    /// Taps a button by the words on it that has the page loaded again: nothing is waited for in the page that goes.
+    ///
+    /// # Errors
+    /// When there is none or it cannot be touched.
+    pub async fn tap_away(&self, words: &str) -> Result<()> {
+        let find = format!("[...document.querySelectorAll('button')].find(e => e.textContent === {})", json!(words));
+        self.touch(&find).await
+    }
+
+    async fn touch(&self, find: &str) -> Result<()> {
         self.until(find).await?;
         let script = format!(
             "const e = {find}; e.scrollIntoView({{ block: 'nearest' }});
@@ -218,8 +234,6 @@ impl Phone {
             let near = |of: &str| at[of].as_f64().unwrap_or_default().round() as i64;
             self.driver.action_chain().move_to(near("x"), near("y")).click().perform().await?;
         }
-        // A tap is done when the page has seen its click, drawn again, and brought into sight what it chose to.
-        self.run_async("requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done, 0)))").await?;
         Ok(())
     }
 

@@ -60,7 +60,7 @@ impl Phone {
         if self.run("return !!document.querySelector('.pad')").await? == true {
             self.press("Done").await?;
         }
-        self.tap_on("Use it").await?;
+        self.tap_away("Use it").await?;
         self.until(&format!("!window.__same && document.documentElement.dataset.build === '{mark}'")).await?;
         self.is_up().await?;
         self.is_kept().await

@@ -75,7 +75,7 @@ async fn a_new_version_waits_for_a_tap_and_nothing_typed_is_lost() -> Result<()>
     phone.reload().await?;
     assert_eq!(phone.run("return document.documentElement.dataset.build").await?, "A");
     phone.press("⌫ 4 ml Done").await?;
-    phone.tap_on("Use it").await?;
+    phone.tap_away("Use it").await?;
     phone.until("document.documentElement.dataset.build === 'B'").await?;
     phone.is_up().await?;
     assert_eq!(phone.value("amount").await?, "4 ml");

@@ -25,6 +25,7 @@ async fn main() -> Result<()> {
         ("prep/cordial", "narrow-cordial"),
     ] {
         phone.open(route).await?;
+        phone.run(NO_LONGER_NEW).await?;
         phone.run("document.activeElement.setSelectionRange?.(99, 99)").await?;
         let has_pad = phone.run("return !!document.querySelector('.pad')").await? == true;
         if has_pad && route != "service/measure" {
@@ -35,10 +36,16 @@ async fn main() -> Result<()> {
     }
     let desk = Phone::start(&serving.url(), &Setup { shape: DESK, light: true, ..Setup::default() }).await?;
     desk.open("batch/serves").await?;
+    desk.run(NO_LONGER_NEW).await?;
+    desk.press("Done").await?;
     take(&desk, &shots.join("wide-serves.png")).await?;
     println!("drawn into {}", public.display());
     Ok(())
 }
+
+/// Puts away what a newcomer is told.
+const NO_LONGER_NEW: &str =
+    "[...document.querySelectorAll('.bar button')].find(b => b.textContent === 'Got it')?.click()";
 
 /// A picture of what is on the screen, without the bars that a mouse would scroll by.
 async fn take(phone: &Phone, file: &std::path::Path) -> Result<()> {
