@@ -5,6 +5,7 @@ use super::records::Open;
 use super::{Desk, Effect, News, World};
 use crate::book::{DEMO, Way};
 use crate::reading::from_spec::{self, FROM, LINES};
+use crate::screen::pad::Keys;
 use crate::screen::route::{Place, Route};
 use crate::screen::{ASKED, Act, Block, Button, Field, Input, SHEET};
 use crate::store::SaveProblem;
@@ -12,6 +13,14 @@ use crate::store::deeds::{self, Deed};
 use crate::tool::batch::run;
 use crate::tool::specs::{all, card};
 use crate::tool::{Change, after};
+
+/// The number that a block asks for, and its keys.
+fn number(block: &Block) -> Option<(&'static str, Keys)> {
+    match block {
+        Block::Field(Field { name, input: Input::Amount(keys), .. }) => Some((*name, *keys)),
+        _ => None,
+    }
+}
 
 impl Desk {
     pub(super) fn do_act(&mut self, act: &Act, world: &World<'_>) {
@@ -204,13 +213,7 @@ impl Desk {
 
     /// Makes a number the field that the pad types into, and shows it; none puts the pad away.
     fn activate(&mut self, name: Option<&str>) {
-        let numbers = |block: &Block| match block {
-            Block::Field(Field { name: field, input: Input::Amount(keys), .. }) if Some(*field) == name => {
-                Some((*field, *keys))
-            }
-            _ => None,
-        };
-        let field = self.shown().blocks.iter().find_map(numbers);
+        let field = self.shown().blocks.iter().filter_map(number).find(|(field, _)| Some(*field) == name);
         self.sight.activate(field);
         if let Some((field, _)) = field {
             self.effects.push(Effect::Show(field));
@@ -229,10 +232,6 @@ impl Desk {
 
     /// Makes the number after the active one the field that the pad types into; after the last the first.
     fn next_number(&mut self) {
-        let number = |block: &Block| match block {
-            Block::Field(Field { name, input: Input::Amount(keys), .. }) => Some((*name, *keys)),
-            _ => None,
-        };
         let active = self.sight.active.map(|(field, _)| field);
         let numbers: Vec<_> = self.shown().blocks.iter().filter_map(number).collect();
         let at = numbers.iter().position(|(field, _)| Some(*field) == active).map_or(0, |at| at + 1);

@@ -179,19 +179,12 @@ const UNITS: [Unit; 21] = [
 /// The keys: digits, fractions, and beside the nought what the field needs.
 #[must_use]
 pub fn face(keys: Keys, decimal: Decimal) -> Vec<Key> {
-    let own = match keys {
-        Keys::Celsius => Key::Minus,
-        Keys::Ratio => Key::Colon,
-        Keys::Marks => Key::Semicolon,
-        Keys::Weight => Key::Plus,
-        _ => Key::Fraction('⅛'),
-    };
     let (digit, fraction) = (Key::Char, Key::Fraction);
     let rows: [[Key; 5]; 4] = [
         [digit('7'), digit('8'), digit('9'), fraction('¼'), Key::Delete],
         [digit('4'), digit('5'), digit('6'), fraction('½'), fraction('⅓')],
         [digit('1'), digit('2'), digit('3'), fraction('¾'), fraction('⅔')],
-        [digit(decimal.mark()), digit('0'), own, Key::Next, Key::Done],
+        [digit(decimal.mark()), digit('0'), beside_nought(keys), Key::Next, Key::Done],
     ];
     rows.concat()
 }
@@ -206,16 +199,24 @@ pub fn others(keys: Keys) -> Vec<Key> {
     if keys == Keys::Compared {
         others.push(Key::Colon);
     }
-    if !keys_own_eighth(keys) {
-        others.push(Key::Fraction('⅛'));
+    if beside_nought(keys) != EIGHTH {
+        others.push(EIGHTH);
     }
     others.extend([Key::Delete, Key::Done]);
     others
 }
 
-/// Whether an eighth stands beside the nought.
-const fn keys_own_eighth(keys: Keys) -> bool {
-    !matches!(keys, Keys::Celsius | Keys::Ratio | Keys::Marks | Keys::Weight)
+const EIGHTH: Key = Key::Fraction('⅛');
+
+/// What stands beside the nought: what the field needs, else an eighth.
+const fn beside_nought(keys: Keys) -> Key {
+    match keys {
+        Keys::Celsius => Key::Minus,
+        Keys::Ratio => Key::Colon,
+        Keys::Marks => Key::Semicolon,
+        Keys::Weight => Key::Plus,
+        _ => EIGHTH,
+    }
 }
 
 #[cfg(test)]
@@ -251,7 +252,7 @@ mod tests {
         for keys in [Keys::Weight, Keys::Celsius, Keys::Ratio, Keys::Marks, Keys::Count, Keys::Percent, Keys::Bulk] {
             let other = face(keys, Decimal::Point);
             let moved = (0..FACE).filter(|at| pour[*at] != other[*at]);
-            assert!(moved.eq(if keys_own_eighth(keys) { None } else { Some(17) }), "{keys:?}");
+            assert!(moved.eq(if beside_nought(keys) == EIGHTH { None } else { Some(17) }), "{keys:?}");
         }
     }
 }

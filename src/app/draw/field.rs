@@ -85,10 +85,9 @@ fn when(field: &Field) -> Node {
 /// Several lines of words under their label; the phone's own keyboard.
 fn lines(field: &Field, placeholder: &'static str) -> Node {
     let rows = field.text.lines().count().clamp(3, 12) + 1;
-    let attributes =
+    let mut attributes =
         vec![("id", field.name.into()), ("rows", rows.to_string().into()), ("placeholder", placeholder.into())];
     let fixed = &[("autocapitalize", "off"), ("spellcheck", "false"), ("maxlength", "20000")];
-    let mut attributes = attributes;
     attributes.extend(problem_of_input(field));
     row("lines", field, vec![live("textarea", fixed, attributes, Live::Value(field.text.clone()))])
 }
