@@ -5,6 +5,7 @@ pub mod balance;
 pub mod clarify;
 pub mod cordial;
 pub mod fruit;
+pub mod ice;
 pub mod in_unit;
 pub mod infuse;
 pub mod jigger;

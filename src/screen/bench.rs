@@ -223,6 +223,27 @@ impl Bench {
         None
     }
 
+    /// A length in mm within limits; none for an empty field.
+    pub(crate) fn length(
+        &self,
+        field: &'static str,
+        text: &str,
+        (least, most): (f64, f64),
+        problems: &mut Vec<Problem>,
+    ) -> Option<f64> {
+        let problem = match text::read_length(text, self.decimal) {
+            Ok(None) => return None,
+            Ok(Some(mm)) if (least..=most).contains(&mm) => return Some(mm),
+            Ok(Some(_)) => {
+                let limit = |mm| text::plain(mm, 0, self.decimal);
+                Problem::new(field, format!("Type a length from {} to {} mm.", limit(least), limit(most)))
+            }
+            Err(unread) => Problem::unread(field, unread),
+        };
+        problems.push(problem);
+        None
+    }
+
     /// "45.0 g sugar".
     pub(crate) fn grams_of(&self, mass: Mass, what: &str) -> Figure {
         named(self.weight(mass), what)

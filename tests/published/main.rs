@@ -9,6 +9,7 @@ mod energy_and_drinks;
 mod freezing;
 mod fruit_and_cordial;
 mod general_unit_library;
+mod ice;
 mod icumsa_sucrose;
 mod juice_acids;
 mod label_measures;
