@@ -55,7 +55,7 @@ pub(super) fn curve(text: &str, lines: &[Line], [chosen, last]: [f64; 2], foot: 
         }
     };
     said.extend(foot.iter().map(|(seconds, words)| {
-        let of: Fixed = if *seconds == chosen { &[("class", "name")] } else { &[] };
+        let of: Fixed = if (seconds - chosen).abs() < 1e-9 { &[("class", "name")] } else { &[] };
         label(of, [x(*seconds), 100.0], ["0", "1.6em"], end(x(*seconds)), words)
     }));
     let stretched = &[("viewBox", "0 0 100 100"), ("preserveAspectRatio", "none"), ("aria-hidden", "true")];

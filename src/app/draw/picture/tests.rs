@@ -197,7 +197,7 @@ fn a_curve_is_drawn_over_its_rules_with_a_dot_at_the_chosen_time() {
     };
     assert_eq!(name(&html, "°C, left"), ["-.6em", "83.33%"]);
     assert_eq!(name(&html, "ml water, right"), ["-.6em", "25%"]);
-    assert_eq!(name(&drawn([11.0, 20.0], 30.0), "°C, left")[0], "1.3em");
+    assert_eq!(name(&drawn([13.9, 20.0], 30.0), "°C, left")[0], "1.3em");
     // Whatever it is drawn of stays within.
     for (range, chosen) in [([20.0, 20.0], 0.0), ([-1e12, 1e12], 90.0), ([0.0, 1e9], 1e9), ([-0.4, 0.2], 45.0)] {
         let html = drawn(range, chosen);
@@ -210,14 +210,14 @@ fn a_curve_is_drawn_over_its_rules_with_a_dot_at_the_chosen_time() {
 fn the_numbers_of_an_axis_are_whole_and_hold_all_of_its_line() {
     let axis = |values: &[f64]| {
         let points = values.iter().map(|value| [0.0, *value]).collect();
-        Line { name: "", points, now: values[0], unit: "" }.axis()
+        format!("{:?}", Line { name: "", points, now: values[0], unit: "" }.axis())
     };
-    assert_eq!(axis(&[20.0, -4.6]), [-10.0, 10.0]);
-    assert_eq!(axis(&[0.0, 31.0, 44.0]), [0.0, 20.0]);
-    assert_eq!(axis(&[0.0, 61.0]), [0.0, 30.0]);
-    assert_eq!(axis(&[4.0, 4.0]), [4.0, 1.0]);
-    assert_eq!(axis(&[-2.0, -6.5]), [-8.0, 2.0]);
-    assert_eq!(axis(&[0.0, 45_000.0]), [0.0, 20_000.0]);
+    assert_eq!(axis(&[20.0, -4.6]), "[-10.0, 10.0]");
+    assert_eq!(axis(&[0.0, 31.0, 44.0]), "[0.0, 20.0]");
+    assert_eq!(axis(&[0.0, 61.0]), "[0.0, 30.0]");
+    assert_eq!(axis(&[4.0, 4.0]), "[4.0, 1.0]");
+    assert_eq!(axis(&[-2.0, -6.5]), "[-8.0, 2.0]");
+    assert_eq!(axis(&[0.0, 45_000.0]), "[0.0, 20000.0]");
 }
 
 #[test]
@@ -228,6 +228,8 @@ fn what_every_screen_draws_is_sound() {
         (Route::Serves, [("ask", "make")]),
         (Route::Balance, [("makes", "1")]),
         (Route::Balance, [("spec", "60 ml gin\n20 ml lemon juice\n0.001 ml water")]),
+        (Route::Chill, [("method", "stir")]),
+        (Route::Chill, [("time", "59 min")]),
         (Route::MilkWash, [("ratio", "1:5")]),
         (Route::MilkWash, [("ratio", "2:1")]),
         (Route::MilkWash, [("ratio", "1:100")]),
