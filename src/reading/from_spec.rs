@@ -122,6 +122,17 @@ pub(crate) fn carried(to: Route, from: &str, bench: &Bench) -> Vec<(String, Stri
         Route::Scale | Route::Balance => {
             vec![pair(SPEC, form.lines().to_owned()), pair("makes", "1".to_owned())]
         }
+        Route::Chill => {
+            let method = match form.entry.value.ways[form.at].method.as_str() {
+                "stirred" => Some(("stir", "30")),
+                "shaken" => Some(("shake", "15")),
+                "thrown" => Some(("throw", "20")),
+                _ => None,
+            };
+            let lines = pair(SPEC, form.lines().to_owned());
+            let said = method.map(|(method, time)| [pair("method", method.into()), pair("time", time.into())]);
+            [lines].into_iter().chain(said.into_iter().flatten()).collect()
+        }
         _ => vec![pair(SPEC, form.lines().to_owned())],
     };
     carried.push(pair(FROM, form.key()));

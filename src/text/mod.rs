@@ -4,6 +4,7 @@
 
 mod amount;
 mod figures;
+mod length;
 mod list;
 mod number;
 mod qr;
@@ -21,6 +22,7 @@ mod yields;
 
 pub use amount::{AmountProblem, Dimension, Reading, is_part, read_amount, read_count, read_percent};
 pub use figures::{Named, read_figures, read_named, read_taken, whole_figures};
+pub use length::read_length;
 pub use list::read_marks;
 pub use number::{Decimal, NumberProblem, is_digit, read_number, replaced};
 pub use qr::{Qr, qr};
@@ -36,5 +38,5 @@ pub use temperature::{is_fahrenheit, other_scale, read_temperature, says_degrees
 pub use unit_name::name;
 pub use units::{typed, unit_of};
 pub use unread::Unread;
-pub use wait::read_wait;
+pub use wait::{read_seconds, read_wait};
 pub use yields::{read_yield, unasked_yield, unread_yield, with_yield};

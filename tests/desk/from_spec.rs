@@ -50,6 +50,7 @@ fn a_spec_is_chosen_in_each_tool_that_takes_one() {
     for (at, choice) in [
         ("service/scale", None),
         ("service/balance", None),
+        ("service/chill", None),
         ("prep/milk-wash", Some(("known", "spec"))),
         ("prep/cordial", Some(("ask", "swap"))),
     ] {

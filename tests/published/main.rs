@@ -4,11 +4,13 @@
 mod acid_constants;
 mod allergens;
 mod by_hand;
+mod chilling;
 mod clarifying;
 mod energy_and_drinks;
 mod freezing;
 mod fruit_and_cordial;
 mod general_unit_library;
+mod ice;
 mod icumsa_sucrose;
 mod juice_acids;
 mod label_measures;

@@ -1,6 +1,8 @@
 //! Service: mid-shift, one drink at a time.
 
 pub mod balance;
+pub mod chill;
+pub mod ice;
 pub mod measure;
 pub mod scale;
 
@@ -13,7 +15,9 @@ pub fn tool(route: Route) -> Option<Box<dyn Tool>> {
     Some(match route {
         Route::Measure => Box::new(measure::MeasureForm::default()),
         Route::Scale => Box::new(scale::ScaleForm::default()),
+        Route::Chill => Box::new(chill::ChillForm::default()),
         Route::Balance => Box::new(balance::BalanceForm::default()),
+        Route::Ice => Box::new(ice::IceForm::default()),
         _ => return None,
     })
 }
