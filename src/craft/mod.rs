@@ -2,6 +2,7 @@
 
 pub mod acid;
 pub mod balance;
+pub mod bottle_it;
 pub mod clarify;
 pub mod cordial;
 pub mod fruit;
