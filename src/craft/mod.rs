@@ -5,6 +5,7 @@ pub mod balance;
 pub mod bottle_it;
 pub mod clarify;
 pub mod cordial;
+pub mod freezer;
 pub mod fruit;
 pub mod in_unit;
 pub mod infuse;
