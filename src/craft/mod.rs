@@ -2,9 +2,11 @@
 
 pub mod acid;
 pub mod balance;
+pub mod bottle_it;
 pub mod chill;
 pub mod clarify;
 pub mod cordial;
+pub mod freezer;
 pub mod fruit;
 pub mod ice;
 pub mod in_unit;

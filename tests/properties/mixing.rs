@@ -2,6 +2,7 @@
 
 use proptest::prelude::*;
 
+use meniscus::craft::freezer::{self, State};
 use meniscus::quantity::{Abv, Brix, Density, Mass, MassFraction, Ratio, Temperature, Volume};
 use meniscus::substance::acid::Acid;
 use meniscus::substance::mix::Mix;
@@ -47,6 +48,26 @@ proptest! {
         prop_assert!(close(whole.mass().g(), sum(Mix::mass)));
         let ratio = Ratio::from_value(k).expect("a factor");
         prop_assert!((( whole * ratio).mass().g() - whole.mass().g() * k).abs() <= 1e-9 * whole.mass().g() * k);
+    }
+
+    #[test]
+    fn what_freezes_is_water_and_the_rest_freezes_no_further(mix in mixes(), t in -40.0_f64..10.0, less in 0.0_f64..5.0) {
+        let at = |celsius: f64| freezer::at(&mix, Temperature::from_celsius(celsius).expect("a temperature"));
+        let Ok(frozen) = at(t) else { return Ok(()) };
+        prop_assert!(frozen.ice >= Mass::ZERO && frozen.ice <= mix.water);
+        prop_assert!(close(frozen.share.value() * mix.mass().g(), frozen.ice.g()));
+        let has_ice = frozen.ice > Mass::ZERO;
+        prop_assert_eq!(has_ice, matches!(frozen.state, State::Slush | State::Solid));
+        prop_assert_eq!(has_ice, t < frozen.begins.celsius());
+        let mut left = mix;
+        left.water = Mass::from_g(mix.water.g() - frozen.ice.g()).expect("a mass");
+        prop_assert!(close(left.mass().g() + frozen.ice.g(), mix.mass().g()));
+        if has_ice && !frozen.bounded && left.water.g() > 0.0 {
+            prop_assert!((left.freezing_point().expect("in the tables").celsius() - t).abs() < 1e-6);
+        }
+        if let Ok(colder) = at(t - less) {
+            prop_assert!(colder.ice >= frozen.ice && colder.begins == frozen.begins);
+        }
     }
 
     #[test]
