@@ -122,6 +122,8 @@ pub(crate) fn carried(to: Route, from: &str, bench: &Bench) -> Vec<(String, Stri
         Route::Scale | Route::Balance => {
             vec![pair(SPEC, form.lines().to_owned()), pair("makes", "1".to_owned())]
         }
+        // It reads the lines in the book.
+        Route::Bubbles => Vec::new(),
         _ => vec![pair(SPEC, form.lines().to_owned())],
     };
     carried.push(pair(FROM, form.key()));

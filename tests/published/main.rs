@@ -3,6 +3,7 @@
 
 mod acid_constants;
 mod allergens;
+mod bubbles;
 mod by_hand;
 mod clarifying;
 mod energy_and_drinks;

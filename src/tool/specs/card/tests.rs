@@ -287,6 +287,7 @@ fn what_else_there_is_to_do_is_under_more() {
             "Fat-wash",
             "A cordial for its juice",
             "Wash it with milk",
+            "Bubbles for it",
             "Label it",
             "Share as a link",
             "Print",
