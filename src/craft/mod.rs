@@ -3,6 +3,7 @@
 pub mod acid;
 pub mod balance;
 pub mod bottle_it;
+pub mod bubbles;
 pub mod chill;
 pub mod clarify;
 pub mod cordial;

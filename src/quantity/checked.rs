@@ -75,6 +75,8 @@ quantities! {
     Brix("sweetness", from_degrees, degrees, "°Bx", 0.0 => 100.0);
     /// Concentration of acid, in grams per litre, 0 to 2000. The acid meant is said where it is used.
     Acidity("acidity", from_g_per_l, g_per_l, "g/l", 0.0 => 2000.0);
+    /// Pressure over that of the air, as a gauge shows it, in bar, 0 to 10.
+    Pressure("pressure", from_bar, bar, "bar", 0.0 => 10.0);
 }
 
 impl Default for Mass {
@@ -134,6 +136,15 @@ impl Temperature {
 impl Abv {
     /// No alcohol.
     pub const NONE: Abv = Abv(0.0);
+}
+
+impl Pressure {
+    /// A pound-force to the square inch, in bar: 0.453 592 37 kg × 9.806 65 m/s² over (0.0254 m)².
+    ///
+    /// Source: NIST SP 811, appendix B.
+    pub const PSI: Pressure = Pressure(Mass::POUND.0 / 1000.0 * 9.806_65 / (0.0254 * 0.0254) / 1e5);
+    /// No more than the air's.
+    pub const NONE: Pressure = Pressure(0.0);
 }
 
 impl MassFraction {

@@ -2,6 +2,7 @@
 
 use crate::craft::balance::{Balance, balance};
 use crate::quantity::Volume;
+use crate::reading::freezer::{begins, in_freezer};
 use crate::screen::{Answer, Bench, Choice, Figure};
 use crate::substance::energy::{StandardDrink, energy};
 use crate::substance::mix::Mix;
@@ -23,8 +24,6 @@ const ENERGY: &str = "A serve, by the factors of EU food labels: alcohol 29, sug
     and protein are left out.";
 const DRINKS: &str = "Alcohol in a serve, by the standard drink chosen in Shelf. No measure of who may drive or drink: \
     follow your national body.";
-const FREEZING: &str = "Where ice begins to form. From tables for spirit and for sugar in water, added up: our own rule, \
-    an estimate.";
 const VOLUME: &str = "One serve at 20 °C. Less than its parts added up: spirit and water draw together.";
 
 /// Strength, sugar, acid and their ratio, before ice.
@@ -68,12 +67,8 @@ pub(crate) fn all(
     answer.explained(label, Figure::new(whole(energy.kilojoules), kilocalories), ENERGY);
     let drinks = text::plain(bench.house.region.count(serve), 1, bench.decimal);
     answer.explained("standard drinks, a serve", Figure::new(drinks, region(bench.house.region)), DRINKS);
-    if let Ok(point) = serve.freezing_point() {
-        answer.explained(
-            "starts to freeze",
-            Figure::new(text::plain(point.celsius(), 1, bench.decimal), "°C"),
-            FREEZING,
-        );
+    if let Some(frozen) = in_freezer(serve) {
+        begins(answer, &frozen, bench);
     }
 }
 

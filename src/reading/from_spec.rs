@@ -133,6 +133,8 @@ pub(crate) fn carried(to: Route, from: &str, bench: &Bench) -> Vec<(String, Stri
             let said = method.map(|(method, time)| [pair("method", method.into()), pair("time", time.into())]);
             [lines].into_iter().chain(said.into_iter().flatten()).collect()
         }
+        // It reads the lines in the book.
+        Route::Bubbles => Vec::new(),
         _ => vec![pair(SPEC, form.lines().to_owned())],
     };
     carried.push(pair(FROM, form.key()));

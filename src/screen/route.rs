@@ -192,6 +192,7 @@ routes! {
         .shows_one(Record::Run).timed().read_first();
     Label: Batch "batch/label" "label" "Label" "A strip for what was made"
         .timed().read_first().with_specs();
+    Bubbles: Batch "batch/bubbles" "bubbles" "Bubbles" "What pressure for so many bubbles?" .with_specs();
     Specs: Specs "specs" "specs" "Book" "All specs: search, sort, tags"
         .of_book().tabs_own().with_specs().read_first();
     Card: Specs "specs/spec" "card" "Spec" "One drink, in its forms" .shows_one(Record::Spec).with_specs();

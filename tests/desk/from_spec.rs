@@ -131,6 +131,34 @@ fn a_spec_comes_along_from_its_page_through_fruit_and_clarify_to_its_cordial() {
 }
 
 #[test]
+fn bubbles_for_a_spec_know_when_it_freezes() {
+    let keeper = Faulty::default();
+    let mut tab = Tab::open(&keeper, "specs");
+    tab.act(Act::NewSpec).follow().type_in("name", "Fizz").type_in("lines", "30 ml gin\n170 ml water");
+    let bubbles = tab.tap("Done").tap("More").link("Bubbles for it");
+    tab.go(&bubbles);
+    assert_eq!((chosen(&mut tab).as_str(), tab.strip().as_str()), ("Fizz", "1.0 bar | 15 psi on the gauge, at 4 °C"));
+    assert!(back(&mut tab).is_some() && tab.view().screen.field("strength").is_none(), "the spec says its strength");
+    // At 6 % vol it is still liquid at −1 °C; with more water it is not.
+    assert!(tab.type_in("at", "−1").strip().starts_with("0.7 bar | "), "{}", tab.strip());
+    tab.act(Act::NewSpec).follow().type_in("lines", "200 ml water").tap("Done").tap("More");
+    let bubbles = tab.link("Bubbles for it");
+    assert_eq!(tab.go(&bubbles).strip(), "? | This drink begins to freeze at 0 °C. Type a warmer temperature.");
+    // A spec that it does not know is of a strength unknown.
+    assert!(tab.type_in("from_spec", "").view().screen.field("strength").is_some());
+    assert!(tab.strip().starts_with("0.7 bar"), "{}", tab.strip());
+}
+
+#[test]
+fn a_preset_is_a_tap() {
+    let keeper = Faulty::default();
+    let mut tab = Tab::open(&keeper, "batch/bubbles");
+    assert_eq!(tab.tap("Lively").value("bubbles"), "4");
+    assert_eq!(tab.strip(), "1.7 bar | 25 psi on the gauge, at 4 °C");
+    assert_eq!(tab.act(Act::Undo).value("bubbles"), "3");
+}
+
+#[test]
 fn a_spec_that_is_gone_is_said_and_leads_nowhere() {
     let keeper = with_demo();
     let mut tab = Tab::open(&keeper, "service/scale");

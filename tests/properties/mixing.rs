@@ -2,8 +2,9 @@
 
 use proptest::prelude::*;
 
+use meniscus::craft::bubbles::{pressure_for, volumes_at};
 use meniscus::craft::freezer::{self, State};
-use meniscus::quantity::{Abv, Brix, Density, Mass, MassFraction, Ratio, Temperature, Volume};
+use meniscus::quantity::{Abv, Brix, Density, Mass, MassFraction, Pressure, Ratio, Temperature, Volume};
 use meniscus::substance::acid::Acid;
 use meniscus::substance::mix::Mix;
 use meniscus::substance::ph::{Dissolved, ph};
@@ -68,6 +69,18 @@ proptest! {
         if let Ok(colder) = at(t - less) {
             prop_assert!(colder.ice >= frozen.ice && colder.begins == frozen.begins);
         }
+    }
+
+    #[test]
+    fn bubbles_and_their_pressure_lead_back_to_each_other(bar in 0.0_f64..10.0, t in -1.0_f64..40.0, more in 0.01_f64..1.0) {
+        let at = Temperature::from_celsius(t).expect("a temperature");
+        let holds = |bar: f64| volumes_at(Pressure::from_bar(bar.min(10.0)).expect("a pressure"), at).expect("in range");
+        if let Ok(pressure) = pressure_for(holds(bar), at) {
+            prop_assert!((pressure.bar() - bar).abs() < 1e-9);
+        }
+        prop_assert!(holds(bar + more) >= holds(bar), "more pressure holds more");
+        let warmer = Temperature::from_celsius((t + more).min(40.0)).expect("a temperature");
+        prop_assert!(volumes_at(Pressure::NONE, warmer).expect("in range") <= holds(0.0), "warm holds less");
     }
 
     #[test]

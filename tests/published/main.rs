@@ -3,6 +3,7 @@
 
 mod acid_constants;
 mod allergens;
+mod bubbles;
 mod by_hand;
 mod chilling;
 mod clarifying;

@@ -1,5 +1,6 @@
 //! Batch: bottling, and getting it all ready in time.
 
+pub mod bubbles;
 pub mod label;
 pub mod run;
 pub mod serves;
@@ -13,6 +14,7 @@ pub fn tool(route: Route) -> Option<Box<dyn Tool>> {
     Some(match route {
         Route::Serves => Box::new(serves::ServesForm::default()),
         Route::Run => Box::new(run::RunForm::default()),
+        Route::Bubbles => Box::new(bubbles::BubblesForm::default()),
         Route::Label => Box::new(label::LabelForm::default()),
         _ => return None,
     })

@@ -68,5 +68,6 @@ fn carry(
     answer.carry("A cordial for its juice", Route::Cordial.href_with("spec", lines));
     links::milk_wash(read, served.is_washed, lines, answer, bench);
     let (id, at) = which;
+    answer.carry("Bubbles for it", from_spec::href(Route::Bubbles, id, at, bench));
     answer.carry("Label it", label::href(&from_spec::facts(id, card, at, bench)));
 }

@@ -3,6 +3,7 @@
 use super::ways;
 use crate::book::{Card, Line, Way};
 use crate::quantity::Ratio;
+use crate::reading::freezer::freezer_cells;
 use crate::reading::glance::at_a_glance;
 use crate::reading::rows::exact_figure;
 use crate::reading::{self, Content, Contents, counted_row, from_spec, label, named};
@@ -45,6 +46,7 @@ impl Read<'_> {
         if read.is_something() {
             answer.cells_title = "Before ice";
             reading::four_cells(&mut answer, &served.before, bench);
+            freezer_cells(&mut answer, &served.before, bench);
         }
         let pours: Vec<Pour> =
             read.pairs().enumerate().map(|(at, pair)| self.pour(at, pair, serves, &in_hand)).collect();

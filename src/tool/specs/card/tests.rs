@@ -111,6 +111,29 @@ fn a_spec_is_read_first_in_the_form_that_is_open() {
     assert_eq!(none.strip.also, "Choose a spec in the book, or start one.");
 }
 
+/// 20 % and 10 % of ethanol by mass, 24.5 and 12.4 % vol, begin to freeze at −10.9 and −4.5 °C (CRC Handbook, 102nd ed.);
+/// by its rows of 24 and 30 %, what is left at −18 °C has 27.6 %, so that near 28 and 64 % are ice.
+#[test]
+fn a_spec_says_what_it_is_in_a_freezer() {
+    let says = |lines: &str| {
+        let shown = screen(Route::Card, &texts(&[("id", "a")]), &bench_of(way(lines)));
+        let cells = shown.blocks.iter().find_map(|block| match block {
+            Block::Cells(_, cells) => Some(cells.clone()),
+            _ => None,
+        });
+        let cells = cells.expect("figures").into_iter().skip_while(|cell| cell.label != "at −18 °C");
+        cells.map(|cell| format!("{}: {}", cell.label, cell.figure)).collect::<Vec<_>>()
+    };
+    assert_eq!(says("100 ml gin 24.5 %"), ["at −18 °C: slush 28 % ice", "starts to freeze: −10.9 °C"]);
+    assert_eq!(says("100 ml gin 12.4 %"), ["at −18 °C: solid 64 % ice", "starts to freeze: −4.5 °C"]);
+    assert_eq!(says("100 ml gin 40 %")[0], "at −18 °C: syrupy no ice");
+    // Beyond the tables: of spirit, from 57.9 % vol; of sugar, from 40 % of it in its water.
+    assert_eq!(says("100 ml gin 70 %"), ["at −18 °C: syrupy no ice"]);
+    assert_eq!(says("100 ml water\n10 g sugar"), ["at −18 °C: solid 77 % ice or more", "starts to freeze: −0.6 °C"]);
+    assert!(says("100 g sugar\n50 ml water").is_empty(), "a thick syrup");
+    assert!(says("lemon twist").is_empty(), "nothing measured");
+}
+
 #[test]
 fn a_spec_in_ounces_is_read_in_ounces() {
     let way = Way { holds: "3 oz".into(), ..way("2 oz gin\n1 oz lemon juice") };
@@ -288,6 +311,7 @@ fn what_else_there_is_to_do_is_under_more() {
             "Fat-wash",
             "A cordial for its juice",
             "Wash it with milk",
+            "Bubbles for it",
             "Label it",
             "Share as a link",
             "Print",
