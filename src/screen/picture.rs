@@ -35,6 +35,21 @@ pub enum Picture {
         /// Where milk clots, and that as it is said.
         clots: (f64, String),
     },
+    /// Figures before and after a change, a pair of bars each.
+    Changed(Vec<Changed>),
+}
+
+/// A figure before and after a change.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Changed {
+    /// What of: "sugar".
+    pub of: &'static str,
+    /// Both as they are said: "106 → 136 g/l".
+    pub said: String,
+    /// Before, after.
+    pub values: [f64; 2],
+    /// Where it should be.
+    pub aim: Option<f64>,
 }
 
 /// A vessel, and how high the liquid stands in it, mm above its bottom.

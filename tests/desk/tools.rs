@@ -107,7 +107,7 @@ fn the_pad_is_ready_where_a_tool_begins_with_a_number() {
         let mut tab = Tab::open(&keeper, "service/measure");
         let view = tab.go(&route.href()).view();
         let read_first =
-            ["Scale", "Balance", "Book", "Spec", "Find", "Backup", "Settings", "Run sheet", "Label", "Ingredients"];
+            ["Scale", "Balance", "Aim", "Book", "Spec", "Find", "Backup", "Settings", "Run sheet", "Label", "Ingredients"];
         assert_eq!(view.pad.is_none(), read_first.contains(&route.row().label), "{route:?}");
         assert_eq!(view.pad.map(|pad| pad.field), view.active, "{route:?}");
     }
