@@ -1,6 +1,7 @@
 //! Craft: what the trade computes, one pure file a tool. No text, no formatting, no browser.
 
 pub mod acid;
+pub mod aim;
 pub mod balance;
 pub mod bottle_it;
 pub mod bubbles;

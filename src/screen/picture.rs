@@ -46,6 +46,8 @@ pub enum Picture {
         /// What stands along the foot: at how many seconds, and the words.
         foot: Vec<(f64, String)>,
     },
+    /// Figures before and after a change, a pair of bars each.
+    Changed(Vec<Changed>),
 }
 
 /// A line over time.
@@ -76,6 +78,19 @@ impl Line {
         let step = steps.into_iter().find(|step| from(*step) + f64::from(RULES - 1) * step >= most).unwrap_or(1e9);
         [from(step), step]
     }
+}
+
+/// A figure before and after a change.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Changed {
+    /// What of: "sugar".
+    pub of: &'static str,
+    /// Both as they are said: "106 → 136 g/l".
+    pub said: String,
+    /// Before, after.
+    pub values: [f64; 2],
+    /// Where it should be.
+    pub aim: Option<f64>,
 }
 
 /// A vessel, and how high the liquid stands in it, mm above its bottom.

@@ -3,6 +3,7 @@
 //! Bars stretch with the page and their strokes do not; no words stand in what stretches. A hatch is a path of its own,
 //! cut where its part ends: a pattern would need a name that no other drawing on the page has.
 
+mod changed;
 mod curve;
 #[cfg(test)]
 mod tests;
@@ -48,6 +49,7 @@ pub(super) fn picture(shown: &Picture) -> Vec<Node> {
         }
         Picture::PhLine { text, ph, said, clots } => vec![ph_line(text, *ph, said, clots)],
         Picture::Curve { text, lines, seconds, foot } => vec![curve::curve(text, lines, *seconds, foot)],
+        Picture::Changed(all) => changed::changed(all),
     }
 }
 

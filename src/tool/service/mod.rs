@@ -1,5 +1,6 @@
 //! Service: mid-shift, one drink at a time.
 
+pub mod aim;
 pub mod balance;
 pub mod chill;
 pub mod ice;
@@ -18,6 +19,7 @@ pub fn tool(route: Route) -> Option<Box<dyn Tool>> {
         Route::Chill => Box::new(chill::ChillForm::default()),
         Route::Balance => Box::new(balance::BalanceForm::default()),
         Route::Ice => Box::new(ice::IceForm::default()),
+        Route::Aim => Box::new(aim::AimForm::default()),
         _ => return None,
     })
 }
