@@ -39,6 +39,8 @@ pub struct Part {
     pub measure: Mix,
     /// How many measures are in the drink now.
     pub now: f64,
+    /// Whether it stays as it is: nobody mends a drink with its bitters.
+    pub is_fixed: bool,
 }
 
 /// A change that hits.
@@ -106,6 +108,9 @@ pub fn aim(parts: &[Part], targets: &[Target], serve: &dyn Fn(&Mix) -> Mix) -> R
         let seconds = if targets.len() > 1 { first + 1..parts.len() } else { first..first + 1 };
         for second in seconds {
             let which = [first, second];
+            if which.iter().any(|at| parts[*at].is_fixed) {
+                continue;
+            }
             let Some(hit) = solve(parts, &which[..targets.len()], targets, water, serve) else { continue };
             let at = found.iter().position(|other| hit.moved < other.moved).unwrap_or(found.len());
             found.insert(at, hit);
@@ -191,7 +196,7 @@ fn nearest(parts: &[Part], target: Target, serve: &dyn Fn(&Mix) -> Mix) -> AimPr
     let now = at(&[]);
     let whole = ml(&drink(parts, &[]));
     let mut best = now;
-    for (index, part) in parts.iter().enumerate() {
+    for (index, part) in parts.iter().enumerate().filter(|(_, part)| !part.is_fixed) {
         for measures in [0.0, whole * MOST / ml(&part.measure).max(1e-9)] {
             let there = at(&[(index, measures)]);
             if there.is_finite() && (there - target.value).abs() < (best - target.value).abs() {

@@ -25,8 +25,8 @@ fn parts() -> impl Strategy<Value = Vec<Part>> {
         (litre + Mix::water(g(940.0))) * Ratio::from_value(grams / 1000.0).expect("a ratio")
     });
     (spirit, syrup, juice).prop_map(|(spirit, syrup, juice)| {
-        let in_it = [spirit, syrup, juice].map(|measure| Part { measure, now: 1.0 });
-        in_it.into_iter().chain([Part { measure: Mix::water(g(1.0)), now: 0.0 }]).collect()
+        let in_it = [spirit, syrup, juice].map(|measure| Part { measure, now: 1.0, is_fixed: false });
+        in_it.into_iter().chain([Part { measure: Mix::water(g(1.0)), now: 0.0, is_fixed: false }]).collect()
     })
 }
 

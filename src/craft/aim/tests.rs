@@ -9,7 +9,7 @@ fn g(value: f64) -> Mass {
 }
 
 fn part(measure: Mix, now: f64) -> Part {
-    Part { measure, now }
+    Part { measure, now, is_fixed: false }
 }
 
 fn syrup() -> Mix {
@@ -82,6 +82,15 @@ fn it_is_aimed_at_in_the_glass() {
     for hit in found {
         assert!((stands(&half(&drink(&parts, &hit.to)), Of::Sugar) / sugar - 1.2).abs() < 1e-9);
     }
+}
+
+#[test]
+fn what_is_fixed_stays() {
+    let fixed = Part { is_fixed: true, ..part(syrup(), 1.0) };
+    let found = aim(&[fixed, part(sour(), 1.0)], &[to(Of::SugarToAcid, 10.0)], &plain).expect("it can be hit");
+    assert_eq!(found.iter().map(|hit| hit.to[0].0).collect::<Vec<_>>(), [1]);
+    let alone = aim(&[fixed], &[to(Of::Sugar, 10.0)], &plain);
+    assert_eq!(alone, Err(AimProblem::NoneBrings(Of::Sugar)));
 }
 
 #[test]

@@ -92,9 +92,11 @@ const STRENGTH_STEP: f64 = 0.02;
 const SIZE_STEP: f64 = 5.0 / 6.0;
 /// What may be poured in though it is not in the spec: by its key in the library, and whether it is sweet or sour.
 const OFFERED: [(&str, Of); 2] = [("simple-syrup", Of::Sugar), ("lemon-juice", Of::Acid)];
-/// A part with so much sugar, or acid, g/l, is that already.
-const IS_SWEET: f64 = 250.0;
-const IS_SOUR: f64 = 15.0;
+/// A part with so much sugar to its acid is sweet, and one with so little sour, already.
+const IS_SWEET: f64 = 100.0;
+const IS_SOUR: f64 = 5.0;
+/// And it has at least so much of it, g/l.
+const ENOUGH: [f64; 2] = [250.0, 15.0];
 /// Ways that are shown.
 const MOST: usize = 4;
 
@@ -202,11 +204,21 @@ impl AimForm {
         let (mut parts, mut names) = (Vec::new(), Vec::new());
         for (line, content) in read.pairs() {
             let (Ok(line), Content::Poured(mix)) = (&line.read, content) else { continue };
-            parts.push(Part { measure: **mix * serves, now: 1.0 });
+            let is_fixed = matches!(line.unit, Some(Unit::Dash | Unit::Drop))
+                || line.taken.is_some_and(|taken| taken.ingredient.kind == Kind::Bitters);
+            parts.push(Part { measure: **mix * serves, now: 1.0, is_fixed });
             names.push(Named { name: line.name.clone(), unit: line.unit });
         }
-        let least = |of| if of == Of::Sugar { IS_SWEET } else { IS_SOUR };
-        let has = |of| parts.iter().any(|part| stands(&part.measure, of) > least(of));
+        let has = |of: Of| {
+            parts.iter().any(|part| {
+                let [sugar, acid] = [Of::Sugar, Of::Acid].map(|of| stands(&part.measure, of));
+                if of == Of::Sugar {
+                    sugar > ENOUGH[0] && sugar > acid * IS_SWEET
+                } else {
+                    acid > ENOUGH[1] && sugar < acid * IS_SOUR
+                }
+            })
+        };
         let offered: Vec<&str> = OFFERED.into_iter().filter(|(_, of)| !has(*of)).map(|(key, _)| key).collect();
         for key in ["water"].into_iter().chain(offered) {
             let taken =
@@ -221,7 +233,7 @@ impl AimForm {
             {
                 continue;
             }
-            parts.push(Part { measure: mix, now: 0.0 });
+            parts.push(Part { measure: mix, now: 0.0, is_fixed: false });
             names.push(Named { name: taken.ingredient.name.to_lowercase(), unit: None });
         }
         (parts, names)
