@@ -36,10 +36,9 @@ fn a_new_spec_is_written_and_lines_come_along_from_scale() {
     let mut tab = Tab::open(&keeper, "service/scale");
     tab.type_in("spec", "60 ml gin").tap("Keep it in Specs").follow();
     assert_eq!(tab.value("lines"), "60 ml gin");
-    tab.type_in("name", "Weir").type_in("way", "quick").type_in("add_name", "lime");
-    tab.tap("Lime juice");
+    tab.type_in("name", "Weir").type_in("way", "quick").tap("Line by line").tap("Add a line");
+    tab.type_in("line_amount", "30 ml").type_in("line_of", "lime").tap("Lime juice");
     assert_eq!(tab.value("lines"), "60 ml gin\n30 ml Lime juice");
-    assert_eq!(tab.value("add_name"), "");
     tab.tap("Add a form");
     assert_eq!((tab.value("at"), tab.value("way")), ("1".into(), String::new()));
     tab.tap("Done").tap("More").tap("Duplicate");
@@ -55,8 +54,7 @@ fn lines_move_and_a_text_pasted_over_comes_back() {
     with_demo(&keeper);
     let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1");
     let lines = tab.value("lines");
-    tab.act(Act::Choose("write".into(), "each".into())).tap_sign("move pear juice up");
-    tab.act(Act::Choose("write".into(), "typed".into()));
+    tab.tap("Line by line").open_line("pear juice").tap("Up").tap("As text");
     assert!(tab.value("lines").starts_with("30 ml pear juice\n45 ml pear brandy"));
     assert_eq!(tab.act(Act::Undo).value("lines"), lines);
     tab.type_in("steps", "");
