@@ -198,3 +198,41 @@ fn a_backup_grows_old() {
         assert!(Tab::open_later(&keeper, "specs/backup", later).strip().ends_with(words), "{days}");
     }
 }
+
+/// The strongest first, as they are served; what nothing is known of last. A change, a new one and one less find their places.
+#[test]
+fn specs_come_in_the_order_of_their_strength() {
+    let keeper = Faulty::default();
+    with_demo(&keeper);
+    let mut tab = Tab::open(&keeper, "specs");
+    for (name, lines) in [("Soft", "100 ml soda water"), ("Words", "Lemon twist"), ("Bare", "60 ml gin")] {
+        tab.tap("New").follow().type_in("name", name).type_in("lines", lines).go("specs");
+    }
+    tab.act(Act::Choose("sort".into(), "strongest".into()));
+    let names = |tab: &mut Tab<'_>| -> Vec<String> {
+        tab.rows().iter().map(|row| row.split('|').next().unwrap_or_default().to_owned()).collect()
+    };
+    // 40 %, then by the percents that their rows say; soda before what has no strength.
+    let percent = |row: &String| row.split(" % ").next().and_then(|text| text.rsplit(' ').next()?.parse::<f64>().ok());
+    let listed = names(&mut tab);
+    assert_eq!((listed[0].as_str(), listed[4].as_str(), listed[5].as_str()), ("Bare", "Soft", "Words"));
+    let percents: Vec<f64> = tab.rows().iter().filter_map(percent).collect();
+    assert!(percents.is_sorted_by(|one, next| one >= next), "{percents:?} of {:?}", tab.rows());
+    // Once changed it is read again, and the others stay.
+    let id = stored(&keeper, "spec/").into_iter().find(|text| text.contains("\"Soft\"")).expect("it");
+    let id = id.split('=').next().unwrap_or_default().trim_start_matches("spec/").to_owned();
+    tab.go(&format!("specs/spec?id={id}")).type_in("lines", "60 ml gin 57 %").go("specs");
+    assert_eq!(names(&mut tab)[..2], ["Soft", "Bare"]);
+    tab.go(&format!("specs/spec?id={id}")).act(Act::Empty).go("specs");
+    assert_eq!((names(&mut tab)[0].as_str(), tab.rows().len()), ("Bare", 5));
+    // Where an ingredient is the bar's own, the order is by its figures.
+    tab.go("shelf/ingredients").tap("New ingredient").type_in("name", "soda water").type_in("like", "spirit-40");
+    tab.type_in("strength", "90")
+        .go("specs")
+        .tap("New")
+        .follow()
+        .type_in("name", "Odd")
+        .type_in("lines", "60 ml soda water");
+    tab.go("specs");
+    assert_eq!(names(&mut tab)[0], "Odd");
+}
