@@ -343,6 +343,8 @@ async fn a_spec_is_taken_into_scale_and_found_by_a_few_letters() -> Result<()> {
     assert!(phone.value("spec").await?.contains("20 ml dry vermouth"));
     phone.tap_on("Back").await?;
     phone.until("location.hash === '#/specs/spec?id=demo-1'").await?;
+    // In the form that it came from.
+    phone.strip_says("after the stir").await?;
     phone.open("find").await?;
     phone.until("document.activeElement.id === 'search' && document.activeElement.type === 'search'").await?;
     phone.type_in("search", "lantrn").await?;
