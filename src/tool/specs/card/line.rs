@@ -102,8 +102,9 @@ impl<'a> OpenLine<'a> {
                 line.extend([before, part, behind]);
             }
         }
-        let cut = self.cut.map(|_| amount.len());
-        let note = OpenLine { raw: &line, cut, ..*self }.note();
+        // Where another tab has changed the line meanwhile, what is typed goes on in the field that was there.
+        let cut = if self.cut.is_some() || name == AMOUNT { Some(amount.len()) } else { None };
+        let note = OpenLine { raw: &line, cut, has_note: self.has_note || name == NOTE, ..*self }.note();
         (line, note)
     }
 }
