@@ -31,7 +31,7 @@ pub use loose::Loose;
 pub use named::{
     Fit, Holds, Measured, Taken, abroad, alike, fit, folded, is_poured, named, named_to_the_end, taken_as,
 };
-pub use order::stood_before;
+pub use order::{order, stood_before};
 pub use records::{Book, Deed, Entry, Pairs, Stamp, Unread};
 pub use run::{Logged, MOST_KEY, MOST_PARTS, Part, Run, Tick};
 pub use slot::{Field, Many, Record, Rule, Slot, Written};

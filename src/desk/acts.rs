@@ -216,6 +216,11 @@ impl Desk {
             self.sight.activate(first);
             self.effects.push(Effect::Show(field));
         }
+        // A line that is added is typed in at once.
+        if name == card::LINE && self.shown().field(card::AMOUNT).is_some_and(|amount| amount.text.is_empty()) {
+            self.activate(Some(card::AMOUNT));
+            self.effects.push(Effect::Enter(card::AMOUNT));
+        }
     }
 
     /// Makes a number the field that the pad types into, and shows it; none puts the pad away.

@@ -164,10 +164,11 @@ pub(crate) fn keep(
     bench: &Bench,
     takes: &dyn Fn(Route) -> bool,
 ) {
-    let Some((id, _)) = from.rsplit_once('/') else { return };
+    let Some((id, at)) = from.rsplit_once('/') else { return };
     let form = FromSpec::of(from, bench);
     if !is_home && (form.is_some() || !bench.book.has_cards) {
-        answer.head.push(Button::new("Back", Act::Go(Route::Card.href_with("id", id))));
+        let form = format!("{}&at={at}", Route::Card.href_with("id", id));
+        answer.head.push(Button::new("Back", Act::Go(form)));
     }
     if let Some(form) = form.filter(|_| !is_shown && !is_home) {
         let name = format!("For {}", form.name());

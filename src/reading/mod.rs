@@ -11,6 +11,7 @@ pub(crate) mod label;
 pub(crate) mod links;
 mod made_of;
 mod name;
+mod offered;
 mod parts;
 pub(crate) mod pours;
 pub(crate) mod rows;
@@ -22,6 +23,7 @@ pub(crate) use cells::four_cells;
 pub(crate) use contents::{Content, Contents};
 pub(crate) use made_of::made_of;
 pub(crate) use name::{named, of_form};
+pub(crate) use offered::offered;
 pub(crate) use parts::ask_part;
 pub(crate) use shares::{card_row, counted_row};
 

@@ -39,6 +39,8 @@ pub struct Bench {
     pub clock: Clock,
     /// Run sheets that have been worked out for that time, by the id of their run.
     pub sheets: Vec<(String, Rc<Sheet>)>,
+    /// The places of the specs in the book, the strongest first; empty unless they are asked for so.
+    pub strongest: Vec<usize>,
 }
 
 impl Default for Bench {
@@ -61,6 +63,7 @@ impl Default for Bench {
             at_hand: AtHand::default(),
             clock: Clock::default(),
             sheets: Vec::new(),
+            strongest: Vec::new(),
         }
     }
 }

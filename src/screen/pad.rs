@@ -18,6 +18,8 @@ pub enum Keys {
     Batch,
     /// A volume or a weight.
     Either,
+    /// The amount of a line of a spec: a volume, a weight, or a number of things.
+    Line,
     /// A volume or a weight, or two of them set against each other.
     Compared,
     /// A volume or a weight, large.
@@ -144,7 +146,7 @@ const fn usual(keys: Keys) -> &'static [Unit] {
     use Unit::{Barspoon, Centilitre, Dash, Gram, Kilogram, Litre, Millilitre, Ounce, OunceWeight, Pound};
     match keys {
         Keys::Pour => &[Millilitre, Centilitre, Ounce, Dash, Barspoon],
-        Keys::Either | Keys::Compared => &[Millilitre, Ounce, Dash, Barspoon, Gram],
+        Keys::Either | Keys::Line | Keys::Compared => &[Millilitre, Ounce, Dash, Barspoon, Gram],
         Keys::Batch => &[Millilitre, Centilitre, Litre, Ounce, Dash],
         Keys::Bulk => &[Millilitre, Litre, Ounce, Gram, Kilogram],
         Keys::Marks => &[Millilitre, Centilitre, Ounce, Barspoon],
@@ -194,7 +196,7 @@ pub fn face(keys: Keys, decimal: Decimal) -> Vec<Key> {
 /// What stands in their place under "more": the other units, another amount in a sum or set against it.
 #[must_use]
 pub fn others(keys: Keys) -> Vec<Key> {
-    let weighs = matches!(keys, Keys::Either | Keys::Compared | Keys::Bulk);
+    let weighs = matches!(keys, Keys::Either | Keys::Line | Keys::Compared | Keys::Bulk);
     let is_other = |unit: &&Unit| (weighs || !unit.weighs()) && !usual(keys).contains(unit);
     let mut others: Vec<Key> = UNITS.iter().filter(is_other).map(|unit| Key::Unit(*unit)).collect();
     others.push(Key::Plus);
@@ -232,6 +234,7 @@ mod tests {
             (Keys::Marks, 17),
             (Keys::Batch, 17),
             (Keys::Either, 21),
+            (Keys::Line, 21),
             (Keys::Compared, 21),
             (Keys::Bulk, 21),
         ] {

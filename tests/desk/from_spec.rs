@@ -64,7 +64,7 @@ fn a_spec_is_chosen_in_each_tool_that_takes_one() {
         tab.type_in("from_spec", LANTERN);
         assert_eq!(tab.value("spec"), stirred, "{at}");
         assert_eq!(chosen(&mut tab), "Orchard lantern, stirred", "{at}");
-        assert_eq!(back(&mut tab).as_deref(), Some("#/specs/spec?id=demo-1"), "{at}");
+        assert_eq!(back(&mut tab).as_deref(), Some("#/specs/spec?id=demo-1&at=1"), "{at}");
         // One step of Undo, and what was typed is back.
         tab.act(Act::Undo);
         assert_eq!((tab.value("spec"), tab.value("from_spec")), (stood, String::new()), "{at}");
@@ -122,9 +122,17 @@ fn a_spec_comes_along_from_its_page_through_fruit_and_clarify_to_its_cordial() {
     assert_eq!(tab.view().screen.strip.below, "For Orchard lantern, quick");
     let cordial = tab.link("Make a cordial");
     tab.go(&cordial);
-    assert_eq!(back(&mut tab).as_deref(), Some("#/specs/spec?id=demo-1"));
+    assert_eq!(back(&mut tab).as_deref(), Some("#/specs/spec?id=demo-1&at=0"));
     tab.act(Act::Choose("ask".into(), "swap".into()));
     assert_eq!((tab.value("spec"), chosen(&mut tab)), (quick, "Orchard lantern, quick".into()));
+    // Back opens the form that it came from; which spec it is stays in the address.
+    tab.go("#/specs/spec?id=demo-1&at=2");
+    assert_eq!(
+        tab.effects.iter().rfind(|effect| matches!(effect, Effect::Replace(_))),
+        Some(&Effect::Replace("#/specs/spec?id=demo-1".into()))
+    );
+    let way = back(tab.go("prep/cordial")).expect("a way back");
+    assert_eq!(tab.go(&way).value("at"), "0");
     // Lines from elsewhere are of no spec.
     tab.go("service/scale?spec=60+ml+gin");
     assert_eq!((tab.value("from_spec"), back(&mut tab)), (String::new(), None));

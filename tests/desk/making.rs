@@ -75,7 +75,7 @@ fn what_is_changed_is_read_at_once_and_the_other_ticks_stay() {
     let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1");
     tick(&mut tab, 0);
     tick(&mut tab, 1);
-    tab.tap("Change");
+    tab.tap("Change").tap("As text");
     assert!(tab.view().screen.field("lines").is_some() && tab.effects.contains(&Effect::Begin("Spec")));
     let lines = tab.value("lines").replace("30 ml pear juice", "25 ml pear juice");
     tab.type_in("lines", &lines).tap("Done");

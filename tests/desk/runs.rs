@@ -30,11 +30,11 @@ fn preps_find_each_other_whatever_comes_first() {
             "Lime cordial||made of what Lime, cleared with enzyme gives"
         ]
     );
-    tab.tap_sign("Lime cordial: made of something else");
+    tab.tap_sign("Made of something else: Lime cordial");
     assert!(tab.rows().contains(&"Lime cordial||amount set by you".into()), "{:?}", tab.rows());
-    tab.tap_sign("Lime cordial: made of something else");
+    tab.tap_sign("Made of something else: Lime cordial");
     assert!(tab.rows().contains(&made[1]), "round again");
-    tab.tap_sign("take Lime juice out");
+    tab.tap_sign("Take out: Lime juice");
     assert!(!tab.rows().iter().any(|row| row.starts_with("Lime juice|")));
     assert!(tab.act(Act::Undo).rows().iter().any(|row| row.starts_with("Lime juice|")));
 }

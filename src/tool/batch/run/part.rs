@@ -35,7 +35,8 @@ pub(super) struct Planned {
     pub(super) taken: Vec<String>,
 }
 
-/// A text that nobody types: where it arrives, a tool counts with the reading that it is given by that name.
+/// A text that nobody types: where it arrives, a tool counts with the reading that it is given by that name, which takes its
+/// place.
 const PROBE: &str = "\u{1}";
 
 fn route_of(part: &Part) -> Option<Route> {
@@ -75,13 +76,18 @@ pub(super) fn planned(run: &Run, part: &Part, came: Option<&Came>, bench: &Bench
         if text.trim().is_empty() {
             return;
         }
-        if is_reading {
-            form.take(&name, PROBE);
-            if form.fields().into_iter().any(|(_, field)| field == PROBE) {
-                taken.push(name.clone());
-            }
+        if !is_reading {
+            return form.take(&name, text);
         }
-        form.take(&name, text);
+        form.take(&name, PROBE);
+        let mut is_taken = false;
+        for (_, field) in form.fields().into_iter().filter(|(_, field)| *field == PROBE) {
+            text.clone_into(field);
+            is_taken = true;
+        }
+        if is_taken {
+            taken.push(name);
+        }
     };
     if let Some(came) = came {
         give("came_of".into(), &came.of, false);

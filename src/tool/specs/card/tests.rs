@@ -229,8 +229,12 @@ fn what_each_line_is_read_as_is_said_where_it_is_changed() {
     let lines = "60 ml gin\n20 ml lime juise\n20 ml moon dust\n8 mint leaves\nStir";
     let bench = showing("a", Face::Change, bench_of(way(lines)));
     let rows = |write: &str| {
-        let form = CardForm { id: "a".into(), lines: lines.into(), write: write.into(), ..CardForm::default() };
-        form.answer(&bench).rows
+        let shown = screen(Route::Card, &texts(&[("id", "a"), ("write", write)]), &bench);
+        let tables = shown.blocks.into_iter().filter_map(|block| match block {
+            Block::Table(_, rows) => Some(rows),
+            _ => None,
+        });
+        tables.flatten().collect::<Vec<_>>()
     };
     let typed = rows("typed");
     assert_eq!(typed.iter().map(|row| row.name.as_str()).collect::<Vec<_>>(), ["moon dust"]);
@@ -255,27 +259,9 @@ fn what_each_line_is_read_as_is_said_where_it_is_changed() {
 }
 
 #[test]
-fn lines_move_and_go() {
-    let bench = showing("demo-1", Face::Change, bench());
-    let shown = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "1"), ("write", "each")]), &bench);
-    assert!(shown.field("lines").is_none(), "they stand once");
-    let Some(Block::Table(title, rows)) = shown.blocks.iter().find(|block| matches!(block, Block::Table(..))) else {
-        panic!("a table")
-    };
-    assert_eq!(*title, "Ingredients");
-    assert_eq!(rows[0].buttons.len(), 1, "the first cannot go up");
-    let put = |button: &Button| match &button.act {
-        Act::Put(puts) => puts[0].1.clone(),
-        other => panic!("{other:?}"),
-    };
-    assert!(put(&rows[1].buttons[0]).starts_with("20 ml dry vermouth\n45 ml pear brandy\n15 ml"));
-    assert!(!put(&rows[1].buttons[1]).contains("vermouth"));
-}
-
-#[test]
 fn the_fields_of_the_form_that_is_open_are_changed() {
     let bench = showing("demo-1", Face::Change, bench());
-    let stirred = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "1")]), &bench);
+    let stirred = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "1"), ("write", "typed")]), &bench);
     assert!(stirred.field("lines").is_some_and(|field| field.text.starts_with("45 ml pear brandy\n20 ml dry")));
     let far = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "99")]), &bench);
     assert_eq!(far.field("way").map(|field| field.text.as_str()), Some("washed"));
