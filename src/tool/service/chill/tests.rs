@@ -57,6 +57,17 @@ fn the_example_is_answered_with_its_curve_and_what_it_was() {
 }
 
 #[test]
+fn a_drink_in_fahrenheit_is_told_in_fahrenheit() {
+    let warm = answer(&[("drink_at", "68 °F")]);
+    // −5.0 °C.
+    assert_eq!(warm.strip.figures[0].to_string(), "23.0 °F");
+    assert_eq!(warm.strip.also, answer(&[]).strip.also);
+    let [(_, Picture::Curve { text, lines, .. })] = warm.pictures.as_slice() else { panic!("no curve") };
+    assert!(text.starts_with("From 68.0 °F to 23.0 °F in 30 s") && lines[0].name == "°F, left", "{text}");
+    assert!(lines[0].points[0][1] > 67.9, "{lines:?}");
+}
+
+#[test]
 fn ice_vessel_and_time_count() {
     let usual = told(&answer(&[]));
     for (texts, is_colder, is_wetter) in [
