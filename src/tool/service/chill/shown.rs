@@ -75,7 +75,7 @@ impl ChillForm {
         answer.rows.splice(
             0..0,
             [
-                row("strength", strength(&drink), " % vol", strength(start.drink)),
+                row("strength", strength(&drink), " %", strength(start.drink)),
                 row("volume", shown(&drink), "", shown(start.drink)),
                 row("sugar", sugar(&drink), " g/l", sugar(start.drink)),
                 row("acid, as citric", acid(&drink), " g/l", acid(start.drink)),

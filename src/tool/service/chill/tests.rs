@@ -35,7 +35,7 @@ fn the_example_is_answered_with_its_curve_and_what_it_was() {
     let rows: Vec<String> =
         answer.rows.iter().map(|row| format!("{} {}, {}", row.name, row.amount, row.detail)).collect();
     let shown = [
-        "strength 19.1 % vol, was 27.3",
+        "strength 19.1 %, was 27.3",
         "volume 117 ml, was 81.4 ml",
         "sugar 60.8 g/l, was 87.1",
         "acid, as citric 3.74 g/l, was 5.36",
