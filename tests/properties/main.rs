@@ -4,6 +4,7 @@ mod adjusting;
 #[path = "../faulty/mod.rs"]
 mod faulty;
 mod figures;
+mod fit;
 mod import;
 mod ledger;
 mod mixing;
