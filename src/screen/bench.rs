@@ -7,7 +7,7 @@ use super::clock::Clock;
 use super::own;
 use super::sheet::Sheet;
 use super::{Act, AtHand, Button, Figure, Held, Problem, fixes};
-use crate::book::{Entry, House, Own, Taken};
+use crate::book::{Entry, Glass, House, Own, Taken};
 use crate::craft::jigger::TOLERANCE;
 use crate::craft::measure::nearest;
 use crate::quantity::{Abv, Amount, Conventions, Mass, Ratio, Temperature, Unit, Volume};
@@ -30,6 +30,8 @@ pub struct Bench {
     pub own: Vec<(String, Taken)>,
     /// Its own yields, a line each.
     pub yields: String,
+    /// The glasses it owns.
+    pub glasses: Vec<Glass>,
     /// What lies on it for now.
     pub at_hand: AtHand,
     /// The time.
@@ -54,6 +56,7 @@ impl Default for Bench {
             book: Held::default(),
             own: Vec::new(),
             yields: String::new(),
+            glasses: Vec::new(),
             at_hand: AtHand::default(),
             clock: Clock::default(),
             sheets: Vec::new(),
