@@ -5,6 +5,7 @@ pub mod balance;
 pub mod chill;
 pub mod clarify;
 pub mod cordial;
+pub mod fit;
 pub mod fruit;
 pub mod in_unit;
 pub mod infuse;

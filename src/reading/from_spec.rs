@@ -3,7 +3,7 @@
 
 use super::label::{self, Keeps};
 use super::name::of_form;
-use super::{Contents, allergens, asks};
+use super::{Contents, allergens, asks, glass};
 use crate::book::{Card, Entry, Way, best};
 use crate::craft::chill::{Method, usual_seconds};
 use crate::quantity::{Temperature, Volume};
@@ -120,6 +120,7 @@ pub(crate) fn carried(to: Route, from: &str, bench: &Bench) -> Vec<(String, Stri
                 Err(_) => Vec::new(),
             }
         }
+        Route::Glass => glass::of_form(&form.entry.value.ways[form.at], &Contents::of(form.lines(), bench), bench),
         Route::Scale | Route::Balance => {
             vec![pair(SPEC, form.lines().to_owned()), pair("makes", "1".to_owned())]
         }
@@ -153,7 +154,11 @@ pub(crate) fn carried(to: Route, from: &str, bench: &Bench) -> Vec<(String, Stri
 
 /// The address of a tool with a spec in it.
 pub(crate) fn href(to: Route, id: &str, at: usize, bench: &Bench) -> String {
-    let pairs = carried(to, &key(id, at), bench);
+    href_of(to, &carried(to, &key(id, at), bench))
+}
+
+/// The address of a tool with texts for it, by name.
+pub(crate) fn href_of(to: Route, pairs: &[(String, String)]) -> String {
     let pairs: Vec<String> = pairs.iter().map(|(name, text)| format!("{name}={}", encode(text))).collect();
     format!("{}?{}", to.href(), pairs.join("&"))
 }

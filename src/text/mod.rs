@@ -4,6 +4,7 @@
 
 mod amount;
 mod figures;
+mod glasses;
 mod list;
 mod number;
 mod qr;
@@ -21,6 +22,7 @@ mod yields;
 
 pub use amount::{AmountProblem, Dimension, Reading, is_part, read_amount, read_count, read_percent};
 pub use figures::{Named, read_figures, read_named, read_taken, whole_figures};
+pub use glasses::read_glass;
 pub use list::read_marks;
 pub use number::{Decimal, NumberProblem, is_digit, read_number, replaced};
 pub use qr::{Qr, qr};

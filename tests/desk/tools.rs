@@ -110,6 +110,7 @@ fn the_pad_is_ready_where_a_tool_begins_with_a_number() {
             "Scale",
             "Balance",
             "Chill",
+            "Glass",
             "Book",
             "Spec",
             "Find",

@@ -5,6 +5,7 @@ mod chilling;
 #[path = "../faulty/mod.rs"]
 mod faulty;
 mod figures;
+mod fit;
 mod import;
 mod ledger;
 mod mixing;

@@ -259,7 +259,7 @@ impl ServesForm {
     /// The bottles, as full as they are; of many the first and the last.
     fn drawn(&self, bottling: &Bottling, bench: &Bench) -> Picture {
         let vessel = BOTTLE.holding(f64::from(self.bottle().ml));
-        let filled = |volume| Filled { level: vessel.level(volume), vessel: vessel.clone() };
+        let filled = |volume| Filled { level: vessel.level(volume), ice: Vec::new(), vessel: vessel.clone() };
         let mut vessels = vec![filled(bottling.full); bottling.bottles.saturating_sub(1).min(MOST_DRAWN - 1) as usize];
         vessels.push(filled(bottling.last));
         let text = format!("{}; a full one holds {}", self.bottled(bottling, bench), precise_ml(bottling.full, bench));

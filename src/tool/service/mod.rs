@@ -2,6 +2,7 @@
 
 pub mod balance;
 pub mod chill;
+pub mod glass;
 pub mod measure;
 pub mod scale;
 
@@ -16,6 +17,7 @@ pub fn tool(route: Route) -> Option<Box<dyn Tool>> {
         Route::Scale => Box::new(scale::ScaleForm::default()),
         Route::Chill => Box::new(chill::ChillForm::default()),
         Route::Balance => Box::new(balance::BalanceForm::default()),
+        Route::Glass => Box::new(glass::GlassForm::default()),
         _ => return None,
     })
 }

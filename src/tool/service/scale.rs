@@ -152,6 +152,7 @@ impl Tool for ScaleForm {
 
     fn take(&mut self, name: &str, text: &str) {
         let (by, field) = match name {
+            FACTOR => (By::Factor, &mut self.factor),
             TOTAL => (By::Total, &mut self.total),
             SERVES => (By::Serves, &mut self.serves),
             SPEC => return text.clone_into(&mut self.spec),

@@ -2,10 +2,11 @@
 
 use super::method::Method;
 use crate::book::Way;
+use crate::craft::fit::Kind;
 use crate::craft::on_ice::{Chilled, takes_up};
 use crate::quantity::{Density, Temperature, Volume};
 use crate::reading::Contents;
-use crate::reading::glass::glass_holding;
+use crate::reading::glass::{self, InGlass};
 use crate::screen::Bench;
 use crate::screen::picture::Picture;
 use crate::substance::mix::Mix;
@@ -68,10 +69,16 @@ pub(super) fn is_none(text: &str) -> bool {
 }
 
 impl Served {
-    /// The glass, as full as one serve fills it.
+    /// The glass, as full as one serve fills it; small, and so without its ice.
     pub(super) fn glass(&self, way: &Way, bench: &Bench) -> Option<Picture> {
+        Some(self.in_glass(way, Kind::None, bench)?.picture(&way.glass, Kind::None))
+    }
+
+    /// One serve in its glass, with the usual ice of a kind; none of a batch, and where no shape is known for the glass.
+    pub(super) fn in_glass(&self, way: &Way, kind: Kind, bench: &Bench) -> Option<InGlass> {
         let holds = bench.volume("holds", &way.holds, &mut Vec::new()).map_or(0.0, Volume::ml);
-        glass_holding(&way.glass, holds, self.volume.ml()).filter(|_| !self.is_batch)
+        let vessel = glass::vessel(&way.glass, holds, bench)?;
+        (!self.is_batch).then(|| InGlass::of(vessel, self.volume, kind, None))
     }
 
     /// What its volume is of.

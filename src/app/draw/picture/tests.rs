@@ -59,7 +59,7 @@ fn vessels_fit_the_strip_and_stand_on_one_ground() {
     for (shape, count) in all.into_iter().flat_map(|shape| (1..=6).map(move |count| (shape, count))) {
         for (ml, level) in [(0.5, 0.0), (44.36, 0.2), (700.0, 0.999), (1e7, 1.0)] {
             let vessel = shape.holding(ml);
-            let one = Filled { level: vessel.height() * level, vessel };
+            let one = Filled { level: vessel.height() * level, ice: Vec::new(), vessel };
             let html = drawn(Picture::Vessels { text: "filled".into(), vessels: vec![one; count] });
             is_sound(&html);
             let size = numbers(attribute(&html, "viewBox")[0]);
@@ -71,7 +71,7 @@ fn vessels_fit_the_strip_and_stand_on_one_ground() {
     }
     // A mug that is half full: its wall down and up again, and what is in it up to the middle, turned up at the wall.
     let vessel = MUG.holding(350.0);
-    let one = Filled { level: vessel.height() / 2.0, vessel };
+    let one = Filled { level: vessel.height() / 2.0, ice: Vec::new(), vessel };
     let html = drawn(Picture::Vessels { text: "mug, 50 % full".into(), vessels: vec![one] });
     holds(&html, "<h2>What it is</h2><svg role=\"img\" class=\"picture\" aria-label=\"mug, 50 % full\" viewBox=\"0 0 ");
     let d = attribute(&html, "d");
@@ -86,7 +86,7 @@ fn vessels_fit_the_strip_and_stand_on_one_ground() {
 fn a_picture_leaves_the_words_their_room() {
     let strip = |value: &str, unit: &str, also: &str| {
         let vessel = MUG.holding(350.0);
-        let one = Filled { level: vessel.height(), vessel };
+        let one = Filled { level: vessel.height(), ice: Vec::new(), vessel };
         let picture = Some(Picture::Vessels { text: "mug".into(), vessels: vec![one] });
         let figures = vec![Figure::new(value, unit)];
         let strip = Strip { figures, also: also.into(), picture, tone: Tone::Answer, ..Strip::default() };

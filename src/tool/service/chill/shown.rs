@@ -2,17 +2,25 @@
 
 use super::{ChillForm, Chilled, choices};
 use crate::craft::chill::{Method, Moment, Pace, Why, band, second_opinion};
+use crate::craft::fit::Kind;
+use crate::craft::vessel::TUMBLER;
 use crate::quantity::{Acidity, Density, Mass, Temperature, Volume};
 use crate::reading::Contents;
 use crate::reading::contents::washed_words;
+use crate::reading::glass::InGlass;
 use crate::screen::picture::{Line, Picture};
 use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Figure, Row, Strip, Tone};
+use crate::substance::cold::DENSITY_OF_ICE;
 use crate::substance::mix::Mix;
 use crate::text;
 
 /// Of the moments that are worked out, every so many is drawn.
 const EVERY: usize = 2;
+
+/// How many times what is in it the vessel holds that is drawn, and the most that is drawn in one, ml or g.
+const ROOMY: f64 = 1.5;
+const MOST_DRAWN: f64 = 500.0;
 
 const BALANCE: &str = "What the drink and its vessel give up warms the ice and melts it: a balance of heat, down to where \
     such a drink freezes (CRC Handbook, IAPWS, CoolProp). Good to ±8 %. Mixing gives off heat, 5 to 12 % of what melts \
@@ -28,6 +36,25 @@ fn whole(mass: Mass) -> Volume {
 
 fn volume(mix: &Mix) -> Volume {
     mix.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO)
+}
+
+/// One drink on what is left of its ice; none of more.
+fn in_ice(chilled: &Chilled, drink: Volume, bench: &Bench) -> Option<Picture> {
+    let left = Mass::from_g(chilled.start.ice.mass.g() - chilled.moment.water.g()).unwrap_or(Mass::ZERO);
+    let kind = match chilled.method {
+        _ if left <= Mass::ZERO => Kind::None,
+        Method::Stir | Method::Shake | Method::Throw => Kind::Cubes,
+        Method::Swizzle | Method::Build => Kind::Crushed,
+        Method::Block => Kind::Block,
+    };
+    let vessel = TUMBLER.holding(ROOMY * (drink.ml() + left.g() / DENSITY_OF_ICE));
+    let text = format!("{} on {} ice", text::litres_or_ml(drink, bench.decimal), bench.weight(left));
+    (drink.ml() < MOST_DRAWN && left.g() < MOST_DRAWN).then(|| {
+        match InGlass::of(vessel, drink, kind, Some(left)).picture("", kind) {
+            Picture::Vessels { vessels, .. } => Picture::Vessels { text, vessels },
+            other => other,
+        }
+    })
 }
 
 impl ChillForm {
@@ -52,6 +79,7 @@ impl ChillForm {
         let (called, _) = choices::called(chilled.method);
         let whose = if chilled.pace == Pace::Usual { String::new() } else { format!("Your own, {called}. ") };
         answer.strip = Strip {
+            picture: in_ice(chilled, volume(&drink), bench),
             figures: vec![self.degrees_figure(moment.at, bench)],
             also: match read.missing.first() {
                 None => format!("+{water}, {} % vol", strength(&drink)),
@@ -85,6 +113,7 @@ impl ChillForm {
         if read.drunk(bench).1 {
             answer.remarks.push(washed_words(bench));
         }
+        answer.carry("Does it fit", Route::Glass.href_with("drink", &bench.carried(volume(&drink))));
         answer.carry("Into serves", Route::Serves.href_with("serve", &bench.carried(volume(&drink))));
         answer.carry("Balance", Route::Balance.href_with("spec", &self.spec));
         answer

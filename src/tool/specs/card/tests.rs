@@ -122,7 +122,32 @@ fn a_spec_in_ounces_is_read_in_ounces() {
         strip(&read)
     );
     assert_eq!(pours(&read)[0].beneath, "59.1 ml");
-    assert!(said(&read).iter().any(|words| words.ends_with("in the glass, and the glass holds 88.7 ml.")));
+    assert!(said(&read).iter().any(|words| words == "138 ml in a glass of 88.7 ml: 49.3 ml too much."));
+}
+
+#[test]
+fn a_glass_that_runs_over_is_said_with_its_ice_and_leads_to_what_fits() {
+    let over = |glass: &str, ice: &str| {
+        let way = Way {
+            glass: glass.into(),
+            holds: "140 ml".into(),
+            ice: ice.into(),
+            ..way("60 ml gin\n60 ml apple juice\n30 ml water")
+        };
+        let read = screen(Route::Card, &texts(&[("id", "a")]), &bench_of(way));
+        let cautions: Vec<String> = said(&read).into_iter().filter(|words| words.contains("too much")).collect();
+        let link = read.links().into_iter().find(|link| link.label == "Does it fit?").map(|link| link.href);
+        (cautions, link.unwrap_or_default())
+    };
+    let (cautions, link) = over("small wine glass", "none");
+    assert_eq!(cautions, ["150 ml in a glass of 140 ml: 10 ml too much."]);
+    assert!(link.starts_with("#/service/glass?glass=small+wine+glass%2C+140+ml&drink=150+ml&ice=none"), "{link}");
+    assert!(over("tumbler", "crushed").0[0].contains(" with crushed in a glass of 140 ml: "));
+    // Of no shape that is known, its size is enough; a glass of its own size fits.
+    assert_eq!(over("gourd", "none").0, cautions);
+    let fits = Way { glass: "tumbler".into(), holds: "300 ml".into(), ..way("60 ml gin") };
+    let read = screen(Route::Card, &texts(&[("id", "a")]), &bench_of(fits));
+    assert!(said(&read).iter().all(|words| !words.contains("too much")));
 }
 
 #[test]
@@ -284,6 +309,7 @@ fn what_else_there_is_to_do_is_under_more() {
             "Balance",
             "Chill it",
             "Scale it",
+            "Does it fit?",
             "Into serves",
             "Fat-wash",
             "A cordial for its juice",
