@@ -283,6 +283,7 @@ fn what_else_there_is_to_do_is_under_more() {
         words,
         [
             "Balance",
+            "Chill it",
             "Scale it",
             "Into serves",
             "Fat-wash",
