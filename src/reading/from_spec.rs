@@ -49,6 +49,11 @@ impl<'a> FromSpec<'a> {
         &self.entry.value.ways[self.at].lines
     }
 
+    /// The form itself.
+    pub(crate) fn way(&self) -> &'a Way {
+        &self.entry.value.ways[self.at]
+    }
+
     fn key(&self) -> String {
         key(&self.entry.id, self.at)
     }

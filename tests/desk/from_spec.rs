@@ -71,6 +71,26 @@ fn a_spec_is_chosen_in_each_tool_that_takes_one() {
     }
 }
 
+/// What each tool says of a drink in its glass, by the method and steps of its spec: nothing to know by heart.
+#[test]
+fn a_spec_says_what_it_is_in_the_glass() {
+    let keeper = with_demo();
+    for (at, says) in [
+        ("service/scale", "In the glass, as stirred 30 s: about 117 ml, 19 % vol."),
+        ("batch/label", "In the glass, as stirred 30 s: about 117 ml, 19 % vol."),
+        ("batch/serves", "In the glass, as stirred 30 s: about 117 ml, 19 % vol."),
+    ] {
+        let mut tab = Tab::open(&keeper, at);
+        let said = |tab: &mut Tab<'_>| format!("{:?}", tab.view().screen).contains(says);
+        assert!(!said(&mut tab), "{at}");
+        tab.type_in("from_spec", LANTERN);
+        assert!(said(&mut tab), "{at}: {:?}", tab.view().screen);
+    }
+    let mut tab = Tab::open(&keeper, "service/balance");
+    tab.type_in("from_spec", LANTERN).type_in("ice", "own");
+    assert_eq!(tab.below(), "A serve is 117 ml as stirred 30 s");
+}
+
 #[test]
 fn a_spec_brings_to_chill_how_it_is_made_and_how_long() {
     let keeper = with_demo();
