@@ -18,6 +18,7 @@ const LONGEST: u32 = 600;
 pub(crate) struct Chilled {
     method: Method,
     seconds: f64,
+    pace: Pace,
     /// Room for ice in the glass that it stays in, ml with the drink; none where it is not known, or the ice does not stay.
     holds: Option<Volume>,
 }
@@ -41,7 +42,12 @@ impl Chilled {
     /// As usual by the method of a key.
     pub(crate) fn usual(key: &str) -> Option<Chilled> {
         let (_, method, ..) = METHODS.iter().find(|row| row.0 == key)?;
-        Some(Chilled { method: *method, seconds: chill::usual_seconds(*method), holds: None })
+        Some(Chilled { method: *method, seconds: chill::usual_seconds(*method), pace: Pace::Usual, holds: None })
+    }
+
+    /// As fast as it goes here.
+    pub(crate) const fn here(self, bench: &Bench) -> Chilled {
+        Chilled { pace: bench.pace(self.method), ..self }
     }
 
     /// As a form of a spec says; none where it meets no ice, or its words don't tell how.
@@ -57,15 +63,16 @@ impl Chilled {
             _ => return None,
         };
         let (_, _, _, begins, stays) = METHODS.iter().find(|row| row.0 == key)?;
-        let usual = Chilled::usual(key)?;
+        let usual = Chilled::usual(key)?.here(bench);
         let holds = if *stays { bench.volume("holds", &way.holds, &mut Vec::new()) } else { None };
         Some(Chilled { seconds: lasts(way, begins, bench.decimal).unwrap_or(usual.seconds), holds, ..usual })
     }
 
-    /// "as stirred 30 s".
+    /// "as stirred 30 s"; "as stirred 30 s, your own" where the bar has weighed one.
     pub(crate) fn words(&self, bench: &Bench) -> String {
         let called = METHODS.iter().find(|row| row.1 == self.method).map_or("", |row| row.2);
-        format!("as {called} {} s", text::plain(self.seconds, 0, bench.decimal))
+        let own = if self.pace == Pace::Usual { "" } else { ", your own" };
+        format!("as {called} {} s{own}", text::plain(self.seconds, 0, bench.decimal))
     }
 
     /// The water that a serve takes up; none where it is not known. No more ice counts than there is room for beside it.
@@ -75,7 +82,7 @@ impl Chilled {
         let room = self.holds.map_or(f64::INFINITY, |holds| holds.less(poured).ml() * DENSITY_OF_ICE);
         let mass = if usual.ice.mass.g() > room { Mass::from_g(room).ok()? } else { usual.ice.mass };
         let start = Start { ice: Ice { mass, ..usual.ice }, ..usual };
-        chill::after(&start, self.method, Pace::Usual, self.seconds).ok().map(|moment| moment.water)
+        chill::after(&start, self.method, self.pace, self.seconds).ok().map(|moment| moment.water)
     }
 
     /// "In the glass, as stirred 30 s: about 114 ml, 20 % vol."
@@ -149,6 +156,18 @@ mod tests {
         ] {
             assert_eq!(words(method, ice, steps).as_deref(), said, "{method} {ice} {steps}");
         }
+    }
+
+    #[test]
+    fn what_the_bar_has_weighed_counts_and_is_said() {
+        let serve = Mix::spirit(Volume::whole_ml(90), Abv::from_fraction(0.3).expect("a strength"));
+        let slow = Bench { paces: [Pace::to_95(90.0); 6], ..Bench::default() };
+        let of = |bench: &Bench| Chilled::of(&way("stirred", "", "Stir 30 s"), bench).expect("chilled");
+        assert_eq!(of(&slow).words(&slow), "as stirred 30 s, your own");
+        assert!(of(&slow).water(&serve) < of(&Bench::default()).water(&serve));
+        let usual = Chilled::usual("stir").expect("a method");
+        assert_eq!(usual.here(&slow), of(&slow));
+        assert_eq!(usual.here(&Bench::default()), usual);
     }
 
     /// A glass that is nearly full has room for little ice, all of which melts: 10 ml of room are 9.17 g.

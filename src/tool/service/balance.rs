@@ -113,7 +113,7 @@ impl BalanceForm {
     fn chilled(&self, bench: &Bench) -> Option<Chilled> {
         match self.ice.as_str() {
             OWN => Chilled::of(FromSpec::of(&self.from_spec, bench)?.way(), bench),
-            key => Chilled::usual(key),
+            key => Some(Chilled::usual(key)?.here(bench)),
         }
     }
 
