@@ -11,6 +11,11 @@ use crate::text::{self, Decimal};
 /// Longest that a step chills a drink, seconds; what waits longer is no stir.
 const LONGEST: u32 = 600;
 
+/// Where the water of ice comes from, in words. How sure it is, by the spread of drinks of bars (from memory) and by
+/// `tests/published/chilling.rs`.
+pub(crate) const SOURCE: &str = "The water of the ice is worked out of the heat that melts it, ± a fifth of it, for as \
+    much ice at 0 °C as is usual (rule of thumb). Chill takes yours.";
+
 /// How a drink is chilled, and how long; how fast that goes is the bar's own, where it has weighed one.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Chilled {
@@ -112,6 +117,7 @@ fn says(words: &str, begins: &[&str]) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::craft::chill::Pace;
     use crate::quantity::Abv;
 
     fn way(method: &str, ice: &str, steps: &str) -> Way {
@@ -142,6 +148,17 @@ mod tests {
         ] {
             assert_eq!(words(method, ice, steps).as_deref(), said, "{method} {ice} {steps}");
         }
+    }
+
+    /// A pace that was kept on the shelf counts: at 2 s, nearly all is done in 15.
+    #[test]
+    fn the_pace_of_the_bar_counts() {
+        let serve = Mix::spirit(Volume::whole_ml(90), Abv::from_fraction(0.3).expect("a strength"));
+        let own = Bench { paces: [Pace::Own(2.0); 6], ..Bench::default() };
+        let chilled = Chilled::of(&way("stirred", "", "Stir 15 s"), &own).expect("stirred");
+        let [usual, fast] = [Bench::default(), own].map(|bench| chilled.water(&serve, &bench).expect("water").g());
+        // 1 − e^(−15/16) is 0.608 of the end, 1 − e^(−15/2) 0.999.
+        assert!((fast / usual - 0.999_447 / 0.608_395).abs() < 1e-4, "{fast} {usual}");
     }
 
     /// A glass that is nearly full has room for little ice, all of which melts: 10 ml of room are 9.17 g.
