@@ -4,7 +4,7 @@ use super::method::Method;
 use crate::book::Way;
 use crate::quantity::{Temperature, Volume};
 use crate::reading::Contents;
-use crate::reading::chilled::{Chilled, SOURCE};
+use crate::reading::chilled::Chilled;
 use crate::reading::glass::glass_holding;
 use crate::screen::Bench;
 use crate::screen::picture::Picture;
@@ -91,7 +91,7 @@ impl Served {
     /// Where the water of its ice comes from, in words.
     pub(super) const fn source(&self) -> &'static str {
         match self.chilled {
-            Some(_) => SOURCE,
+            Some(_) => crate::reading::chilled::SOURCE,
             None => "",
         }
     }
