@@ -1,7 +1,5 @@
 //! What a form of a spec takes up of its ice, by its own method, steps, ice and glass.
 
-use super::Contents;
-use super::from_spec::{self, FromSpec};
 use crate::book::Way;
 use crate::craft::chill::{self, Ice, Method, Pace, Start};
 use crate::quantity::{Mass, Ratio, Temperature, Volume};
@@ -13,12 +11,16 @@ use crate::text::{self, Decimal};
 /// Longest that a step chills a drink, seconds; what waits longer is no stir.
 const LONGEST: u32 = 600;
 
-/// How a drink is chilled, and how long.
+/// Where the water of ice comes from, in words. How sure it is, by the spread of drinks of bars (from memory) and by
+/// `tests/published/chilling.rs`.
+pub(crate) const SOURCE: &str = "The water of the ice is worked out of the heat that melts it, ± a fifth of it, for as \
+    much ice at 0 °C as is usual (rule of thumb). Chill takes yours.";
+
+/// How a drink is chilled, and how long; how fast that goes is the bar's own, where it has weighed one.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Chilled {
     method: Method,
     seconds: f64,
-    pace: Pace,
     /// Room for ice in the glass that it stays in, ml with the drink; none where it is not known, or the ice does not stay.
     holds: Option<Volume>,
 }
@@ -42,12 +44,7 @@ impl Chilled {
     /// As usual by the method of a key.
     pub(crate) fn usual(key: &str) -> Option<Chilled> {
         let (_, method, ..) = METHODS.iter().find(|row| row.0 == key)?;
-        Some(Chilled { method: *method, seconds: chill::usual_seconds(*method), pace: Pace::Usual, holds: None })
-    }
-
-    /// As fast as it goes here.
-    pub(crate) const fn here(self, bench: &Bench) -> Chilled {
-        Chilled { pace: bench.pace(self.method), ..self }
+        Some(Chilled { method: *method, seconds: chill::usual_seconds(*method), holds: None })
     }
 
     /// As a form of a spec says; none where it meets no ice, or its words don't tell how.
@@ -63,47 +60,42 @@ impl Chilled {
             _ => return None,
         };
         let (_, _, _, begins, stays) = METHODS.iter().find(|row| row.0 == key)?;
-        let usual = Chilled::usual(key)?.here(bench);
+        let usual = Chilled::usual(key)?;
         let holds = if *stays { bench.volume("holds", &way.holds, &mut Vec::new()) } else { None };
         Some(Chilled { seconds: lasts(way, begins, bench.decimal).unwrap_or(usual.seconds), holds, ..usual })
+    }
+
+    /// The key of its method, and its seconds as they are typed.
+    pub(crate) fn carried(&self, bench: &Bench) -> [String; 2] {
+        let key = METHODS.iter().find(|row| row.1 == self.method).map_or("", |row| row.0);
+        [key.into(), text::editable(self.seconds, bench.decimal)]
     }
 
     /// "as stirred 30 s"; "as stirred 30 s, your own" where the bar has weighed one.
     pub(crate) fn words(&self, bench: &Bench) -> String {
         let called = METHODS.iter().find(|row| row.1 == self.method).map_or("", |row| row.2);
-        let own = if self.pace == Pace::Usual { "" } else { ", your own" };
+        let own = if bench.pace(self.method) == Pace::Usual { "" } else { ", your own" };
         format!("as {called} {} s{own}", text::plain(self.seconds, 0, bench.decimal))
     }
 
     /// The water that a serve takes up; none where it is not known. No more ice counts than there is room for beside it.
-    pub(crate) fn water(&self, serve: &Mix) -> Option<Mass> {
+    pub(crate) fn water(&self, serve: &Mix, bench: &Bench) -> Option<Mass> {
         let usual = chill::usual(serve, self.method);
         let poured = serve.volume(Temperature::TWENTY).ok()?;
         let room = self.holds.map_or(f64::INFINITY, |holds| holds.less(poured).ml() * DENSITY_OF_ICE);
         let mass = if usual.ice.mass.g() > room { Mass::from_g(room).ok()? } else { usual.ice.mass };
         let start = Start { ice: Ice { mass, ..usual.ice }, ..usual };
-        chill::after(&start, self.method, self.pace, self.seconds).ok().map(|moment| moment.water)
+        chill::after(&start, self.method, bench.pace(self.method), self.seconds).ok().map(|moment| moment.water)
     }
 
     /// "In the glass, as stirred 30 s: about 114 ml, 20 % vol."
     pub(crate) fn in_the_glass(&self, serve: &Mix, bench: &Bench) -> Option<String> {
-        let drink = *serve + Mix::water(self.water(serve)?);
+        let drink = *serve + Mix::water(self.water(serve, bench)?);
         let volume = Volume::from_ml(drink.volume(Temperature::TWENTY).ok()?.ml().round()).ok()?;
         let strength = text::plain(drink.strength().fraction() * 100.0, 0, bench.decimal);
         let volume = text::litres_or_ml(volume, bench.decimal);
         Some(format!("In the glass, {}: about {volume}, {strength} % vol.", self.words(bench)))
     }
-}
-
-/// What a serve of lines is in its glass, by the spec that they came from; none where that meets no ice, or its lines are a
-/// batch, or not all of them are known.
-pub(crate) fn remark(from: &str, read: &Contents, serves: Ratio, bench: &Bench) -> Option<String> {
-    let way = FromSpec::of(from, bench)?.way();
-    let (drunk, is_washed) = read.drunk(bench);
-    let serve = serve_of(&drunk, serves);
-    let is_one = from_spec::serve(way, &serve, bench).is_ok_and(|volume| volume < Volume::LITRE);
-    read.whole().filter(|_| is_one && !is_washed)?;
-    Chilled::of(way, bench)?.in_the_glass(&serve, bench)
 }
 
 /// A mix, so many times as little.
@@ -158,16 +150,16 @@ mod tests {
         }
     }
 
+    /// A pace that was kept on the shelf counts: at 2 s, nearly all is done in 15.
     #[test]
-    fn what_the_bar_has_weighed_counts_and_is_said() {
+    fn the_pace_of_the_bar_counts() {
         let serve = Mix::spirit(Volume::whole_ml(90), Abv::from_fraction(0.3).expect("a strength"));
-        let slow = Bench { paces: [Pace::to_95(90.0); 6], ..Bench::default() };
-        let of = |bench: &Bench| Chilled::of(&way("stirred", "", "Stir 30 s"), bench).expect("chilled");
-        assert_eq!(of(&slow).words(&slow), "as stirred 30 s, your own");
-        assert!(of(&slow).water(&serve) < of(&Bench::default()).water(&serve));
-        let usual = Chilled::usual("stir").expect("a method");
-        assert_eq!(usual.here(&slow), of(&slow));
-        assert_eq!(usual.here(&Bench::default()), usual);
+        let own = Bench { paces: [Pace::Own(2.0); 6], ..Bench::default() };
+        let chilled = Chilled::of(&way("stirred", "", "Stir 15 s"), &own).expect("stirred");
+        assert_eq!(chilled.words(&own), "as stirred 15 s, your own");
+        let [usual, fast] = [Bench::default(), own].map(|bench| chilled.water(&serve, &bench).expect("water").g());
+        // 1 − e^(−15/16) is 0.608 of the end, 1 − e^(−15/2) 0.999.
+        assert!((fast / usual - 0.999_447 / 0.608_395).abs() < 1e-4, "{fast} {usual}");
     }
 
     /// A glass that is nearly full has room for little ice, all of which melts: 10 ml of room are 9.17 g.
@@ -176,7 +168,9 @@ mod tests {
         let serve = Mix::spirit(Volume::whole_ml(90), Abv::from_fraction(0.3).expect("a strength"));
         let water = |holds: &str| {
             let way = Way { holds: holds.into(), ..way("built", "crushed", "Stir 600 s") };
-            Chilled::of(&way, &Bench::default()).and_then(|chilled| chilled.water(&serve)).map(Mass::g)
+            Chilled::of(&way, &Bench::default())
+                .and_then(|chilled| chilled.water(&serve, &Bench::default()))
+                .map(Mass::g)
         };
         assert!((water("100 ml").expect("water") - 9.167).abs() < 0.01, "{:?}", water("100 ml"));
         assert!(water("300 ml") > Some(40.0) && water("300 ml") == water(""));

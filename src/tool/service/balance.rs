@@ -2,7 +2,7 @@
 
 use crate::craft::balance::balance;
 use crate::quantity::{Density, Mass, Ratio, Temperature, Volume};
-use crate::reading::chilled::{self, Chilled, serve_of};
+use crate::reading::chilled::{self, Chilled, SOURCE, serve_of};
 use crate::reading::contents::{guesses, question, washed_words};
 use crate::reading::from_spec::{self, FromSpec};
 use crate::reading::rows::rewritten;
@@ -113,7 +113,7 @@ impl BalanceForm {
     fn chilled(&self, bench: &Bench) -> Option<Chilled> {
         match self.ice.as_str() {
             OWN => Chilled::of(FromSpec::of(&self.from_spec, bench)?.way(), bench),
-            key => Some(Chilled::usual(key)?.here(bench)),
+            key => Chilled::usual(key),
         }
     }
 
@@ -150,7 +150,7 @@ impl BalanceForm {
         let one = serve_of(&drunk, makes);
         let chilled = self.chilled(bench);
         let water = match chilled {
-            Some(chilled) => chilled.water(&one),
+            Some(chilled) => chilled.water(&one, bench),
             None => Some(one.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO) * typed * Density::WATER),
         };
         if water.is_none() {
@@ -196,6 +196,9 @@ impl BalanceForm {
         answer.pictures.extend(reading::made_of(read, bench).map(|bars| ("What it is made of".to_owned(), bars)));
         answer.cells_title = if is_diluted { "The drink" } else { "The drink, before ice" };
         cells::all(&mut answer, &reading, (&serve, serve_volume, read.has_more_energy), bench);
+        if chilled.is_some() && is_diluted {
+            answer.remarks.push(SOURCE.into());
+        }
         if read.has_counted {
             answer.remarks.push(
                 "Fruit by the piece is not in the volume. Half a lime is about 15 ml (rule of thumb): write it in ml \

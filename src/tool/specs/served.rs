@@ -43,7 +43,7 @@ pub(super) fn served(way: &Way, read: &Contents, bench: &Bench) -> Served {
         _ => poured.ml() >= 1000.0,
     };
     let chilled = Chilled::of(way, bench).filter(|_| !is_washed && !is_batch && read.missing.is_empty());
-    let water = chilled.and_then(|chilled| chilled.water(&before));
+    let water = chilled.and_then(|chilled| chilled.water(&before, bench));
     let drink = water.map_or(before, |water| before + Mix::water(water));
     let volume = drink.volume(Temperature::TWENTY).unwrap_or(poured);
     Served {
@@ -98,10 +98,7 @@ impl Served {
     /// Where the water of its ice comes from, in words.
     pub(super) const fn source(&self) -> &'static str {
         match self.chilled {
-            Some(_) => {
-                "The water of the ice is worked out of the heat that melts it, ± 15 %, for as much ice at 0 °C as is \
-                 usual (rule of thumb). Chill takes yours."
-            }
+            Some(_) => crate::reading::chilled::SOURCE,
             None => "",
         }
     }
