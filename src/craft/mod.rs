@@ -2,6 +2,7 @@
 
 pub mod acid;
 pub mod balance;
+pub mod chill;
 pub mod clarify;
 pub mod cordial;
 pub mod fit;

@@ -125,6 +125,8 @@ impl Mass {
 }
 
 impl Temperature {
+    /// 0 °C, where ice melts.
+    pub const ZERO: Temperature = Temperature(0.0);
     /// 20 °C, to which strengths and volumes are referred.
     pub const TWENTY: Temperature = Temperature(20.0);
 }

@@ -176,6 +176,7 @@ routes! {
     // Shares the form of Scale.
     Balance: Service "service/balance" "scale" "Balance" "How strong, sweet and sour is it?"
         .with_specs().read_first();
+    Chill: Service "service/chill" "chill" "Chill" "How cold, and how much water?" .with_specs().read_first();
     Glass: Service "service/glass" "glass" "Glass" "Does it fit its glass, with its ice?"
         .with_specs().read_first();
     Fruit: Prep "prep/fruit" "fruit" "Fruit" "How many for this much juice?";

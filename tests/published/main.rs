@@ -4,6 +4,7 @@
 mod acid_constants;
 mod allergens;
 mod by_hand;
+mod chilling;
 mod clarifying;
 mod energy_and_drinks;
 mod freezing;
