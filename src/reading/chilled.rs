@@ -1,9 +1,7 @@
 //! What a form of a spec takes up of its ice, by its own method, steps, ice and glass.
 
-use super::Contents;
-use super::from_spec::{self, FromSpec};
 use crate::book::Way;
-use crate::craft::chill::{self, Ice, Method, Pace, Start};
+use crate::craft::chill::{self, Ice, Method, Start};
 use crate::quantity::{Mass, Ratio, Temperature, Volume};
 use crate::screen::Bench;
 use crate::substance::cold::DENSITY_OF_ICE;
@@ -13,7 +11,7 @@ use crate::text::{self, Decimal};
 /// Longest that a step chills a drink, seconds; what waits longer is no stir.
 const LONGEST: u32 = 600;
 
-/// How a drink is chilled, and how long.
+/// How a drink is chilled, and how long; how fast that goes is the bar's own, where it has weighed one.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Chilled {
     method: Method,
@@ -62,6 +60,12 @@ impl Chilled {
         Some(Chilled { seconds: lasts(way, begins, bench.decimal).unwrap_or(usual.seconds), holds, ..usual })
     }
 
+    /// The key of its method, and its seconds as they are typed.
+    pub(crate) fn carried(&self, bench: &Bench) -> [String; 2] {
+        let key = METHODS.iter().find(|row| row.1 == self.method).map_or("", |row| row.0);
+        [key.into(), text::editable(self.seconds, bench.decimal)]
+    }
+
     /// "as stirred 30 s".
     pub(crate) fn words(&self, bench: &Bench) -> String {
         let called = METHODS.iter().find(|row| row.1 == self.method).map_or("", |row| row.2);
@@ -69,34 +73,23 @@ impl Chilled {
     }
 
     /// The water that a serve takes up; none where it is not known. No more ice counts than there is room for beside it.
-    pub(crate) fn water(&self, serve: &Mix) -> Option<Mass> {
+    pub(crate) fn water(&self, serve: &Mix, bench: &Bench) -> Option<Mass> {
         let usual = chill::usual(serve, self.method);
         let poured = serve.volume(Temperature::TWENTY).ok()?;
         let room = self.holds.map_or(f64::INFINITY, |holds| holds.less(poured).ml() * DENSITY_OF_ICE);
         let mass = if usual.ice.mass.g() > room { Mass::from_g(room).ok()? } else { usual.ice.mass };
         let start = Start { ice: Ice { mass, ..usual.ice }, ..usual };
-        chill::after(&start, self.method, Pace::Usual, self.seconds).ok().map(|moment| moment.water)
+        chill::after(&start, self.method, bench.pace(self.method), self.seconds).ok().map(|moment| moment.water)
     }
 
     /// "In the glass, as stirred 30 s: about 114 ml, 20 % vol."
     pub(crate) fn in_the_glass(&self, serve: &Mix, bench: &Bench) -> Option<String> {
-        let drink = *serve + Mix::water(self.water(serve)?);
+        let drink = *serve + Mix::water(self.water(serve, bench)?);
         let volume = Volume::from_ml(drink.volume(Temperature::TWENTY).ok()?.ml().round()).ok()?;
         let strength = text::plain(drink.strength().fraction() * 100.0, 0, bench.decimal);
         let volume = text::litres_or_ml(volume, bench.decimal);
         Some(format!("In the glass, {}: about {volume}, {strength} % vol.", self.words(bench)))
     }
-}
-
-/// What a serve of lines is in its glass, by the spec that they came from; none where that meets no ice, or its lines are a
-/// batch, or not all of them are known.
-pub(crate) fn remark(from: &str, read: &Contents, serves: Ratio, bench: &Bench) -> Option<String> {
-    let way = FromSpec::of(from, bench)?.way();
-    let (drunk, is_washed) = read.drunk(bench);
-    let serve = serve_of(&drunk, serves);
-    let is_one = from_spec::serve(way, &serve, bench).is_ok_and(|volume| volume < Volume::LITRE);
-    read.whole().filter(|_| is_one && !is_washed)?;
-    Chilled::of(way, bench)?.in_the_glass(&serve, bench)
 }
 
 /// A mix, so many times as little.
@@ -157,7 +150,9 @@ mod tests {
         let serve = Mix::spirit(Volume::whole_ml(90), Abv::from_fraction(0.3).expect("a strength"));
         let water = |holds: &str| {
             let way = Way { holds: holds.into(), ..way("built", "crushed", "Stir 600 s") };
-            Chilled::of(&way, &Bench::default()).and_then(|chilled| chilled.water(&serve)).map(Mass::g)
+            Chilled::of(&way, &Bench::default())
+                .and_then(|chilled| chilled.water(&serve, &Bench::default()))
+                .map(Mass::g)
         };
         assert!((water("100 ml").expect("water") - 9.167).abs() < 0.01, "{:?}", water("100 ml"));
         assert!(water("300 ml") > Some(40.0) && water("300 ml") == water(""));

@@ -1,12 +1,12 @@
 //! A spec of the book as what a tool works on: chosen from a list, or come from its page. A tool that takes one has a text
 //! called [`FROM`]: the id of the spec, and which form of it.
 
+use super::chilled::{Chilled, serve_of};
 use super::label::{self, Keeps};
 use super::name::of_form;
 use super::{Contents, allergens, asks, glass};
 use crate::book::{Card, Entry, Way, best};
-use crate::craft::chill::{Method, usual_seconds};
-use crate::quantity::{Temperature, Volume};
+use crate::quantity::{Ratio, Temperature, Volume};
 use crate::screen::percent::encode;
 use crate::screen::route::Route;
 use crate::screen::{Act, Answer, Bench, Block, Button, Opt, address};
@@ -130,26 +130,9 @@ pub(crate) fn carried(to: Route, from: &str, bench: &Bench) -> Vec<(String, Stri
             vec![pair(SPEC, form.lines().to_owned()), pair("makes", "1".to_owned())]
         }
         Route::Chill => {
-            let mut carried = vec![pair(SPEC, form.lines().to_owned())];
-            let way = &form.entry.value.ways[form.at];
-            let begins = |step: &str, key: &str| step.get(..4).is_some_and(|word| word.eq_ignore_ascii_case(&key[..4]));
-            let is_swizzled = way.steps.lines().any(|step| begins(step, "swizzle"));
-            let chilled = match way.method.as_str() {
-                "stirred" => Some(("stir", Method::Stir)),
-                "shaken" => Some(("shake", Method::Shake)),
-                "thrown" => Some(("throw", Method::Throw)),
-                "built" if is_swizzled => Some(("swizzle", Method::Swizzle)),
-                "built" if begins(&way.ice, "crushed") => Some(("build", Method::Build)),
-                _ => None,
-            };
-            if let Some((key, method)) = chilled {
-                // As long as a step of it says: "Stir with good ice, 30 s".
-                let mut steps = way.steps.lines().filter(|step| begins(step, key));
-                let said = steps.find_map(|step| text::read_wait(step, bench.decimal));
-                let seconds = said.map_or(usual_seconds(method), f64::from);
-                carried.extend([pair("method", key.into()), pair("time", text::editable(seconds, bench.decimal))]);
-            }
-            carried
+            let said = Chilled::of(form.way(), bench).map(|chilled| chilled.carried(bench));
+            let said = said.into_iter().flat_map(|[method, time]| [pair("method", method), pair("time", time)]);
+            [pair(SPEC, form.lines().to_owned())].into_iter().chain(said).collect()
         }
         _ => vec![pair(SPEC, form.lines().to_owned())],
     };
@@ -245,4 +228,15 @@ pub(crate) fn serve(way: &Way, drunk: &Mix, bench: &Bench) -> Result<Volume, Vol
         true => Ok(volume),
         false => Err(volume),
     }
+}
+
+/// What a serve of lines is in its glass, by the spec that they came from; none where that meets no ice, or its lines are a
+/// batch, or not all of them are known.
+pub(crate) fn in_the_glass(from: &str, read: &Contents, serves: Ratio, bench: &Bench) -> Option<String> {
+    let way = FromSpec::of(from, bench)?.way();
+    let (drunk, is_washed) = read.drunk(bench);
+    let serve = serve_of(&drunk, serves);
+    let is_one = self::serve(way, &serve, bench).is_ok_and(|volume| volume < Volume::LITRE);
+    read.whole().filter(|_| is_one && !is_washed)?;
+    Chilled::of(way, bench)?.in_the_glass(&serve, bench)
 }

@@ -11,9 +11,9 @@ pub use drawing::Stamped;
 use crate::book::Ask;
 use crate::craft::keeping::COLD_DAYS;
 use crate::quantity::Ratio;
+use crate::reading::Contents;
 use crate::reading::from_spec::{self, FROM, FromSpec};
 use crate::reading::label::Keeps;
-use crate::reading::{Contents, chilled};
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
 use crate::screen::{
@@ -150,7 +150,7 @@ impl Tool for LabelForm {
         ));
         if let Some(form) = FromSpec::of(&self.from_spec, bench) {
             let read = Contents::of(form.lines(), bench);
-            answer.remarks.extend(chilled::remark(&self.from_spec, &read, Ratio::ONE, bench));
+            answer.remarks.extend(from_spec::in_the_glass(&self.from_spec, &read, Ratio::ONE, bench));
         }
         self.ask(bench, &mut answer);
         answer

@@ -6,7 +6,7 @@ use crate::craft::vessel::BOTTLE;
 use crate::quantity::{Ratio, Temperature, Unit, Volume};
 use crate::reading::from_spec::{self, FromSpec};
 use crate::reading::pours::poured;
-use crate::reading::{Contents, chilled, label};
+use crate::reading::{Contents, label};
 use crate::screen::pad::{Keys, unit_typed};
 use crate::screen::picture::{Filled, Picture};
 use crate::screen::route::Route;
@@ -115,7 +115,7 @@ impl Tool for ServesForm {
             let read = Contents::of(form.lines(), bench);
             let all = read.drunk(bench).0.volume(Temperature::TWENTY).map_or(0.0, Volume::ml);
             let serves = Ratio::from_value(all / serve.ml()).unwrap_or(Ratio::ONE);
-            answer.remarks.extend(chilled::remark(&self.from_spec, &read, serves, bench));
+            answer.remarks.extend(from_spec::in_the_glass(&self.from_spec, &read, serves, bench));
         }
         if self.loss.trim().is_empty() {
             answer.remarks.push(NOTHING_LOST.into());

@@ -150,7 +150,7 @@ impl BalanceForm {
         let one = serve_of(&drunk, makes);
         let chilled = self.chilled(bench);
         let water = match chilled {
-            Some(chilled) => chilled.water(&one),
+            Some(chilled) => chilled.water(&one, bench),
             None => Some(one.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO) * typed * Density::WATER),
         };
         if water.is_none() {

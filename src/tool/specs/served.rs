@@ -43,7 +43,7 @@ pub(super) fn served(way: &Way, read: &Contents, bench: &Bench) -> Served {
         _ => poured.ml() >= 1000.0,
     };
     let chilled = Chilled::of(way, bench).filter(|_| !is_washed && !is_batch && read.missing.is_empty());
-    let water = chilled.and_then(|chilled| chilled.water(&before));
+    let water = chilled.and_then(|chilled| chilled.water(&before, bench));
     let drink = water.map_or(before, |water| before + Mix::water(water));
     let volume = drink.volume(Temperature::TWENTY).unwrap_or(poured);
     Served {
