@@ -180,6 +180,7 @@ impl Bed<'_> {
             return self.from;
         }
         match self.ice {
+            [] => level,
             [one] => level - lowest(one.high, |height| one.ml_to(height) >= self.afloat),
             _ => {
                 let below = self.vessel.ml_to(level) - self.afloat / PACKED;
@@ -192,8 +193,8 @@ impl Bed<'_> {
 /// The lowest height at which something that is true from there on is true.
 fn lowest(height: f64, is_true: impl Fn(f64) -> bool) -> f64 {
     let (mut low, mut high) = (0.0, height);
-    // Forty halvings of a metre are less than an atom.
-    for _ in 0..40 {
+    // Thirty halvings of a metre are a nanometre.
+    for _ in 0..30 {
         let middle = f64::midpoint(low, high);
         if is_true(middle) { high = middle } else { low = middle }
     }
@@ -265,6 +266,8 @@ mod tests {
         near(full.over.expect("it runs over").ml(), 14.3363);
         near(full.scale.value(), 0.852_718);
         assert_eq!((full.level, full.room_mm, full.room), (100.0, 0.0, Volume::ZERO));
+        // What is just full is not over.
+        assert_eq!(fit(&glass, ml(125.66), None).over, None);
     }
 
     /// By hand: r = 30 is 2827.43 mm². A cube of 40 mm would float 36.67 mm deep. In 10 ml it stands on the bottom, and the
@@ -282,6 +285,10 @@ mod tests {
         // A pile takes 0.55 of what is below the level: 10 ml stand in 10 / 0.45 ml, 7.8595 mm.
         let pile = vec![cube(15.0)[0]; 40];
         near(fit(&glass, ml(10.0), Some(&pile)).level, 10.0 / 0.45 / 2.82743);
+        // Afloat, its 123.757 g lie in 225.013 ml below a level of 323.757 ml: from 98.744 ml on.
+        let tall = fit(&cylinder(30.0, 200.0), ml(200.0), Some(&pile));
+        near(tall.level, 323.757 / 2.82743);
+        near(tall.ice_from, 98.744 / 2.82743);
     }
 
     /// Archimedes: floating ice that melts leaves the level where it was.
@@ -325,6 +332,7 @@ mod tests {
             near(grams(kind, Mass::from_g(80.0).ok()), 80.0);
         }
         assert_eq!(pieces(Kind::Cubes, &glass, None).len(), 5);
+        assert_eq!(pieces(Kind::Cubes, &glass, Mass::from_g(10.0).ok()).len(), 1);
         // A block of an eighth the mass is half as high.
         near(pieces(Kind::Block, &glass, Mass::from_g(83.5361 / 8.0).ok())[0].high, 22.5);
         near(pieces(Kind::Spear, &glass, None)[0].wide(), 30.0);
@@ -343,6 +351,10 @@ mod tests {
         // In a cone of 150 ml (1.90 mm at its foot, 47.55 at its rim, 60.86 high) it hangs on the wall: 39.9 mm up.
         let hangs = block(&CONE).expect("it goes in");
         near(hangs, 40.0);
+        // Liquid that does not reach it stands as without it.
+        let cone = CONE.holding(150.0);
+        let block = pieces(Kind::Block, &cone, Mass::from_g(83.5361).ok());
+        near(fit(&cone, ml(30.0), Some(&block)).level, fit(&cone, ml(30.0), None).level);
         // The usual one is as large as goes in: its corners at nine tenths of the rim.
         let glass = WINE.holding(140.0);
         let usual = pieces(Kind::Block, &glass, None)[0];

@@ -28,10 +28,10 @@ const EDGE: f64 = 0.75;
 /// The line of pH from left to right.
 const PH: [f64; 2] = [2.0, 7.0];
 
-/// Drawings, each under its heading where it has one.
+/// Drawings, each under its heading, if it has one.
 pub(super) fn pictures(shown: &[(String, Picture)]) -> Vec<Node> {
-    let heading = |title: &str| if title.is_empty() { Vec::new() } else { vec![said("h2", &[], owned(title))] };
-    let one = |(title, shown): &(String, Picture)| [heading(title), picture(shown)].concat();
+    let title = |title: &String| (!title.is_empty()).then(|| said("h2", &[], owned(title)));
+    let one = |(words, shown): &(String, Picture)| title(words).into_iter().chain(picture(shown));
     shown.iter().flat_map(one).collect()
 }
 

@@ -19,7 +19,7 @@ pub struct Floe {
 /// Most pieces that are drawn.
 const MOST: usize = 40;
 /// What a piece in a pile is drawn as, of what it is: it lies at an angle.
-const DRAWN: f64 = 0.85;
+const DRAWN: f64 = 0.8;
 
 /// The ice of a glass in which it stands so: one piece upright on the axis, of more those that are seen from the front.
 #[must_use]

@@ -97,7 +97,6 @@ impl Tool for GlassForm {
     fn empty(&mut self) {
         self.drink.clear();
         self.weighs.clear();
-        self.from_spec.clear();
     }
 
     fn take(&mut self, name: &str, text: &str) {
@@ -142,7 +141,7 @@ impl GlassForm {
         let glass = read_glass(&self.glass, &bench.reading(Dimension::Volume));
         let found = glass.and_then(|glass| Some((vessel(&glass.shape, glass.holds.ml(), bench)?, glass.name)));
         if found.is_none() {
-            let words = format!("No shape is known for “{}”. Choose a glass, or another by what it holds.", self.glass);
+            let words = format!("“{}” is no glass that is known. Choose one, or another by what it holds.", self.glass);
             problems.push(Problem::new(GLASS, words));
         }
         found.map(|(vessel, name)| (name, vessel))
@@ -328,7 +327,7 @@ mod tests {
         let (field, words) = problem(GlassForm { drink: "11 l".into(), ..GlassForm::default() });
         assert_eq!((field.as_str(), words.starts_with("No glass takes more than 10 l.")), ("drink", true));
         let (field, words) = problem(GlassForm { glass: "gourd, 300 ml".into(), ..GlassForm::default() });
-        assert_eq!((field.as_str(), words.starts_with("No shape is known for “gourd, 300 ml”.")), ("glass", true));
+        assert_eq!((field.as_str(), words.starts_with("“gourd, 300 ml” is no glass that is known.")), ("glass", true));
         let (field, words) = problem(GlassForm { glass: String::new(), brim: "2 ml".into(), ..GlassForm::default() });
         assert_eq!((field.as_str(), words.starts_with("A glass holds 5 ml to 10 l.")), ("brim", true));
         let (field, words) =

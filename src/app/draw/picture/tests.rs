@@ -2,8 +2,10 @@
 
 use super::*;
 use crate::app::draw::{Canvas, html};
-use crate::craft::vessel::{BOTTLE, CONE, COUPE, FLUTE, GOBLET, JIGGER, MUG, PINT, SHOT, TALL, TUMBLER, WINE};
+use crate::craft::fit::{Kind, fit, lying, pieces};
+use crate::craft::vessel::{BOTTLE, CONE, COUPE, FLUTE, GOBLET, JIGGER, MUG, PINT, SHOT, Shape, TALL, TUMBLER, WINE};
 use crate::desk::View;
+use crate::quantity::{Mass, Volume};
 use crate::screen::picture::{Bar, Filled, Hatch, Line, Picture};
 use crate::screen::route::Route;
 use crate::screen::{Figure, Screen, Strip, Tone};
@@ -79,6 +81,38 @@ fn vessels_fit_the_strip_and_stand_on_one_ground() {
     let (brim, bottom) = (wall[1], wall[3]);
     assert!((liquid[1] - ((brim + bottom) / 2.0 - 2.0)).abs() < 0.02, "{liquid:?} {wall:?}");
     assert!((liquid[0] - wall[0]).abs() < 1e-9 && (liquid[3] - bottom).abs() < 1e-9, "{liquid:?} {wall:?}");
+}
+
+/// Ice lies in its glass: cubes at an angle, crushed finer, a sphere round; what stands over the rim has room above it.
+#[test]
+fn ice_is_drawn_in_its_glass() {
+    let iced = |shape: &Shape, kind: Kind, ml: u32, mass: Option<Mass>| {
+        let vessel = shape.holding(300.0);
+        let ice = pieces(kind, &vessel, mass);
+        let fit = fit(&vessel, Volume::whole_ml(ml), Some(&ice));
+        let one = Filled { level: fit.level, ice: lying(&vessel, &fit, &ice), vessel };
+        let html = drawn(Picture::Vessels { text: "iced".into(), vessels: vec![one] });
+        is_sound(&html);
+        html
+    };
+    let cubes = iced(&TUMBLER, Kind::Cubes, 120, None);
+    assert_eq!(cubes.matches("class=\"ice\"").count(), 4);
+    let crushed = iced(&TALL, Kind::Crushed, 120, None);
+    assert!((12..=40).contains(&crushed.matches("class=\"ice fine\"").count()), "{crushed}");
+    // Four corners of a block, upright; eight curves of a sphere.
+    let block = iced(&TUMBLER, Kind::Block, 120, None);
+    let path = |html: &str| attribute(html, "d")[2].to_owned();
+    let corners = numbers(&path(&block));
+    assert_eq!(corners.len(), 8);
+    assert!((corners[0] - corners[6]).abs() < 0.02 && (corners[1] - corners[3]).abs() < 0.02, "{corners:?}");
+    let sphere = iced(&TUMBLER, Kind::Sphere, 120, None);
+    assert_eq!(path(&sphere).matches('Q').count(), 8);
+    // 220 g of cubes stand over the rim.
+    let heaped = iced(&TUMBLER, Kind::Cubes, 120, Mass::from_g(220.0).ok());
+    let lowest = |d: &str| numbers(d).into_iter().skip(1).step_by(2).fold(f64::INFINITY, f64::min);
+    let paths = attribute(&heaped, "d");
+    let (first, wall) = (lowest(paths[2]), lowest(paths[paths.len() - 1]));
+    assert!(first > 0.0 && first < wall, "{first} {wall}");
 }
 
 /// The words have their room first: a picture stands beside few, and few large ones.

@@ -87,7 +87,6 @@ impl ChillForm {
             },
             below: format!("{whose}±8 %, and mixing may add {more} ml"),
             tone: Tone::Answer,
-            ..Strip::default()
         };
         answer.pictures.push((String::new(), self.drawn(chilled, bench)));
         let count = |value| text::count(value, bench.decimal);
