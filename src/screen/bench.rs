@@ -7,7 +7,7 @@ use super::clock::Clock;
 use super::own;
 use super::sheet::Sheet;
 use super::{Act, AtHand, Button, Figure, Held, Problem, fixes};
-use crate::book::{Entry, House, Own, Taken};
+use crate::book::{Entry, Glass, House, Own, Taken};
 use crate::craft::chill::{Method, Pace};
 use crate::craft::jigger::TOLERANCE;
 use crate::craft::measure::nearest;
@@ -33,6 +33,8 @@ pub struct Bench {
     pub yields: String,
     /// How fast its drinks chill, by [`crate::craft::chill::Method`].
     pub paces: [Pace; 6],
+    /// The glasses it owns.
+    pub glasses: Vec<Glass>,
     /// What lies on it for now.
     pub at_hand: AtHand,
     /// The time.
@@ -60,6 +62,7 @@ impl Default for Bench {
             own: Vec::new(),
             yields: String::new(),
             paces: [Pace::Usual; 6],
+            glasses: Vec::new(),
             at_hand: AtHand::default(),
             clock: Clock::default(),
             sheets: Vec::new(),

@@ -1,5 +1,6 @@
 //! Drawings of what is said, each with its words for those who do not see it.
 
+use crate::craft::fit::Floe;
 use crate::craft::vessel::Vessel;
 
 /// The widest picture of a strip, px.
@@ -93,13 +94,15 @@ pub struct Changed {
     pub aim: Option<f64>,
 }
 
-/// A vessel, and how high the liquid stands in it, mm above its bottom.
+/// A vessel, how high the liquid stands in it, mm above its bottom, and the ice in it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Filled {
     /// The vessel.
     pub vessel: Vessel,
     /// The level; 0 for an empty one.
     pub level: f64,
+    /// Its ice, piece by piece.
+    pub ice: Vec<Floe>,
 }
 
 /// A bar of shares.

@@ -4,6 +4,7 @@
 
 mod amount;
 mod figures;
+mod glasses;
 mod length;
 mod list;
 mod number;
@@ -22,6 +23,7 @@ mod yields;
 
 pub use amount::{AmountProblem, Dimension, Reading, is_part, read_amount, read_count, read_percent};
 pub use figures::{Named, read_figures, read_named, read_taken, whole_figures};
+pub use glasses::read_glass;
 pub use length::read_length;
 pub use list::read_marks;
 pub use number::{Decimal, NumberProblem, is_digit, read_number, replaced};

@@ -111,6 +111,7 @@ fn the_pad_is_ready_where_a_tool_begins_with_a_number() {
             "Balance",
             "Chill",
             "Aim",
+            "Glass",
             "Book",
             "Spec",
             "Find",

@@ -2,9 +2,11 @@
 
 mod adjusting;
 mod aiming;
+mod chilling;
 #[path = "../faulty/mod.rs"]
 mod faulty;
 mod figures;
+mod fit;
 mod ice;
 mod import;
 mod ledger;

@@ -3,6 +3,7 @@
 pub mod aim;
 pub mod balance;
 pub mod chill;
+pub mod glass;
 pub mod ice;
 pub mod measure;
 pub mod scale;
@@ -20,6 +21,7 @@ pub fn tool(route: Route) -> Option<Box<dyn Tool>> {
         Route::Balance => Box::new(balance::BalanceForm::default()),
         Route::Ice => Box::new(ice::IceForm::default()),
         Route::Aim => Box::new(aim::AimForm::default()),
+        Route::Glass => Box::new(glass::GlassForm::default()),
         _ => return None,
     })
 }

@@ -2,8 +2,10 @@
 
 use super::*;
 use crate::app::draw::{Canvas, html};
-use crate::craft::vessel::{BOTTLE, CONE, COUPE, FLUTE, GOBLET, JIGGER, MUG, PINT, SHOT, TALL, TUMBLER, WINE};
+use crate::craft::fit::{Kind, fit, lying, pieces};
+use crate::craft::vessel::{BOTTLE, CONE, COUPE, FLUTE, GOBLET, JIGGER, MUG, PINT, SHOT, Shape, TALL, TUMBLER, WINE};
 use crate::desk::View;
+use crate::quantity::{Mass, Volume};
 use crate::screen::picture::{Bar, Filled, Hatch, Line, Picture};
 use crate::screen::route::Route;
 use crate::screen::{Figure, Screen, Strip, Tone};
@@ -59,7 +61,7 @@ fn vessels_fit_the_strip_and_stand_on_one_ground() {
     for (shape, count) in all.into_iter().flat_map(|shape| (1..=6).map(move |count| (shape, count))) {
         for (ml, level) in [(0.5, 0.0), (44.36, 0.2), (700.0, 0.999), (1e7, 1.0)] {
             let vessel = shape.holding(ml);
-            let one = Filled { level: vessel.height() * level, vessel };
+            let one = Filled { level: vessel.height() * level, ice: Vec::new(), vessel };
             let html = drawn(Picture::Vessels { text: "filled".into(), vessels: vec![one; count] });
             is_sound(&html);
             let size = numbers(attribute(&html, "viewBox")[0]);
@@ -71,7 +73,7 @@ fn vessels_fit_the_strip_and_stand_on_one_ground() {
     }
     // A mug that is half full: its wall down and up again, and what is in it up to the middle, turned up at the wall.
     let vessel = MUG.holding(350.0);
-    let one = Filled { level: vessel.height() / 2.0, vessel };
+    let one = Filled { level: vessel.height() / 2.0, ice: Vec::new(), vessel };
     let html = drawn(Picture::Vessels { text: "mug, 50 % full".into(), vessels: vec![one] });
     holds(&html, "<h2>What it is</h2><svg role=\"img\" class=\"picture\" aria-label=\"mug, 50 % full\" viewBox=\"0 0 ");
     let d = attribute(&html, "d");
@@ -81,12 +83,44 @@ fn vessels_fit_the_strip_and_stand_on_one_ground() {
     assert!((liquid[0] - wall[0]).abs() < 1e-9 && (liquid[3] - bottom).abs() < 1e-9, "{liquid:?} {wall:?}");
 }
 
+/// Ice lies in its glass: cubes at an angle, crushed finer, a sphere round; what stands over the rim has room above it.
+#[test]
+fn ice_is_drawn_in_its_glass() {
+    let iced = |shape: &Shape, kind: Kind, ml: u32, mass: Option<Mass>| {
+        let vessel = shape.holding(300.0);
+        let ice = pieces(kind, &vessel, mass);
+        let fit = fit(&vessel, Volume::whole_ml(ml), Some(&ice));
+        let one = Filled { level: fit.level, ice: lying(&vessel, &fit, &ice), vessel };
+        let html = drawn(Picture::Vessels { text: "iced".into(), vessels: vec![one] });
+        is_sound(&html);
+        html
+    };
+    let cubes = iced(&TUMBLER, Kind::Cubes, 120, None);
+    assert_eq!(cubes.matches("class=\"ice\"").count(), 4);
+    let crushed = iced(&TALL, Kind::Crushed, 120, None);
+    assert!((12..=40).contains(&crushed.matches("class=\"ice fine\"").count()), "{crushed}");
+    // Four corners of a block, upright; eight curves of a sphere.
+    let block = iced(&TUMBLER, Kind::Block, 120, None);
+    let path = |html: &str| attribute(html, "d")[2].to_owned();
+    let corners = numbers(&path(&block));
+    assert_eq!(corners.len(), 8);
+    assert!((corners[0] - corners[6]).abs() < 0.02 && (corners[1] - corners[3]).abs() < 0.02, "{corners:?}");
+    let sphere = iced(&TUMBLER, Kind::Sphere, 120, None);
+    assert_eq!(path(&sphere).matches('Q').count(), 8);
+    // 220 g of cubes stand over the rim.
+    let heaped = iced(&TUMBLER, Kind::Cubes, 120, Mass::from_g(220.0).ok());
+    let lowest = |d: &str| numbers(d).into_iter().skip(1).step_by(2).fold(f64::INFINITY, f64::min);
+    let paths = attribute(&heaped, "d");
+    let (first, wall) = (lowest(paths[2]), lowest(paths[paths.len() - 1]));
+    assert!(first > 0.0 && first < wall, "{first} {wall}");
+}
+
 /// The words have their room first: a picture stands beside few, and few large ones.
 #[test]
 fn a_picture_leaves_the_words_their_room() {
     let strip = |value: &str, unit: &str, also: &str| {
         let vessel = MUG.holding(350.0);
-        let one = Filled { level: vessel.height(), vessel };
+        let one = Filled { level: vessel.height(), ice: Vec::new(), vessel };
         let picture = Some(Picture::Vessels { text: "mug".into(), vessels: vec![one] });
         let figures = vec![Figure::new(value, unit)];
         let strip = Strip { figures, also: also.into(), picture, tone: Tone::Answer, ..Strip::default() };

@@ -32,10 +32,14 @@ fn the_example_is_answered_with_its_curve_and_what_it_was() {
     assert_eq!(answer.strip.figures[0].to_string(), "−5.0 °C");
     assert_eq!(answer.strip.also, "+35 ml water, 19.1 % vol");
     assert_eq!(answer.strip.below, "±8 %, and mixing may add 4 ml");
+    // Of 163 g of ice 35 g are gone.
+    let Some(Picture::Vessels { text, vessels }) = &answer.strip.picture else { panic!("no drawing") };
+    assert_eq!(text, "117 ml on 128 g ice");
+    assert!(vessels.len() == 1 && vessels[0].level > 0.0 && !vessels[0].ice.is_empty());
     let rows: Vec<String> =
         answer.rows.iter().map(|row| format!("{} {}, {}", row.name, row.amount, row.detail)).collect();
     let shown = [
-        "strength 19.1 % vol, was 27.3",
+        "strength 19.1 %, was 27.3",
         "volume 117 ml, was 81.4 ml",
         "sugar 60.8 g/l, was 87.1",
         "acid, as citric 3.74 g/l, was 5.36",
@@ -54,6 +58,17 @@ fn the_example_is_answered_with_its_curve_and_what_it_was() {
     assert_eq!(block(&[]), Block::Remark("About 60 turns of the spoon (rule of thumb).".into()));
     assert_eq!(block(&[("time", "0:45")]), Block::Remark("About 90 turns of the spoon (rule of thumb).".into()));
     assert_eq!(block(&[("method", "shake")]), Block::Nothing);
+}
+
+#[test]
+fn a_drink_in_fahrenheit_is_told_in_fahrenheit() {
+    let warm = answer(&[("drink_at", "68 °F")]);
+    // −5.0 °C.
+    assert_eq!(warm.strip.figures[0].to_string(), "23.0 °F");
+    assert_eq!(warm.strip.also, answer(&[]).strip.also);
+    let [(_, Picture::Curve { text, lines, .. })] = warm.pictures.as_slice() else { panic!("no curve") };
+    assert!(text.starts_with("From 68.0 °F to 23.0 °F in 30 s") && lines[0].name == "°F, left", "{text}");
+    assert!(lines[0].points[0][1] > 67.9, "{lines:?}");
 }
 
 #[test]
@@ -165,7 +180,7 @@ fn the_bars_own_drink_is_weighed_and_kept() {
     // Kept, it says the same of the next drink, and of no other method.
     let bench = ShelfForm { pace_stir: kept.clone(), ..ShelfForm::default() }.bench(Decimal::Point);
     let next = ChillForm::default().answer(&bench);
-    assert_eq!(next.strip, answer_of.strip);
+    assert_eq!([&next.strip.also, &next.strip.below], [&answer_of.strip.also, &answer_of.strip.below]);
     assert!(next.remarks.iter().any(|remark| remark.starts_with("How fast is your own: 95 % of the water after ")));
     assert_eq!(form(&[("method", "shake")]).answer(&bench).strip, answer(&[("method", "shake")]).strip);
     // The same by weight: 27.9 g more on 80.6 g.
@@ -187,4 +202,17 @@ fn what_cannot_have_been_weighed_is_said() {
         assert!(matches!(told.as_slice(), [(CAME_OUT, said)] if said.starts_with(words)), "{came_out}: {told:?}");
         assert!(answer.buttons.is_empty() && answer.strip.tone == Tone::Answer, "{came_out}");
     }
+}
+
+#[test]
+fn the_drawing_is_of_one_drink_and_its_ice() {
+    let ice = |texts: &[(&str, &str)]| match answer(texts).strip.picture {
+        Some(Picture::Vessels { vessels, .. }) => vessels[0].ice.len(),
+        Some(other) => panic!("{other:?}"),
+        None => 99,
+    };
+    assert_eq!(ice(&[("method", "block")]), 1);
+    assert!(ice(&[("method", "build")]) > ice(&[]), "crushed ice is in more pieces");
+    assert_eq!(ice(&[("ice", "15 g"), ("time", "10 min")]), 0, "all melted");
+    assert_eq!(ice(&[("spec", "2 l gin")]), 99, "no batch is drawn");
 }
