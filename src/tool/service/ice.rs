@@ -199,6 +199,7 @@ impl Tool for IceForm {
                 Block::amount(HOLDS, "Ice and drink together", Keys::Pour),
                 Block::amount(ROOM, "Room", Keys::Celsius),
                 Block::amount(MINUTES, "After, min", Keys::Count),
+                Block::Pictures(Vec::new()),
                 Block::Table("", Vec::new()),
             ]),
         }
