@@ -3,7 +3,7 @@
 
 use super::label::{self, Keeps};
 use super::name::of_form;
-use super::{Contents, allergens, asks};
+use super::{Contents, allergens, asks, iced};
 use crate::book::{Card, Entry, Way, best};
 use crate::quantity::{Temperature, Volume};
 use crate::screen::percent::encode;
@@ -122,6 +122,7 @@ pub(crate) fn carried(to: Route, from: &str, bench: &Bench) -> Vec<(String, Stri
         Route::Scale | Route::Balance => {
             vec![pair(SPEC, form.lines().to_owned()), pair("makes", "1".to_owned())]
         }
+        Route::Ice => iced::of_form(&form.entry.value.ways[form.at]),
         Route::Chill => {
             let method = match form.entry.value.ways[form.at].method.as_str() {
                 "stirred" => Some(("stir", "30")),

@@ -6,6 +6,7 @@ pub(crate) mod contents;
 pub(crate) mod from_spec;
 pub(crate) mod glance;
 pub(crate) mod glass;
+mod iced;
 pub(crate) mod label;
 pub(crate) mod links;
 mod made_of;

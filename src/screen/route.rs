@@ -177,7 +177,8 @@ routes! {
     Balance: Service "service/balance" "scale" "Balance" "How strong, sweet and sour is it?"
         .with_specs().read_first();
     Chill: Service "service/chill" "chill" "Chill" "How cold, and how much water?" .with_specs().read_first();
-    Ice: Service "service/ice" "ice" "Ice" "How much for a night, and clear by when?";
+    Ice: Service "service/ice" "ice" "Ice" "How much for a night, and clear by when?"
+        .with_specs();
     Fruit: Prep "prep/fruit" "fruit" "Fruit" "How many for this much juice?";
     Clarify: Prep "prep/clear" "clear" "Clarify" "Enzyme, agar, gelatin or rest";
     Cordial: Prep "prep/cordial" "cordial" "Cordial" "Sugar and acid for clear juice" .with_specs();

@@ -83,7 +83,7 @@ impl IceForm {
         });
         let row = Row { name: "freeze clear blocks".into(), ..Row::default() };
         let Some(clear) = clear.filter(|clear| clear.in_block() > 0) else {
-            answer.rows.push(Row { detail: "what size, and when: see Clear ice".into(), marked: true, ..row });
+            answer.rows.push(Row { detail: "what size, and when: see Clear ice".into(), ..row });
             return;
         };
         answer.rows.push(Row { amount: clear.blocks_of(bench), detail: clear.before(bench), ..row });
