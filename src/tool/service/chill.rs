@@ -102,7 +102,7 @@ impl Tool for ChillForm {
             Block::amount(ICE_AT, "Ice temperature", Keys::Celsius),
             Block::chips::<Wet>("wet", "Water on it", true),
             Block::chips::<Vessel>("vessel", "In a vessel", true),
-            vessel(Block::amount(VESSEL_MASS, "Vessel, empty", Keys::Weight)),
+            vessel(Block::amount(VESSEL_MASS, "Vessel weighs", Keys::Weight)),
             vessel(Block::amount(VESSEL_AT, "Vessel temperature", Keys::Celsius)),
         ];
         if self.is_weighing() {

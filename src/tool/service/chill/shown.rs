@@ -1,7 +1,7 @@
 //! What Chill says of a drink: strip, curve, what is in the glass, and where that comes from.
 
 use super::{ChillForm, Chilled, choices};
-use crate::craft::chill::{Method, Pace, Why, band, second_opinion};
+use crate::craft::chill::{Method, Moment, Pace, Why, band, second_opinion};
 use crate::quantity::{Acidity, Density, Mass, Temperature, Volume};
 use crate::reading::Contents;
 use crate::reading::contents::washed_words;
@@ -31,11 +31,20 @@ fn volume(mix: &Mix) -> Volume {
 }
 
 impl ChillForm {
+    /// A temperature on the scale that the drink's was typed on.
+    fn degrees(&self, at: Temperature) -> f64 {
+        if text::is_fahrenheit(&self.drink_at) { at.celsius() * 1.8 + 32.0 } else { at.celsius() }
+    }
+
+    fn degrees_figure(&self, at: Temperature, bench: &Bench) -> Figure {
+        let unit = if text::is_fahrenheit(&self.drink_at) { "°F" } else { "°C" };
+        Figure::new(text::plain(self.degrees(at), 1, bench.decimal), unit)
+    }
+
     pub(super) fn show_it(&self, mut answer: Answer, read: &Contents, chilled: &Chilled, bench: &Bench) -> Answer {
         let (start, moment) = (&chilled.start, &chilled.moment);
         let drink = *start.drink + Mix::water(moment.water);
         let written = read.lines.iter().find_map(|line| line.read.as_ref().ok()?.unit);
-        let celsius = |at: Temperature| text::plain(at.celsius(), 1, bench.decimal);
         let strength = |mix: &Mix| text::plain(mix.strength().fraction() * 100.0, 1, bench.decimal);
         let water = bench.headline_of(whole(moment.water), "water", written);
         let [least, most] = band(start, moment).map(|mass| mass.volume_at(Density::WATER).ml());
@@ -43,7 +52,7 @@ impl ChillForm {
         let (called, _) = choices::called(chilled.method);
         let whose = if chilled.pace == Pace::Usual { String::new() } else { format!("Your own, {called}. ") };
         answer.strip = Strip {
-            figures: vec![Figure::new(celsius(moment.at), "°C")],
+            figures: vec![self.degrees_figure(moment.at, bench)],
             also: match read.missing.first() {
                 None => format!("+{water}, {} % vol", strength(&drink)),
                 Some(name) => format!("Without “{name}”: see its line below"),
@@ -66,7 +75,7 @@ impl ChillForm {
         answer.rows.splice(
             0..0,
             [
-                row("strength", strength(&drink), " % vol", strength(start.drink)),
+                row("strength", strength(&drink), " %", strength(start.drink)),
                 row("volume", shown(&drink), "", shown(start.drink)),
                 row("sugar", sugar(&drink), " g/l", sugar(start.drink)),
                 row("acid, as citric", acid(&drink), " g/l", acid(start.drink)),
@@ -84,16 +93,17 @@ impl ChillForm {
     /// Temperature and water against time, with the chosen time.
     fn drawn(&self, chilled: &Chilled, bench: &Bench) -> Picture {
         let (moment, last) = (&chilled.moment, chilled.curve.last().unwrap_or(&chilled.moment));
-        let line = |of: &dyn Fn(&crate::craft::chill::Moment) -> f64, name, unit| Line {
+        let line = |of: &dyn Fn(&Moment) -> f64, name, unit| Line {
             name,
             points: chilled.curve.iter().step_by(EVERY).map(|moment| [moment.seconds, of(moment)]).collect(),
             now: of(moment),
             unit,
         };
-        let ml = |moment: &crate::craft::chill::Moment| moment.water.volume_at(Density::WATER).ml();
+        let ml = |moment: &Moment| moment.water.volume_at(Density::WATER).ml();
         let plain = |value| text::plain(value, 0, bench.decimal);
         let seconds = |seconds| plain(seconds) + " s";
-        let at = |at: Temperature| text::plain(at.celsius(), 1, bench.decimal) + " °C";
+        let at = |at| self.degrees_figure(at, bench);
+        let name = if text::is_fahrenheit(&self.drink_at) { "°F, left" } else { "°C, left" };
         let text = format!(
             "From {} to {} in {}, with {} ml of water; {} and {} ml after {}",
             at(chilled.start.at),
@@ -107,7 +117,7 @@ impl ChillForm {
         let between = f64::midpoint(moment.seconds, last.seconds);
         Picture::Curve {
             text,
-            lines: vec![line(&|moment| moment.at.celsius(), "°C, left", "°"), line(&ml, "ml water, right", "")],
+            lines: vec![line(&|moment| self.degrees(moment.at), name, "°"), line(&ml, "ml water, right", "")],
             seconds: [moment.seconds, last.seconds],
             foot: vec![
                 (0.0, "0".into()),

@@ -35,7 +35,7 @@ fn the_example_is_answered_with_its_curve_and_what_it_was() {
     let rows: Vec<String> =
         answer.rows.iter().map(|row| format!("{} {}, {}", row.name, row.amount, row.detail)).collect();
     let shown = [
-        "strength 19.1 % vol, was 27.3",
+        "strength 19.1 %, was 27.3",
         "volume 117 ml, was 81.4 ml",
         "sugar 60.8 g/l, was 87.1",
         "acid, as citric 3.74 g/l, was 5.36",
@@ -54,6 +54,17 @@ fn the_example_is_answered_with_its_curve_and_what_it_was() {
     assert_eq!(block(&[]), Block::Remark("About 60 turns of the spoon (rule of thumb).".into()));
     assert_eq!(block(&[("time", "0:45")]), Block::Remark("About 90 turns of the spoon (rule of thumb).".into()));
     assert_eq!(block(&[("method", "shake")]), Block::Nothing);
+}
+
+#[test]
+fn a_drink_in_fahrenheit_is_told_in_fahrenheit() {
+    let warm = answer(&[("drink_at", "68 °F")]);
+    // −5.0 °C.
+    assert_eq!(warm.strip.figures[0].to_string(), "23.0 °F");
+    assert_eq!(warm.strip.also, answer(&[]).strip.also);
+    let [(_, Picture::Curve { text, lines, .. })] = warm.pictures.as_slice() else { panic!("no curve") };
+    assert!(text.starts_with("From 68.0 °F to 23.0 °F in 30 s") && lines[0].name == "°F, left", "{text}");
+    assert!(lines[0].points[0][1] > 67.9, "{lines:?}");
 }
 
 #[test]
