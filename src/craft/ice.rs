@@ -10,8 +10,8 @@ use crate::substance::cold::{DENSITY_OF_ICE, LATENT_HEAT_OF_ICE};
 pub const CONDUCTIVITY: f64 = 2.2;
 /// What goes over from open water or ice to the air of a freezer, W/(m² K), from memory: still air, and a fan.
 pub const FILM: [f64; 2] = [10.0, 25.0];
-/// Heat capacity of water, kJ/(kg K). Source: as [`LATENT_HEAT_OF_ICE`], at 20 °C.
-pub const HEAT_CAPACITY_OF_WATER: f64 = 4.1841;
+/// Heat capacity of water at 20 °C, kJ/(kg K). Source: as [`LATENT_HEAT_OF_ICE`].
+const HEAT_CAPACITY_AT_20: f64 = 4.1841;
 /// Water that goes in for each part that is to come out clear: the last third of it takes the bubbles, and is left.
 /// Common practice, no source.
 pub const DEEPER: f64 = 4.0 / 3.0;
@@ -174,7 +174,7 @@ pub fn freezes_in(mm: f64, freezer: Temperature, film: f64) -> Option<f64> {
 #[must_use]
 pub fn cools_in(mm: f64, water: Temperature, freezer: Temperature, film: f64) -> Option<f64> {
     let (above, below) = (water.celsius().max(0.0), -freezer.celsius());
-    let heat = mm / 1000.0 * DEEPER * DENSITY_OF_ICE * 1e3 * HEAT_CAPACITY_OF_WATER * 1e3;
+    let heat = mm / 1000.0 * DEEPER * DENSITY_OF_ICE * 1e3 * HEAT_CAPACITY_AT_20 * 1e3;
     (below > 0.0).then(|| heat / film * ((above + below) / below).ln())
 }
 

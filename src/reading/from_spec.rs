@@ -4,7 +4,7 @@
 use super::chilled::{Chilled, serve_of};
 use super::label::{self, Keeps};
 use super::name::of_form;
-use super::{Contents, allergens, asks, glass};
+use super::{Contents, allergens, asks, glass, iced};
 use crate::book::{Card, Entry, Way, best};
 use crate::quantity::{Ratio, Temperature, Volume};
 use crate::screen::percent::encode;
@@ -129,6 +129,7 @@ pub(crate) fn carried(to: Route, from: &str, bench: &Bench) -> Vec<(String, Stri
         Route::Scale | Route::Balance => {
             vec![pair(SPEC, form.lines().to_owned()), pair("makes", "1".to_owned())]
         }
+        Route::Ice => iced::of_form(&form.entry.value.ways[form.at]),
         Route::Chill => {
             let said = Chilled::of(form.way(), bench).map(|chilled| chilled.carried(bench));
             let said = said.into_iter().flat_map(|[method, time]| [pair("method", method), pair("time", time)]);

@@ -41,6 +41,7 @@ pub enum Picture {
         /// What it comes to, and when.
         text: String,
         /// At most two: the first solid, its axis at the left; the second dashed, its axis at the right.
+        /// Two of one unit have one axis, at either side.
         lines: Vec<Line>,
         /// The time chosen, and the last drawn: seconds.
         seconds: [f64; 2],

@@ -179,7 +179,8 @@ routes! {
     Chill: Service "service/chill" "chill" "Chill" "How cold, and how much water?" .with_specs().read_first();
     Glass: Service "service/glass" "glass" "Glass" "Does it fit its glass, with its ice?"
         .with_specs().read_first();
-    Ice: Service "service/ice" "ice" "Ice" "How much for a night, and clear by when?";
+    Ice: Service "service/ice" "ice" "Ice" "How much for a night, and clear by when?"
+        .with_specs();
     Aim: Service "service/aim" "aim" "Aim" "Too sharp, too sweet, too strong?" .with_specs().read_first();
     Fruit: Prep "prep/fruit" "fruit" "Fruit" "How many for this much juice?";
     Clarify: Prep "prep/clear" "clear" "Clarify" "Enzyme, agar, gelatin or rest";

@@ -71,6 +71,23 @@ fn a_spec_is_chosen_in_each_tool_that_takes_one() {
     }
 }
 
+/// A drink takes its ice by its method and what stands in its card of ice: stirred and strained, 180 g and none; built on
+/// crushed ice, none and 200 g. The serves of the night stay.
+#[test]
+fn ice_takes_what_a_drink_is_made_on() {
+    let keeper = with_demo();
+    let mut tab = Tab::open(&keeper, "service/ice");
+    tab.type_in("serves", "40").type_in("from_spec", LANTERN);
+    assert_eq!(chosen(&mut tab), "Orchard lantern, stirred");
+    assert_eq!(["serves", "made_with", "glass"].map(|name| tab.value(name)), ["40", "180 g", "0 g"]);
+    assert_eq!(back(&mut tab).as_deref(), Some("#/specs/spec?id=demo-1"));
+    tab.type_in("from_spec", "demo-1/0");
+    assert_eq!(["serves", "made_with", "glass"].map(|name| tab.value(name)), ["40", "0 g", "200 g"]);
+    // None: what stands there stays.
+    tab.type_in("from_spec", "");
+    assert_eq!((tab.value("glass"), chosen(&mut tab)), ("200 g".into(), "none".into()));
+}
+
 /// What each tool says of a drink in its glass, by the method and steps of its spec: nothing to know by heart.
 #[test]
 fn a_spec_says_what_it_is_in_the_glass() {

@@ -169,6 +169,20 @@ fn the_same_plan_is_not_put_on_a_sheet_twice_unasked() {
     assert_eq!((tab.notice().as_str(), stored(&keeper, "run/").len()), ("On the run sheet.", 2));
 }
 
+/// Clear ice that a night needs begins 31 h before it is left out to temper and cut, with what must be had.
+#[test]
+fn clear_ice_of_a_night_goes_on_the_run_sheet() {
+    let keeper = Faulty::default();
+    let mut tab = Tab::open(&keeper, "service/ice");
+    tab.tap("To the run sheet");
+    assert_eq!(tab.notice(), "On the run sheet.");
+    tab.go("batch/run");
+    let screen = format!("{:?}", tab.view().screen);
+    for words in ["Freeze 240 × 145 × 50 mm clear in 2 insulated tubs", "1 d 7 h", "bagged ice", "Cut 30 cubes"] {
+        assert!(screen.contains(words), "{words}: {screen}");
+    }
+}
+
 #[test]
 fn a_step_is_chosen_by_its_row_and_other_waits_are_told_below() {
     let keeper = Faulty::default();

@@ -8,8 +8,10 @@ mod pieces;
 mod tests;
 
 use crate::quantity::Mass;
+use crate::reading::from_spec;
 use crate::screen::pad::Keys;
 use crate::screen::plan::{Makes, Making};
+use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Block, Choice, Figure, Tool, choice, form};
 use crate::text;
 
@@ -136,6 +138,8 @@ form! {
         room = "21",
         /// How long it stands, minutes.
         minutes = "20",
+        /// The spec it came from, and which form of it: "id/0"; empty for none.
+        from_spec = "",
     }
 }
 
@@ -170,19 +174,22 @@ const BLOCK: (f64, f64) = (5.0, 2000.0);
 const SAW: &str = "Ice slips: dry hands, a cloth under it, and cut away from you.";
 
 impl Tool for IceForm {
-    fn layout(&self, _bench: &Bench) -> Vec<Block> {
+    fn layout(&self, bench: &Bench) -> Vec<Block> {
         let mut blocks = vec![Block::chips::<Ask>("ask", "What is asked", false)];
         match self.ask() {
-            Ask::Night => blocks.extend([
-                Block::amount(SERVES, "Serves", Keys::Count),
-                Block::amount(MADE_WITH, "Stirred or shaken, each", Keys::Weight),
-                Block::amount(GLASS, "In the glass, each", Keys::Weight),
-                Block::amount(TUBS, "For the tubs", Keys::Weight),
-                Block::amount(MELTS, "Melts before use", Keys::Percent),
-                Block::amount(BAG, "A bag holds", Keys::Weight),
-                Block::Pictures(Vec::new()),
-                Block::Table("", Vec::new()),
-            ]),
+            Ask::Night => {
+                blocks.extend(from_spec::fields(Route::Ice, &self.from_spec, None, bench));
+                blocks.extend([
+                    Block::amount(SERVES, "Serves", Keys::Count),
+                    Block::amount(MADE_WITH, "Stirred or shaken, each", Keys::Weight),
+                    Block::amount(GLASS, "In the glass, each", Keys::Weight),
+                    Block::amount(TUBS, "For the tubs", Keys::Weight),
+                    Block::amount(MELTS, "Melts before use", Keys::Percent),
+                    Block::amount(BAG, "A bag holds", Keys::Weight),
+                    Block::Pictures(Vec::new()),
+                    Block::Table("", Vec::new()),
+                ]);
+            }
             Ask::Pieces => blocks.extend(self.layout_pieces()),
             Ask::Clear => blocks.extend([
                 Block::amount(THICK, "Clear ice, thick, mm", Keys::Count),
@@ -199,6 +206,7 @@ impl Tool for IceForm {
                 Block::amount(HOLDS, "Ice and drink together", Keys::Pour),
                 Block::amount(ROOM, "Room", Keys::Celsius),
                 Block::amount(MINUTES, "After, min", Keys::Count),
+                Block::Pictures(Vec::new()),
                 Block::Table("", Vec::new()),
             ]),
         }
@@ -238,10 +246,14 @@ impl Tool for IceForm {
     }
 
     fn take(&mut self, name: &str, text: &str) {
-        if name == SERVES {
-            text.clone_into(&mut self.serves);
-            Ask::Night.key().clone_into(&mut self.ask);
-        }
+        let field = match name {
+            SERVES => &mut self.serves,
+            MADE_WITH => &mut self.made_with,
+            GLASS => &mut self.glass,
+            _ => return,
+        };
+        text.clone_into(field);
+        Ask::Night.key().clone_into(&mut self.ask);
     }
 }
 

@@ -19,8 +19,15 @@ pub(super) fn curve(text: &str, lines: &[Line], [chosen, last]: [f64; 2], foot: 
     }
     let mut drawn = vec![path(&[("class", "rule")], ruled)];
     let (mut dots, mut said) = (Vec::new(), Vec::new());
+    // Lines of one unit have one axis.
+    let shared = match lines {
+        [one, other] if one.unit == other.unit => {
+            Some(Line { points: [&one.points[..], &other.points].concat(), ..one.clone() }.axis())
+        }
+        _ => None,
+    };
     for (at, line) in lines.iter().enumerate() {
-        let [from, step] = line.axis();
+        let [from, step] = shared.unwrap_or_else(|| line.axis());
         let y = |value: f64| (1.0 - (value - from) / (step * f64::from(RULES - 1))).clamp(0.0, 1.0) * 100.0;
         let mut d = String::new();
         for [seconds, value] in &line.points {

@@ -241,6 +241,16 @@ fn a_curve_is_drawn_over_its_rules_with_a_dot_at_the_chosen_time() {
 }
 
 #[test]
+fn lines_of_one_unit_have_one_axis() {
+    let line = |name, most| Line { name, points: vec![[0.0, 0.0], [60.0, most]], now: most / 2.0, unit: "" };
+    let (lines, foot) = (vec![line("g, most", 53.0), line("g, least", 21.0)], Vec::new());
+    let html = drawn(Picture::Curve { text: "water".into(), lines, seconds: [30.0, 60.0], foot });
+    // Both from 0 to 60: 53 and 21 of it.
+    holds(&html, "<path class=\"first\" d=\"M0 100L100 11.67\"");
+    holds(&html, "<path class=\"second\" d=\"M0 100L100 65\"");
+}
+
+#[test]
 fn the_numbers_of_an_axis_are_whole_and_hold_all_of_its_line() {
     let axis = |values: &[f64]| {
         let points = values.iter().map(|value| [0.0, *value]).collect();
@@ -264,6 +274,8 @@ fn what_every_screen_draws_is_sound() {
         (Route::Balance, [("spec", "60 ml gin\n20 ml lemon juice\n0.001 ml water")]),
         (Route::Chill, [("method", "stir")]),
         (Route::Chill, [("time", "59 min")]),
+        (Route::Ice, [("ask", "night")]),
+        (Route::Ice, [("ask", "melt")]),
         (Route::MilkWash, [("ratio", "1:5")]),
         (Route::MilkWash, [("ratio", "2:1")]),
         (Route::MilkWash, [("ratio", "1:100")]),

@@ -7,6 +7,7 @@ use crate::screen::plan::{Making, Plan};
 use crate::screen::route::Route;
 use crate::screen::{Bench, Tone, Tool, fill};
 use crate::tool::prep;
+use crate::tool::service::ice::IceForm;
 
 /// What a part gives to another.
 #[derive(Clone, Default, PartialEq)]
@@ -45,7 +46,10 @@ fn route_of(part: &Part) -> Option<Route> {
 
 /// The tool of a part, with what was typed in it; none for a form of a spec and its ice.
 fn tool_of(part: &Part) -> Option<Box<dyn Tool>> {
-    let mut form = prep::tool(route_of(part)?)?;
+    let mut form = match route_of(part)? {
+        Route::Ice => Box::new(IceForm::default()),
+        route => prep::tool(route)?,
+    };
     fill(form.as_mut(), &part.texts);
     Some(form)
 }

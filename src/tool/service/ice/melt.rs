@@ -2,9 +2,12 @@
 
 use super::{HOLDS, ICE, IceForm, MINUTES, ROOM};
 use crate::craft::ice::{COMES_IN, comes_in, gone_in, melted};
+use crate::screen::picture::{Line, Picture};
 use crate::screen::{Answer, Bench, Figure, Problem, Row, Strip, Tone};
 use crate::text;
 
+/// Points of a line, to twice the time.
+const STEPS: u8 = 24;
 /// Times that are told besides, minutes.
 const TOLD: [f64; 4] = [5.0, 10.0, 20.0, 40.0];
 
@@ -25,9 +28,9 @@ impl IceForm {
             return answer.without_answer("");
         }
         let watts = comes_in(holds, room);
+        let water = |watts: f64, minutes: f64| melted(ice, watts, minutes * 60.0).g();
         let grams = |minutes: f64| {
-            let [least, most] =
-                watts.map(|watts| text::count(melted(ice, watts, minutes * 60.0).g().round(), bench.decimal));
+            let [least, most] = watts.map(|watts| text::count(water(watts, minutes).round(), bench.decimal));
             if least == most { most } else { format!("{least}–{most}") }
         };
         let minute = |minutes: f64| text::count(minutes, bench.decimal);
@@ -39,7 +42,24 @@ impl IceForm {
             tone: Tone::Answer,
             ..Strip::default()
         };
-        answer.rows_title = "As it stands";
+        let after = |minutes: f64| format!("{} g after {} min", grams(minutes), minute(minutes));
+        let line = |name, watts: f64| Line {
+            name,
+            points: (0..=STEPS)
+                .map(|step| f64::from(step) / f64::from(STEPS) * 2.0 * minutes)
+                .map(|minutes| [minutes * 60.0, water(watts, minutes)])
+                .collect(),
+            now: water(watts, minutes),
+            unit: "",
+        };
+        let told = |minutes: f64| (minutes * 60.0, format!("{} min", minute(minutes)));
+        let curve = Picture::Curve {
+            text: format!("{}, {}", after(minutes), after(2.0 * minutes)),
+            lines: vec![line("g, in a hand", watts[1]), line("g, left alone", watts[0])],
+            seconds: [minutes * 60.0, 2.0 * minutes * 60.0],
+            foot: [0.0, minutes, 2.0 * minutes].map(told).into(),
+        };
+        answer.pictures.push(("Water off the ice".into(), curve));
         let row = |after: f64| Row {
             name: format!("{} min", minute(after)),
             amount: format!("{} g", grams(after)),

@@ -83,7 +83,7 @@ impl IceForm {
         });
         let row = Row { name: "freeze clear blocks".into(), ..Row::default() };
         let Some(clear) = clear.filter(|clear| clear.in_block() > 0) else {
-            answer.rows.push(Row { detail: "what size, and when: see Clear ice".into(), marked: true, ..row });
+            answer.rows.push(Row { detail: "what size, and when: see Clear ice".into(), ..row });
             return;
         };
         answer.rows.push(Row { amount: clear.blocks_of(bench), detail: clear.before(bench), ..row });
@@ -100,7 +100,7 @@ fn drawn(total: Mass, count: u32, bag: Mass, text: String) -> Picture {
     let vessel = vessel::BAG.holding(Volume::LITRE.ml());
     let filled = |share: f64| {
         let level = Volume::from_ml(Volume::LITRE.ml() * FULL * share).map_or(0.0, |volume| vessel.level(volume));
-        Filled { level, vessel: vessel.clone() }
+        Filled { level, vessel: vessel.clone(), ice: Vec::new() }
     };
     let mut vessels = vec![filled(1.0); count.saturating_sub(1).min(MOST_DRAWN - 1) as usize];
     vessels.push(filled((total.g() / bag.g() - f64::from(count.saturating_sub(1))).clamp(0.0, 1.0)));

@@ -160,6 +160,16 @@ fn what_melts_in_a_glass() {
     // 10.7 and 26.7 g in 20 min, all 90 g in 67 to 169 min: tests/published/ice.rs.
     assert_eq!(strip("melt", &[]), ("11–27 g of water".into(), "in 20 min; gone in 67–169 min".into()));
     assert_eq!(rows(&answer("melt", &[])), ["5 min: 3–7 g; ", "10 min: 5–13 g; ", "40 min: 21–53 g; "]);
+    let melt = answer("melt", &[]);
+    let Some((_, Picture::Curve { text, lines, seconds, .. })) = melt.pictures.first() else { panic!("no curve") };
+    assert_eq!(text, "11–27 g after 20 min, 21–53 g after 40 min");
+    assert_eq!(format!("{seconds:?}"), "[1200.0, 2400.0]");
+    // What comes in goes on the same, so that what melts is twice as much in twice the time.
+    for line in lines {
+        let [after, last] = line.points.last().expect("points");
+        assert!((last / line.now - 2.0).abs() < 1e-9 && (after - 2400.0).abs() < 1e-9, "{line:?}");
+    }
+    assert!(lines[0].now > lines[1].now);
     assert_eq!(strip("melt", &[("minutes", "600")]).0, "90 g of water");
     assert_eq!(strip("melt", &[("room", "0")]), ("0 g of water".into(), "in 20 min; in the cold it stays".into()));
 }
