@@ -16,7 +16,7 @@ const LITRES_IN_MOLE: f64 = 22.414;
 const GRAMS_IN_MOLE: f64 = 44.009;
 
 /// What the air presses with, bar: a standard atmosphere at the height of the sea, by definition.
-const AIR: f64 = 1.013_25;
+pub const AIR: f64 = 1.013_25;
 
 /// Volumes of CO₂ that a volume of drink holds under a pressure.
 ///

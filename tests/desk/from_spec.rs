@@ -220,7 +220,7 @@ fn bubbles_for_a_spec_know_when_it_freezes() {
 fn a_preset_is_a_tap() {
     let keeper = Faulty::default();
     let mut tab = Tab::open(&keeper, "batch/bubbles");
-    assert_eq!(tab.tap("Lively").value("bubbles"), "4");
+    assert_eq!(tab.tap("Lively, 4").value("bubbles"), "4");
     assert_eq!(tab.strip(), "1.7 bar | 25 psi on the gauge, at 4 °C");
     assert_eq!(tab.act(Act::Undo).value("bubbles"), "3");
 }

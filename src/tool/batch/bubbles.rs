@@ -1,7 +1,7 @@
 //! Bubbles: the pressure for so many volumes of CO₂ at a temperature, and how many a pressure gives.
 
 use crate::book::{Measured, Taken, ingredient};
-use crate::craft::bubbles::{VALID_CELSIUS, doubt, grams_in_litre, pressure_for, volumes_at};
+use crate::craft::bubbles::{AIR, VALID_CELSIUS, doubt, grams_in_litre, pressure_for, volumes_at};
 use crate::craft::freezer;
 use crate::craft::pour::{fits, litre_of};
 use crate::quantity::{Abv, Mass, Pressure, Ratio, Temperature};
@@ -70,20 +70,24 @@ const STRENGTH: &str = "strength";
 const SUGAR: &str = "sugar";
 
 /// Volumes of CO₂ by word. Common practice, no source.
-const USUAL: [(&str, &str); 3] = [("Light", "2"), ("Soft", "3"), ("Lively", "4")];
+const USUAL: [(&str, &str); 3] = [("Light, 2", "2"), ("Soft, 3", "3"), ("Lively, 4", "4")];
 
 /// Common practice, no source.
 const HOW: &str = "Chill it first and shut the air out. With the gas left on it takes about a week in the fridge; rocked \
-    or shaken, some minutes. Both, and what light, soft and lively are, by rule of thumb.";
+    or shaken, some minutes. Times, and light 2 to lively 4, by rule of thumb.";
 
 const CAUTION: &str = "Only in a vessel rated for the pressure, never in glass not made for it. Chill, close, let it rest, \
     open slowly.";
 
-const SOURCE: &str = "R. F. Weiss, Marine Chemistry 2 (1974): CO₂ in water, sure to 2 %. In a drink 5 %, an estimate; 5 % \
-    more above 4 bar. Vapour of water by Weiss and Price (1980), from memory. Pressure is over the air's, which is taken \
-    as 1.013 bar: a gauge must show 0.1 bar more for each 900 m of height.";
+const SOURCE: &str = "R. F. Weiss, Marine Chemistry 2 (1974): CO₂ in water, sure to 2 %. In a drink 5 %, an estimate: \
+    sugar holds less of it, strong alcohol more; 5 % besides above 4 bar. Vapour of water by Weiss and Price (1980), from \
+    memory. The air is taken to press with 1.013 bar.";
 
 impl Tool for BubblesForm {
+    fn is_tall(&self) -> bool {
+        true
+    }
+
     fn layout(&self, bench: &Bench) -> Vec<Block> {
         let mut blocks =
             vec![Block::chips::<Ask>("ask", "What is asked", false), Block::chips::<Gauge>("gauge", "Gauge", true)];
@@ -118,28 +122,29 @@ impl Tool for BubblesForm {
             return answer.without_answer("Type how much, and how cold it is.");
         };
         let one = |value| text::plain(value, 1, bench.decimal);
-        let in_volumes = |volumes: Ratio| Figure::new(one(volumes.value()), "volumes");
-        let in_bar = |pressure: Pressure| Figure::new(one(pressure.bar()), "bar");
-        let in_psi = |pressure: Pressure| {
-            Figure::new(text::plain(pressure.bar() / Pressure::PSI.bar(), 0, bench.decimal), "psi")
+        let in_volumes = |volumes| Figure::new(one(volumes), "volumes");
+        let in_bar = |bar| Figure::new(one(bar), "bar");
+        let in_psi = |bar: f64| Figure::new(text::plain(bar / Pressure::PSI.bar(), 0, bench.decimal), "psi");
+        let (on_gauge, other): (&dyn Fn(f64) -> Figure, _) = match self.gauge() {
+            Gauge::Bar => (&in_bar, in_psi(pressure.bar())),
+            Gauge::Psi => (&in_psi, in_bar(pressure.bar())),
         };
-        let on_gauge = |pressure| if self.gauge() == Gauge::Bar { in_bar(pressure) } else { in_psi(pressure) };
-        // Of what is held: more of it needs less pressure.
+        // Of what is held, and so of all that presses.
         let doubt = doubt(drink.as_ref(), pressure);
-        let [less, more] =
-            [1.0 - doubt, 1.0 + doubt].map(|share| Ratio::from_value(volumes.value() * share).unwrap_or(volumes));
         let (figure, least, most) = match self.ask() {
             Ask::Pressure => {
-                let for_them = |volumes| on_gauge(pressure_for(volumes, at).unwrap_or(Pressure::NONE));
-                (on_gauge(pressure), for_them(less), for_them(more))
+                let (bar, apart) = (pressure.bar(), doubt * (pressure.bar() + AIR));
+                (on_gauge(bar), on_gauge((bar - apart).max(0.0)), on_gauge(bar + apart))
             }
-            Ask::Bubbles => (in_volumes(volumes), in_volumes(less), in_volumes(more)),
+            Ask::Bubbles => {
+                let [least, most] = [1.0 - doubt, 1.0 + doubt].map(|share| in_volumes(volumes.value() * share));
+                (in_volumes(volumes.value()), least, most)
+            }
         };
-        let other = if self.gauge() == Gauge::Bar { in_psi(pressure) } else { in_bar(pressure) };
         answer.strip = Strip {
             figures: vec![figure],
             also: format!("{other} on the gauge, at {}", self.at(at, bench)),
-            below: format!("Between {} and {most}: sugar holds less, strong alcohol more", least.value),
+            below: format!("{} to {most}, by its sugar and alcohol", least.value),
             tone: Tone::Answer,
             ..Strip::default()
         };
@@ -192,7 +197,9 @@ impl BubblesForm {
         let (pressure, volumes) = match self.ask() {
             Ask::Pressure => {
                 let words = "Type volumes of CO₂ from 0.1 to 20, like 3.";
-                let typed = bench.number(BUBBLES, &self.bubbles, (0.1, 20.0), words, problems);
+                let typed = self.bubbles.trim_end();
+                let typed = typed.strip_suffix("volumes").unwrap_or(typed);
+                let typed = bench.number(BUBBLES, typed, (0.1, 20.0), words, problems);
                 (None, Some(Ratio::from_value(typed?).ok()?))
             }
             Ask::Bubbles => (Some(self.on_gauge(bench, problems)?), None),
@@ -291,10 +298,13 @@ mod tests {
     fn the_pressure_for_bubbles() {
         let (figure, also, below) = shown(|_| {});
         assert_eq!((figure.as_str(), also.as_str()), ("1.0 bar", "15 psi on the gauge, at 4 °C"));
-        assert_eq!(below, "Between 0.9 and 1.1 bar: sugar holds less, strong alcohol more");
+        assert_eq!(below, "0.9 to 1.1 bar, by its sugar and alcohol");
         let (figure, also, below) = shown(|form| form.gauge = "psi".into());
         assert_eq!((figure.as_str(), also.as_str()), ("15 psi", "1.0 bar on the gauge, at 4 °C"));
-        assert!(below.starts_with("Between 14 and 16 psi:"), "{below}");
+        assert!(below.starts_with("14 to 16 psi,"), "{below}");
+        // As high as it goes, and as low.
+        assert_eq!(shown(|form| form.bubbles = "16".into()).2, "8.8 to 11.0 bar, by its sugar and alcohol");
+        assert!(shown(|form| form.bubbles = "1.5 volumes".into()).2.starts_with("0.0 to 0.1 bar"));
         assert!(shown(|form| form.at = "39.2 °F".into()).1.ends_with("at 39.2 °F"));
     }
 
@@ -309,7 +319,7 @@ mod tests {
         };
         let (figure, also, below) = bubbles("1.034", "bar");
         assert_eq!((figure.as_str(), also.as_str()), ("3.0 volumes", "15 psi on the gauge, at 4 °C"));
-        assert!(below.starts_with("Between 2.8 and 3.1 volumes:"), "{below}");
+        assert!(below.starts_with("2.8 to 3.1 volumes,"), "{below}");
         // What stands behind the number goes before the tray.
         for (pressure, gauge) in [("15", "psi"), ("15 psi", "bar"), ("1.034 bar", "psi"), ("15PSI", "bar")] {
             assert_eq!(bubbles(pressure, gauge).0, "3.0 volumes", "{pressure} on {gauge}");
@@ -376,7 +386,7 @@ mod tests {
     fn how_sure_hangs_on_the_drink() {
         let (_, _, of_water) = shown(|form| form.strength = "0".into());
         let (_, _, of_drink) = shown(|form| form.strength = "12".into());
-        assert!(of_water.starts_with("Between 1.0 and 1.1 bar"), "{of_water}");
-        assert!(of_drink.starts_with("Between 0.9 and 1.1 bar"), "{of_drink}");
+        assert!(of_water.starts_with("1.0 to 1.1 bar"), "{of_water}");
+        assert!(of_drink.starts_with("0.9 to 1.1 bar"), "{of_drink}");
     }
 }
