@@ -122,6 +122,13 @@ pub(crate) fn carried(to: Route, from: &str, bench: &Bench) -> Vec<(String, Stri
         Route::Scale | Route::Balance => {
             vec![pair(SPEC, form.lines().to_owned()), pair("makes", "1".to_owned())]
         }
+        Route::BottleIt => {
+            let water = match form.entry.value.ways[form.at].method.as_str() {
+                ice @ ("stirred" | "shaken") => ice,
+                _ => "none",
+            };
+            vec![pair(SPEC, form.lines().to_owned()), pair("makes", "1".to_owned()), pair("water", water.to_owned())]
+        }
         _ => vec![pair(SPEC, form.lines().to_owned())],
     };
     carried.push(pair(FROM, form.key()));

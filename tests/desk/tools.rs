@@ -106,8 +106,19 @@ fn the_pad_is_ready_where_a_tool_begins_with_a_number() {
     for route in screens() {
         let mut tab = Tab::open(&keeper, "service/measure");
         let view = tab.go(&route.href()).view();
-        let read_first =
-            ["Scale", "Balance", "Book", "Spec", "Find", "Backup", "Settings", "Run sheet", "Label", "Ingredients"];
+        let read_first = [
+            "Scale",
+            "Balance",
+            "Bottle it",
+            "Book",
+            "Spec",
+            "Find",
+            "Backup",
+            "Settings",
+            "Run sheet",
+            "Label",
+            "Ingredients",
+        ];
         assert_eq!(view.pad.is_none(), read_first.contains(&route.row().label), "{route:?}");
         assert_eq!(view.pad.map(|pad| pad.field), view.active, "{route:?}");
     }
