@@ -113,7 +113,7 @@ const LONGEST: f64 = 3600.0;
 /// [`ChillProblem`].
 pub fn equilibrium(start: &Start) -> Result<Moment, ChillProblem> {
     let balance = Balance::of(start)?;
-    let (mut least, mut most) = (0.0, balance.ice_kg);
+    let (mut least, mut most) = (0.0, start.ice.mass.g());
     if balance.is_above_freezing(start.drink, most)? {
         return balance.moment(most);
     }
@@ -155,7 +155,7 @@ pub fn curve(start: &Start, method: Method, pace: Pace, until: f64) -> Result<Ve
     in_time(until)?;
     let end = equilibrium(start)?;
     let moment = |step: u32| {
-        let seconds = until * f64::from(step) / f64::from(STEPS);
+        let seconds = until * (f64::from(step) / f64::from(STEPS));
         on_the_way(start, &end, pace.share(method, seconds), seconds)
     };
     Ok((0..=STEPS).map(moment).collect())
@@ -214,35 +214,36 @@ fn in_time(seconds: f64) -> Result<(), ChillProblem> {
 /// The drink when a share of all the heat has passed, and of the water with it.
 fn on_the_way(start: &Start, end: &Moment, share: f64, seconds: f64) -> Moment {
     let drink = heat_capacity(start.drink).unwrap_or(cold::HEAT_CAPACITY_OF_WATER);
-    let holds = |water: f64| drink + water / 1000.0 * cold::HEAT_CAPACITY_OF_WATER;
+    let holds = |water: f64| drink + water * cold::HEAT_CAPACITY_OF_WATER;
     let water = share * end.water.g();
     let (first, last) = (drink * start.at.celsius(), holds(end.water.g()) * end.at.celsius());
     let at = (first + share * (last - first)) / holds(water);
     Moment { seconds, at: Temperature::from_celsius(at).unwrap_or(end.at), water: grams(water) }
 }
 
-/// Heat that a drink holds for each kelvin, kJ.
+/// Heat that a drink holds for each kelvin, J.
 fn heat_capacity(drink: &Mix) -> Result<f64, OutOfRange> {
     let solvent = drink.water + drink.ethanol;
     let ethanol = MassFraction::from_fraction(drink.ethanol.g() / solvent.g()).unwrap_or(MassFraction::NONE);
     let dissolved = drink.dissolved().g() * cold::HEAT_CAPACITY_OF_SUGAR;
     let milk = drink.milk.g() * cold::HEAT_CAPACITY_OF_MILK;
-    Ok((solvent.g() * cold::heat_capacity(ethanol)? + dissolved + milk) / 1000.0)
+    Ok(solvent.g() * cold::heat_capacity(ethanol)? + dissolved + milk)
 }
 
-/// All heat there is, above that of water at 0 °C, and what holds it. Kilojoules and kilograms.
+/// All heat there is, above that of water at 0 °C, and what holds it. Joules and grams.
 struct Balance {
     /// Of drink, vessel, ice and the water on it.
     heat: f64,
     /// Of drink and vessel, for each kelvin.
     holds: f64,
-    ice_kg: f64,
+    /// Of ice, with the water on it.
+    ice: f64,
 }
 
 impl Balance {
     fn of(start: &Start) -> Result<Balance, ChillProblem> {
         let (ice, at) = (&start.ice, start.at.celsius());
-        let dry = ice.mass.g() / 1000.0 * (1.0 - ice.wet.value());
+        let dry = ice.mass.g() * (1.0 - ice.wet.value());
         if start.drink.mass() <= Mass::ZERO {
             return Err(ChillProblem::NoDrink);
         }
@@ -262,14 +263,17 @@ impl Balance {
             Err(beyond) if at <= 0.0 => return Err(ChillProblem::Beyond(beyond)),
             _ => {}
         }
-        let vessel = start.vessel.map_or((0.0, 0.0), |vessel| (vessel.kj_per_k, vessel.kj_per_k * vessel.at.celsius()));
+        let vessel = start.vessel.map_or((0.0, 0.0), |vessel| {
+            let holds = vessel.kj_per_k * 1000.0;
+            (holds, holds * vessel.at.celsius())
+        });
         let of_ice = dry * (cold::heat_of_ice(ice.at) - cold::LATENT_HEAT_OF_ICE);
-        Ok(Balance { heat: drink * at + vessel.1 + of_ice, holds: drink + vessel.0, ice_kg: ice.mass.g() / 1000.0 })
+        Ok(Balance { heat: drink * at + vessel.1 + of_ice, holds: drink + vessel.0, ice: ice.mass.g() })
     }
 
-    /// How cold all is when `water` of the ice is liquid, kg: the root of the heat that ice, drink and vessel hold then.
+    /// How cold all is when `water` of the ice is liquid, g: the root of the heat that ice, drink and vessel hold then.
     fn celsius(&self, water: f64) -> f64 {
-        let ice = self.ice_kg - water;
+        let ice = self.ice - water;
         let heat = self.heat + ice * cold::LATENT_HEAT_OF_ICE;
         let (straight, square) = cold::ICE_HOLDS;
         let (b, a) = (self.holds + water * cold::HEAT_CAPACITY_OF_WATER + ice * straight, ice * square);
@@ -278,7 +282,7 @@ impl Balance {
 
     fn moment(&self, water: f64) -> Result<Moment, ChillProblem> {
         let at = Temperature::from_celsius(self.celsius(water)).map_err(ChillProblem::Beyond)?;
-        Ok(Moment { seconds: f64::INFINITY, at, water: grams(water * 1000.0) })
+        Ok(Moment { seconds: f64::INFINITY, at, water: grams(water) })
     }
 
     /// Whether the drink is liquid with so much water in it. A drink too strong for the table is.

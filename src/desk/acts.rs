@@ -54,7 +54,14 @@ impl Desk {
                 self.sight.overtake();
                 self.effects.push(raise("meniscus-install"));
             }
-            Act::KeepYield(yields) => self.keep_yield(yields, world),
+            Act::KeepYield(yields) => {
+                let said = "Kept in Shelf, under your own yields. It counts from now on.";
+                self.keep_on_shelf(("yields", yields), "got", said, world);
+            }
+            Act::KeepPace(name, seconds) => {
+                let said = "Kept in Shelf, under your own chill. It counts from now on.";
+                self.keep_on_shelf((name, seconds), "came_out", said, world);
+            }
             Act::More => {
                 let shown = self.shown().rows() + all::STEP;
                 self.type_into(self.route, "shown", shown.to_string(), world);
@@ -140,13 +147,13 @@ impl Desk {
         })
     }
 
-    /// Keeps yields on the shelf. What came out has been counted: once more it would be set against the new yield.
-    fn keep_yield(&mut self, yields: &str, world: &World<'_>) {
+    /// Keeps what was measured on the shelf. What came out has been counted: once more it would be set against itself.
+    fn keep_on_shelf(&mut self, (name, kept): (&str, &str), counted: &str, said: &str, world: &World<'_>) {
         let mut texts = self.texts(Route::Shelf).clone();
-        texts.insert("yields".into(), yields.to_owned());
+        texts.insert(name.to_owned(), kept.to_owned());
         self.replace_form(Route::Shelf, texts, world);
-        self.type_into(self.route, "got", String::new(), world);
-        self.say("Kept in Shelf, under your own yields. It counts from now on.");
+        self.type_into(self.route, counted, String::new(), world);
+        self.say(said);
     }
 
     /// Says something above the page, for a while.

@@ -5,6 +5,7 @@ use super::label::{self, Keeps};
 use super::name::of_form;
 use super::{Contents, allergens, asks};
 use crate::book::{Card, Entry, Way, best};
+use crate::craft::chill::{Method, usual_seconds};
 use crate::quantity::{Temperature, Volume};
 use crate::screen::percent::encode;
 use crate::screen::route::Route;
@@ -46,6 +47,11 @@ impl<'a> FromSpec<'a> {
     /// Its lines.
     pub(crate) fn lines(&self) -> &'a str {
         &self.entry.value.ways[self.at].lines
+    }
+
+    /// The form itself.
+    pub(crate) fn way(&self) -> &'a Way {
+        &self.entry.value.ways[self.at]
     }
 
     fn key(&self) -> String {
@@ -128,6 +134,28 @@ pub(crate) fn carried(to: Route, from: &str, bench: &Bench) -> Vec<(String, Stri
                 _ => "none",
             };
             vec![pair(SPEC, form.lines().to_owned()), pair("makes", "1".to_owned()), pair("water", water.to_owned())]
+        }
+        Route::Chill => {
+            let mut carried = vec![pair(SPEC, form.lines().to_owned())];
+            let way = &form.entry.value.ways[form.at];
+            let begins = |step: &str, key: &str| step.get(..4).is_some_and(|word| word.eq_ignore_ascii_case(&key[..4]));
+            let is_swizzled = way.steps.lines().any(|step| begins(step, "swizzle"));
+            let chilled = match way.method.as_str() {
+                "stirred" => Some(("stir", Method::Stir)),
+                "shaken" => Some(("shake", Method::Shake)),
+                "thrown" => Some(("throw", Method::Throw)),
+                "built" if is_swizzled => Some(("swizzle", Method::Swizzle)),
+                "built" if begins(&way.ice, "crushed") => Some(("build", Method::Build)),
+                _ => None,
+            };
+            if let Some((key, method)) = chilled {
+                // As long as a step of it says: "Stir with good ice, 30 s".
+                let mut steps = way.steps.lines().filter(|step| begins(step, key));
+                let said = steps.find_map(|step| text::read_wait(step, bench.decimal));
+                let seconds = said.map_or(usual_seconds(method), f64::from);
+                carried.extend([pair("method", key.into()), pair("time", text::editable(seconds, bench.decimal))]);
+            }
+            carried
         }
         _ => vec![pair(SPEC, form.lines().to_owned())],
     };

@@ -2,6 +2,7 @@
 
 mod allergens;
 pub(crate) mod cells;
+pub(crate) mod chilled;
 pub(crate) mod contents;
 pub(crate) mod from_spec;
 pub(crate) mod glance;

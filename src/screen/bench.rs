@@ -8,6 +8,7 @@ use super::own;
 use super::sheet::Sheet;
 use super::{Act, AtHand, Button, Figure, Held, Problem, fixes};
 use crate::book::{Entry, House, Own, Taken};
+use crate::craft::chill::{Method, Pace};
 use crate::craft::jigger::TOLERANCE;
 use crate::craft::measure::nearest;
 use crate::quantity::{Abv, Amount, Conventions, Mass, Ratio, Temperature, Unit, Volume};
@@ -30,6 +31,8 @@ pub struct Bench {
     pub own: Vec<(String, Taken)>,
     /// Its own yields, a line each.
     pub yields: String,
+    /// How fast its drinks chill, by [`crate::craft::chill::Method`].
+    pub paces: [Pace; 6],
     /// What lies on it for now.
     pub at_hand: AtHand,
     /// The time.
@@ -54,6 +57,7 @@ impl Default for Bench {
             book: Held::default(),
             own: Vec::new(),
             yields: String::new(),
+            paces: [Pace::Usual; 6],
             at_hand: AtHand::default(),
             clock: Clock::default(),
             sheets: Vec::new(),
@@ -83,6 +87,20 @@ impl Bench {
     /// The yield that the bar has measured, by what it is of.
     pub(crate) fn own_yield(&self, name: &str) -> Option<Ratio> {
         text::read_yield(&self.yields, name, self.decimal)
+    }
+
+    /// How fast a drink chills here by a method.
+    #[must_use]
+    pub const fn pace(&self, method: Method) -> Pace {
+        self.paces[method as usize]
+    }
+
+    /// The seconds of a field; a problem is added to `problems`.
+    pub(crate) fn seconds(&self, field: &'static str, text: &str, problems: &mut Vec<Problem>) -> Option<f64> {
+        text::read_seconds(text, self.decimal).unwrap_or_else(|unread| {
+            problems.push(Problem::unread(field, unread));
+            None
+        })
     }
 
     /// A button that keeps this yield on the shelf.

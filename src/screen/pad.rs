@@ -34,6 +34,8 @@ pub enum Keys {
     Marks,
     /// A temperature.
     Celsius,
+    /// How long, in seconds.
+    Seconds,
 }
 
 /// One key.
@@ -129,7 +131,7 @@ pub fn units(keys: Keys) -> Vec<Key> {
     let usual = usual(keys);
     let units = usual.iter().map(|unit| Key::Unit(*unit));
     match keys {
-        Keys::Count | Keys::Ratio => vec![Key::Down, Key::Up],
+        Keys::Count | Keys::Ratio | Keys::Seconds => vec![Key::Down, Key::Up],
         Keys::Percent => vec![Key::Percent, Key::Down, Key::Up],
         Keys::Celsius => vec![Key::Celsius, Key::Fahrenheit, Key::Down, Key::Up],
         Keys::Weight => units.collect(),
@@ -147,7 +149,7 @@ const fn usual(keys: Keys) -> &'static [Unit] {
         Keys::Bulk => &[Millilitre, Litre, Ounce, Gram, Kilogram],
         Keys::Marks => &[Millilitre, Centilitre, Ounce, Barspoon],
         Keys::Weight => &[Gram, Kilogram, Pound, OunceWeight],
-        Keys::Count | Keys::Ratio | Keys::Percent | Keys::Celsius => &[],
+        Keys::Count | Keys::Ratio | Keys::Percent | Keys::Celsius | Keys::Seconds => &[],
     }
 }
 
@@ -212,7 +214,7 @@ const EIGHTH: Key = Key::Fraction('⅛');
 const fn beside_nought(keys: Keys) -> Key {
     match keys {
         Keys::Celsius => Key::Minus,
-        Keys::Ratio => Key::Colon,
+        Keys::Ratio | Keys::Seconds => Key::Colon,
         Keys::Marks => Key::Semicolon,
         Keys::Weight => Key::Plus,
         _ => EIGHTH,
@@ -249,7 +251,16 @@ mod tests {
     fn no_key_moves_but_the_one_beside_the_nought() {
         let pour = face(Keys::Pour, Decimal::Point);
         assert_eq!(pour.len(), FACE);
-        for keys in [Keys::Weight, Keys::Celsius, Keys::Ratio, Keys::Marks, Keys::Count, Keys::Percent, Keys::Bulk] {
+        for keys in [
+            Keys::Weight,
+            Keys::Celsius,
+            Keys::Ratio,
+            Keys::Marks,
+            Keys::Count,
+            Keys::Percent,
+            Keys::Bulk,
+            Keys::Seconds,
+        ] {
             let other = face(keys, Decimal::Point);
             let moved = (0..FACE).filter(|at| pour[*at] != other[*at]);
             assert!(moved.eq(if beside_nought(keys) == EIGHTH { None } else { Some(17) }), "{keys:?}");

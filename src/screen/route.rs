@@ -179,6 +179,7 @@ routes! {
     // Shares the form of Scale.
     Balance: Service "service/balance" "scale" "Balance" "How strong, sweet and sour is it?"
         .with_specs().read_first();
+    Chill: Service "service/chill" "chill" "Chill" "How cold, and how much water?" .with_specs().read_first();
     Fruit: Prep "prep/fruit" "fruit" "Fruit" "How many for this much juice?";
     Clarify: Prep "prep/clear" "clear" "Clarify" "Enzyme, agar, gelatin or rest";
     Cordial: Prep "prep/cordial" "cordial" "Cordial" "Sugar and acid for clear juice" .with_specs();

@@ -36,5 +36,5 @@ pub use temperature::{is_fahrenheit, other_scale, read_temperature, says_degrees
 pub use unit_name::name;
 pub use units::{typed, unit_of};
 pub use unread::Unread;
-pub use wait::read_wait;
+pub use wait::{read_seconds, read_wait};
 pub use yields::{read_yield, unasked_yield, unread_yield, with_yield};

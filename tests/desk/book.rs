@@ -142,7 +142,7 @@ fn a_spec_travels_as_a_link_a_recipe_a_text_and_a_table() {
     other.tell(News::File(packed));
     assert_eq!(
         (other.view().screen.name.as_str(), other.strip().as_str()),
-        ("Orchard lantern", "105 ml before ice | 17.2 % vol")
+        ("Orchard lantern", "140 ml in the glass | about 13 % vol, as swizzled 10 s")
     );
     let words = |tab: &mut Tab<'_>| match tab.view().screen.blocks.get(1) {
         Some(Block::Caution(words)) => words.clone(),
@@ -150,7 +150,7 @@ fn a_spec_travels_as_a_link_a_recipe_a_text_and_a_table() {
     };
     assert_eq!(words(&mut other), "Not yours yet. It came inside the link; nothing was sent anywhere.");
     other.act(Act::Choose("at".into(), "1".into()));
-    assert_eq!(other.strip(), "114 ml in the glass | about 20 % vol after the stir", "each of its forms");
+    assert_eq!(other.strip(), "117 ml in the glass | about 19 % vol, as stirred 30 s", "each of its forms");
     assert_eq!(stored(&elsewhere, "spec/").len(), 0, "not before it is said");
     other.tap("Keep it").follow();
     assert_eq!((stored(&elsewhere, "spec/").len(), other.value("name")), (1, "Orchard lantern".into()));

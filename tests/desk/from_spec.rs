@@ -50,6 +50,7 @@ fn a_spec_is_chosen_in_each_tool_that_takes_one() {
     for (at, choice) in [
         ("service/scale", None),
         ("service/balance", None),
+        ("service/chill", None),
         ("prep/milk-wash", Some(("known", "spec"))),
         ("prep/cordial", Some(("ask", "swap"))),
     ] {
@@ -68,6 +69,48 @@ fn a_spec_is_chosen_in_each_tool_that_takes_one() {
         tab.act(Act::Undo);
         assert_eq!((tab.value("spec"), tab.value("from_spec")), (stood, String::new()), "{at}");
     }
+}
+
+/// What each tool says of a drink in its glass, by the method and steps of its spec: nothing to know by heart.
+#[test]
+fn a_spec_says_what_it_is_in_the_glass() {
+    let keeper = with_demo();
+    for (at, says) in [
+        ("service/scale", "In the glass, as stirred 30 s: about 117 ml, 19 % vol."),
+        ("batch/label", "In the glass, as stirred 30 s: about 117 ml, 19 % vol."),
+        ("batch/serves", "In the glass, as stirred 30 s: about 117 ml, 19 % vol."),
+    ] {
+        let mut tab = Tab::open(&keeper, at);
+        let said = |tab: &mut Tab<'_>| format!("{:?}", tab.view().screen).contains(says);
+        assert!(!said(&mut tab), "{at}");
+        tab.type_in("from_spec", LANTERN);
+        assert!(said(&mut tab), "{at}: {:?}", tab.view().screen);
+    }
+    let mut tab = Tab::open(&keeper, "service/balance");
+    tab.type_in("from_spec", LANTERN).type_in("ice", "own");
+    assert_eq!(tab.below(), "A serve is 117 ml as stirred 30 s");
+}
+
+#[test]
+fn a_spec_brings_to_chill_how_it_is_made_and_how_long() {
+    let keeper = with_demo();
+    let mut tab = Tab::open(&keeper, "service/chill");
+    for (spec, method, time) in [
+        ("demo-2/0", "shake", "12"),
+        (LANTERN, "stir", "30"),
+        ("demo-1/0", "swizzle", "10"),
+        ("demo-3/1", "stir", "25"),
+        // Of what is carbonated it is not said: what was chosen stays.
+        ("demo-2/1", "stir", "25"),
+    ] {
+        tab.type_in("from_spec", spec);
+        assert_eq!((tab.value("method").as_str(), tab.value("time").as_str()), (method, time), "{spec}");
+    }
+    let mut card = Tab::open(&keeper, "specs/spec?id=demo-2");
+    let link = card.tap("More").link("Chill it");
+    tab.go(link.trim_start_matches("#/"));
+    assert_eq!((tab.value("method"), tab.value("time")), ("shake".into(), "12".into()));
+    assert_eq!(tab.value("from_spec"), "demo-2/0");
 }
 
 #[test]

@@ -175,7 +175,7 @@ fn a_spec_is_printed_as_it_is_read() {
     let view = tab.view();
     let Some(Block::Printed(printed)) = view.screen.blocks.first() else { panic!("{:?}", view.screen.blocks) };
     assert_eq!((printed.name.as_str(), printed.how.as_str()), ("Orchard lantern", "stirred · for 2"));
-    assert_eq!(printed.strip, ["228 ml in 2 glasses", "about 20 % vol after the stir, 114 ml each"]);
+    assert_eq!(printed.strip, ["234 ml in 2 glasses", "about 19 % vol, as stirred 30 s, 117 ml each"]);
     assert_eq!(printed.day, "Printed Wed 25 Nov 2026");
     assert_eq!((pours(&mut tab)[0].one.as_str(), pours(&mut tab)[0].amount.to_string()), ("45 ml", "90 ml".into()));
 }

@@ -2,6 +2,7 @@
 
 mod adjusting;
 mod bottling;
+mod chilling;
 #[path = "../faulty/mod.rs"]
 mod faulty;
 mod figures;

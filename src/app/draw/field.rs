@@ -125,6 +125,7 @@ fn assumed_unit(view: &View, keys: Keys, typed: &str) -> &'static str {
     match keys {
         Keys::Weight if number_alone => "g",
         Keys::Celsius if number_alone && !typed.ends_with(['F', 'f', 'C', 'c']) => "°C",
+        Keys::Seconds if number_alone && !typed.contains([':', 's', 'm', 'h']) => "s",
         Keys::Percent if !typed.contains('%') => "%",
         Keys::Pour | Keys::Batch | Keys::Either | Keys::Compared | Keys::Bulk if number_alone => view.bare_unit,
         _ => "",

@@ -1,8 +1,9 @@
-//! Small drawings: vessels, bars of shares, the line of pH.
+//! Drawings: vessels, bars of shares, the line of pH, curves.
 //!
 //! Bars stretch with the page and their strokes do not; no words stand in what stretches. A hatch is a path of its own,
 //! cut where its part ends: a pattern would need a name that no other drawing on the page has.
 
+mod curve;
 #[cfg(test)]
 mod tests;
 
@@ -26,9 +27,10 @@ const EDGE: f64 = 0.75;
 /// The line of pH from left to right.
 const PH: [f64; 2] = [2.0, 7.0];
 
-/// Drawings, each under its heading.
+/// Drawings, each under its heading, if it has one.
 pub(super) fn pictures(shown: &[(String, Picture)]) -> Vec<Node> {
-    let one = |(title, shown): &(String, Picture)| [vec![said("h2", &[], owned(title))], picture(shown)].concat();
+    let title = |title: &String| (!title.is_empty()).then(|| said("h2", &[], owned(title)));
+    let one = |(words, shown): &(String, Picture)| title(words).into_iter().chain(picture(shown));
     shown.iter().flat_map(one).collect()
 }
 
@@ -45,6 +47,7 @@ pub(super) fn picture(shown: &Picture) -> Vec<Node> {
             ]
         }
         Picture::PhLine { text, ph, said, clots } => vec![ph_line(text, *ph, said, clots)],
+        Picture::Curve { text, lines, seconds, foot } => vec![curve::curve(text, lines, *seconds, foot)],
     }
 }
 

@@ -91,6 +91,10 @@ fn measure_as_it_opens() {
 fn a_bare_number_shows_the_unit_it_is_read_in() {
     holds(&html(&nodes(view(Route::Measure, &[("amount", "45")]))), "aria-hidden=\"true\">ml</span>");
     holds(&html(&nodes(view(Route::Measure, &[("amount", "45 ml")]))), "aria-hidden=\"true\"></span>");
+    for (time, unit) in [("30", "s"), ("1:30", ""), ("45 s", ""), ("2 min", "")] {
+        let page = html(&nodes(view(Route::Chill, &[("time", time)])));
+        holds(&page, &format!("value=\"{time}\"><span class=\"assumed\" aria-hidden=\"true\">{unit}</span>"));
+    }
 }
 
 #[test]

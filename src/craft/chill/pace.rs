@@ -21,7 +21,22 @@ pub enum Pace {
     Own(f64),
 }
 
+/// In this many times the seconds of a pace, 95 % of the heat that is given in the end has been given: e⁻³ is 5 %.
+const TO_95: f64 = 3.0;
+
 impl Pace {
+    /// A bar's own, by the seconds in which 95 % of all heat, and of the water with it, has passed.
+    #[must_use]
+    pub const fn to_95(seconds: f64) -> Pace {
+        Pace::Own(seconds / TO_95)
+    }
+
+    /// Those seconds.
+    #[must_use]
+    pub const fn seconds_to_95(self, method: Method) -> f64 {
+        self.seconds(method) * TO_95
+    }
+
     /// The seconds in which what heat is still to be given falls to 1/e.
     #[must_use]
     pub const fn seconds(self, method: Method) -> f64 {

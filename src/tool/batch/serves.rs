@@ -3,9 +3,10 @@
 use crate::book::{BOTTLES, Bottle, glass_of};
 use crate::craft::serves::{self, Bottling, Shared};
 use crate::craft::vessel::BOTTLE;
-use crate::quantity::{Ratio, Unit, Volume};
+use crate::quantity::{Ratio, Temperature, Unit, Volume};
+use crate::reading::from_spec::{self, FromSpec};
 use crate::reading::pours::poured;
-use crate::reading::{from_spec, label};
+use crate::reading::{Contents, chilled, label};
 use crate::screen::pad::{Keys, unit_typed};
 use crate::screen::picture::{Filled, Picture};
 use crate::screen::route::Route;
@@ -109,6 +110,12 @@ impl Tool for ServesForm {
         }
         if let Some(of) = serve.and_then(glass_of) {
             answer.remarks.push(format!("That serve is a UK measure by the glass: {of}."));
+        }
+        if let Some((serve, form)) = serve.zip(FromSpec::of(&self.from_spec, bench)) {
+            let read = Contents::of(form.lines(), bench);
+            let all = read.drunk(bench).0.volume(Temperature::TWENTY).map_or(0.0, Volume::ml);
+            let serves = Ratio::from_value(all / serve.ml()).unwrap_or(Ratio::ONE);
+            answer.remarks.extend(chilled::remark(&self.from_spec, &read, serves, bench));
         }
         if self.loss.trim().is_empty() {
             answer.remarks.push(NOTHING_LOST.into());

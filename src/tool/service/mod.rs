@@ -1,6 +1,7 @@
 //! Service: mid-shift, one drink at a time.
 
 pub mod balance;
+pub mod chill;
 pub mod measure;
 pub mod scale;
 
@@ -13,6 +14,7 @@ pub fn tool(route: Route) -> Option<Box<dyn Tool>> {
     Some(match route {
         Route::Measure => Box::new(measure::MeasureForm::default()),
         Route::Scale => Box::new(scale::ScaleForm::default()),
+        Route::Chill => Box::new(chill::ChillForm::default()),
         Route::Balance => Box::new(balance::BalanceForm::default()),
         _ => return None,
     })

@@ -6,6 +6,7 @@ mod tests;
 use crate::book::Spec;
 use crate::craft::scale::{Rounding, ScaleProblem, Target, factor, scaled, total};
 use crate::quantity::{Amount, Ratio, Temperature};
+use crate::reading::chilled;
 use crate::reading::contents::washed_words;
 use crate::reading::from_spec::{self, FromSpec};
 use crate::reading::label;
@@ -281,6 +282,8 @@ impl ScaleForm {
         if is_washed {
             answer.notes.push(washed_words(bench));
         }
+        let makes = bench.count(MAKES, &self.makes, &mut Vec::new()).unwrap_or(Ratio::ONE);
+        answer.notes.extend(chilled::remark(&self.from_spec, read, makes, bench));
         match read.whole() {
             Some(_) if read.is_something() => {
                 answer.cells_title = "Balance, before ice";

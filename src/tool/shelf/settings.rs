@@ -1,11 +1,13 @@
 //! The shelf: what this bar means by its units, what it pours with, and how the app looks.
 
 mod choices;
+mod paces;
+mod small;
 
 pub use choices::{DecimalMark, Hand, Keyboard, Theme, UsualUnit, Weights};
 
 use crate::book::{House, Jigger};
-use crate::quantity::{Amount, Conventions, Ounce, Unit, Volume};
+use crate::quantity::{Conventions, Ounce, Unit};
 use crate::reading::yields;
 use crate::screen::pad::Keys;
 use crate::screen::{
@@ -54,6 +56,18 @@ form! {
         lines_6 = "",
         /// Yields of its own, a line each.
         yields = "",
+        /// Seconds in which a stirred drink has taken up 95 % of its water; empty as usual.
+        pace_stir = "",
+        /// The same of a shaken one.
+        pace_shake = "",
+        /// The same of a thrown one.
+        pace_throw = "",
+        /// The same of a swizzled one.
+        pace_swizzle = "",
+        /// The same on crushed ice.
+        pace_build = "",
+        /// The same over a block.
+        pace_block = "",
         /// The decimal mark: a key of [`DecimalMark`].
         decimal = "device",
         /// The look: a key of [`Theme`].
@@ -117,6 +131,9 @@ impl Tool for ShelfForm {
         blocks.extend([
             remark("Part the lines inside a jigger with ; as in ½; ¾; 1 oz. Empty a jigger to take it off the shelf."),
             Block::field("yields", "Your own yields", Input::Lines { placeholder: "lime juice 38 %" }),
+        ]);
+        blocks.extend(paces::fields());
+        blocks.extend([
             Block::Heading("This app"),
             Block::chips::<Theme>("theme", "Look", true),
             Block::chips::<Keyboard>("keyboard", "Numbers are typed on", true),
@@ -236,9 +253,9 @@ impl ShelfForm {
             UsualUnit::Ounce => Unit::Ounce,
         };
         let reading = Reading { conventions: &plain, decimal, bare: usual_unit, kind: Dimension::Volume, own: &[] };
-        let dash = small(DASH, &self.dash, (0.1, 5.0), &reading, &mut problems).unwrap_or(Conventions::DASH);
-        let barspoon =
-            small(BARSPOON, &self.barspoon, (1.0, 20.0), &reading, &mut problems).unwrap_or(Conventions::BARSPOON);
+        let dash = small::read(DASH, &self.dash, (0.1, 5.0), &reading, &mut problems).unwrap_or(Conventions::DASH);
+        let barspoon = small::read(BARSPOON, &self.barspoon, (1.0, 20.0), &reading, &mut problems)
+            .unwrap_or(Conventions::BARSPOON);
         let conventions = Conventions { ounce, dash, barspoon, part: None };
         let jiggers = self.read_jiggers(&reading, &mut problems);
         if let Some(line) = text::unread_yield(&self.yields, decimal) {
@@ -253,6 +270,7 @@ impl ShelfForm {
         let house = House { conventions, usual_unit, jiggers, region, citrus };
         let in_pounds = Weights::read(&self.weights) == Weights::Pounds;
         let mut bench = Bench { house, decimal, in_pounds, yields: self.yields.clone(), ..Bench::default() };
+        bench.paces = paces::read(self, &bench, &mut problems);
         bench.read_own();
         (bench, problems)
     }
@@ -285,30 +303,6 @@ impl ShelfForm {
             .collect();
         problems.append(&mut one_brim);
         jiggers
-    }
-}
-
-/// A small measure within limits in ml; empty is the default.
-fn small(
-    field: &str,
-    text: &str,
-    (least, most): (f64, f64),
-    reading: &Reading<'_>,
-    problems: &mut Vec<Problem>,
-) -> Option<Volume> {
-    let mut problem = |words: String, fixes| problems.push(Problem { field: field.to_owned(), words, fixes });
-    match text::read_amount(text, reading) {
-        Ok(Some(Amount::Volume(volume))) if (least..=most).contains(&volume.ml()) => Some(volume),
-        Ok(Some(_)) => {
-            let limit = |ml| text::plain(ml, usize::from(ml < 1.0), reading.decimal);
-            problem(format!("Type {} to {} ml.", limit(least), limit(most)), Vec::new());
-            None
-        }
-        Ok(None) => None,
-        Err(wrong) => {
-            problem(wrong.to_string(), fixes(wrong.fixes(text)));
-            None
-        }
     }
 }
 

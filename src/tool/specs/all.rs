@@ -293,14 +293,14 @@ mod tests {
         assert!(names("moon").is_empty());
         let all = SpecsForm::default().answer(&bench());
         assert_eq!(all.rows[2].name, "Teapot magistrate");
-        // Near 95 ml at 27 % vol, shaken, take up 0.56 of themselves.
-        assert_eq!(all.rows[2].detail, "3 forms · 148 ml · 17 % · harvest supper, autumn");
-        // Its glass, as full as it is served: 148 ml in one of 140.
+        // Near 95 ml at 27 % vol, shaken 12 s, take up half of themselves.
+        assert_eq!(all.rows[2].detail, "3 forms · 142 ml · 18 % · harvest supper, autumn");
+        // Its glass, as full as it is served: 142 ml in one of 140.
         let glasses = all.rows.iter().map(|row| match &row.picture {
             Some(Picture::Vessels { text, .. }) => text.as_str(),
             other => panic!("{other:?}"),
         });
-        let full = ["tumbler, 50 % full", "tumbler, 35 % full", "small wine glass, more than it holds"];
+        let full = ["tumbler, 48 % full", "tumbler, 47 % full", "small wine glass, more than it holds"];
         assert_eq!(glasses.collect::<Vec<_>>(), full);
         assert!(all.rows[0].href.starts_with("#/specs/spec?id=demo-"));
     }

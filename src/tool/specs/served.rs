@@ -2,9 +2,9 @@
 
 use super::method::Method;
 use crate::book::Way;
-use crate::craft::on_ice::{Chilled, takes_up};
-use crate::quantity::{Density, Temperature, Volume};
+use crate::quantity::{Temperature, Volume};
 use crate::reading::Contents;
+use crate::reading::chilled::Chilled;
 use crate::reading::glass::glass_holding;
 use crate::screen::Bench;
 use crate::screen::picture::Picture;
@@ -41,14 +41,9 @@ pub(super) fn served(way: &Way, read: &Contents, bench: &Bench) -> Served {
         Some(crate::quantity::Amount::Volume(holds)) => poured.ml() >= BATCH * holds.ml(),
         _ => poured.ml() >= 1000.0,
     };
-    let chilled = match Method::read_or_none(&way.method) {
-        Some(Method::Stirred) => Some(Chilled::Stirred),
-        Some(Method::Shaken) => Some(Chilled::Shaken),
-        _ => None,
-    };
-    let chilled = chilled.filter(|_| !is_washed && !is_batch && read.missing.is_empty());
-    let water = chilled.and_then(|chilled| takes_up(before.strength(), chilled));
-    let drink = water.map_or(before, |water| before + Mix::water(poured * water * Density::WATER));
+    let chilled = Chilled::of(way, bench).filter(|_| !is_washed && !is_batch && read.missing.is_empty());
+    let water = chilled.and_then(|chilled| chilled.water(&before));
+    let drink = water.map_or(before, |water| before + Mix::water(water));
     let volume = drink.volume(Temperature::TWENTY).unwrap_or(poured);
     Served {
         before,
@@ -83,12 +78,11 @@ impl Served {
         }
     }
 
-    /// "about 20 % vol after the stir".
+    /// "about 19 % vol, as stirred 30 s".
     pub(super) fn strength_words(&self, bench: &Bench) -> String {
         let to = |decimals| text::plain(self.strength, decimals, bench.decimal);
         match self.chilled {
-            Some(Chilled::Stirred) => format!("about {} % vol after the stir", to(0)),
-            Some(Chilled::Shaken) => format!("about {} % vol after the shake", to(0)),
+            Some(chilled) => format!("about {} % vol, {}", to(0), chilled.words(bench)),
             None if self.is_washed => format!("{} % vol through the milk", to(1)),
             None => format!("{} % vol", to(1)),
         }
@@ -98,8 +92,8 @@ impl Served {
     pub(super) const fn source(&self) -> &'static str {
         match self.chilled {
             Some(_) => {
-                "The water of the ice is an estimate, ± a fifth of it: curves fitted on drinks of a bar (D. Arnold, \
-                 Liquid Intelligence, 2014; from memory)."
+                "The water of the ice is worked out of the heat that melts it, ± 15 %, for as much ice at 0 °C as is \
+                 usual (rule of thumb). Chill takes yours."
             }
             None => "",
         }

@@ -16,7 +16,7 @@ async fn a_spec_is_found_changed_deleted_and_brought_back() -> Result<()> {
     phone.tap_on("Hedgerow clerk").await?;
     phone.until("location.hash.startsWith('#/specs/spec')").await?;
     // It is read first, in the form that is open, and in another.
-    phone.strip_says("% vol after the shake").await?;
+    phone.strip_says("% vol, as shaken 12 s").await?;
     phone.tap_on("clear").await?;
     phone.tap(".pours li:nth-child(2) .pour").await?;
     phone.until("document.querySelectorAll('.pour[aria-checked=true]').length === 1").await?;
@@ -269,7 +269,7 @@ async fn a_spec_travels_as_a_link_a_code_a_recipe_and_a_table() -> Result<()> {
     // Opened on another phone it is shown first, and taken when asked.
     let other = Phone::start(&serving.url(), &Setup::default()).await?;
     other.open(link.split_once("#/").map_or("", |(_, address)| address)).await?;
-    other.strip_says("% vol after the shake").await?;
+    other.strip_says("% vol, as shaken 12 s").await?;
     ensure!(other.words().await?.contains("Not yours yet. It came inside the link; nothing was sent anywhere."));
     assert_eq!(other.run("return document.querySelectorAll('button.pour').length").await?, 0, "nothing to tick");
     assert_eq!(other.stored("spec/").await?, Vec::<String>::new());

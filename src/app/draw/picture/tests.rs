@@ -4,7 +4,7 @@ use super::*;
 use crate::app::draw::{Canvas, html};
 use crate::craft::vessel::{BOTTLE, CONE, COUPE, FLUTE, GOBLET, JIGGER, MUG, PINT, SHOT, TALL, TUMBLER, WINE};
 use crate::desk::View;
-use crate::screen::picture::{Bar, Filled, Hatch, Picture};
+use crate::screen::picture::{Bar, Filled, Hatch, Line, Picture};
 use crate::screen::route::Route;
 use crate::screen::{Figure, Screen, Strip, Tone};
 use crate::tool::screen;
@@ -31,6 +31,10 @@ fn numbers(path: &str) -> Vec<f64> {
 fn is_sound(html: &str) {
     assert!(html.contains("<svg"), "{html}");
     for svg in html.split("<svg").skip(1).filter_map(|rest| rest.split("</svg>").next()) {
+        // What stretches in another drawing is said by that.
+        if svg.split('>').next().is_some_and(|start| start.contains(" aria-hidden=\"true\"")) {
+            continue;
+        }
         assert!(svg.split('>').next().is_some_and(|start| start.contains(" role=\"img\"")), "{svg}");
         assert!(attribute(svg, "aria-label").first().is_some_and(|words| !words.trim().is_empty()), "{svg}");
         for place in ["x", "y", "width", "height", "d", "viewBox"].into_iter().flat_map(|name| attribute(svg, name)) {
@@ -158,6 +162,65 @@ fn the_line_of_ph_is_marked_where_it_is() {
 }
 
 #[test]
+fn a_curve_is_drawn_over_its_rules_with_a_dot_at_the_chosen_time() {
+    let drawn = |[least, most]: [f64; 2], chosen: f64| {
+        let at = [0.0, 30.0, 60.0, 90.0];
+        let points = |from: f64, to: f64| at.map(|s: f64| [s, from + (to - from) * s / 90.0]).to_vec();
+        let now = |from: f64, to: f64| from + (to - from) * chosen / 90.0;
+        let lines = vec![
+            Line { name: "°C, left", points: points(most, least), now: now(most, least), unit: "°" },
+            Line { name: "ml water, right", points: points(0.0, 45.0), now: now(0.0, 45.0), unit: "" },
+        ];
+        let foot = vec![(0.0, "0".into()), (chosen, "now".into()), (90.0, "90 s".into())];
+        drawn(Picture::Curve { text: "colder".into(), lines, seconds: [chosen, 90.0], foot })
+    };
+    let html = drawn([-5.0, 20.0], 30.0);
+    holds(&html, "<svg role=\"img\" class=\"curve\" aria-label=\"colder\"><svg viewBox=\"0 0 100 100\"");
+    let inner = html.split("</svg>").next().expect("what stretches");
+    for (class, d) in [
+        ("rule", "M0 0H100M0 33.33H100M0 66.67H100M0 100H100"),
+        ("first", "M0 0L33.33 27.78L66.67 55.56L100 83.33"),
+        ("second", "M0 100L33.33 75L66.67 50L100 25"),
+        ("chosen", "M33.33 0V100"),
+    ] {
+        holds(inner, &format!("<path class=\"{class}\" d=\"{d}\""));
+    }
+    holds(&html, "<rect class=\"dot\" x=\"33.33%\" y=\"27.78%\"");
+    holds(&html, "<rect class=\"dot hollow\" x=\"33.33%\" y=\"75%\"");
+    let said: Vec<&str> = html.split("</text>").filter_map(|rest| rest.rsplit('>').next()).collect();
+    let shown = ["20°", "10°", "0°", "−10°", "°C, left", "60", "40", "20", "0", "ml water, right"];
+    assert_eq!(said[..13], [&shown[..], &["0", "now", "90 s"]].concat());
+    // What falls low is named above its line, what stays high below it; what rises is always named above.
+    let name = |html: &str, name: &str| {
+        let before = html.split(name).next().unwrap_or_default().rsplit("<text").next().unwrap_or_default().to_owned();
+        [attribute(&before, "dy")[0].to_owned(), attribute(&before, "y")[0].to_owned()]
+    };
+    assert_eq!(name(&html, "°C, left"), ["-.6em", "83.33%"]);
+    assert_eq!(name(&html, "ml water, right"), ["-.6em", "25%"]);
+    assert_eq!(name(&drawn([13.9, 20.0], 30.0), "°C, left")[0], "1.3em");
+    // Whatever it is drawn of stays within.
+    for (range, chosen) in [([20.0, 20.0], 0.0), ([-1e12, 1e12], 90.0), ([0.0, 1e9], 1e9), ([-0.4, 0.2], 45.0)] {
+        let html = drawn(range, chosen);
+        let places = ["x", "y", "d"].into_iter().flat_map(|name| attribute(&html, name).into_iter().map(numbers));
+        assert!(places.flatten().all(|at| (0.0..=100.0).contains(&at)), "{html}");
+    }
+}
+
+#[test]
+fn the_numbers_of_an_axis_are_whole_and_hold_all_of_its_line() {
+    let axis = |values: &[f64]| {
+        let points = values.iter().map(|value| [0.0, *value]).collect();
+        format!("{:?}", Line { name: "", points, now: values[0], unit: "" }.axis())
+    };
+    assert_eq!(axis(&[20.0, -4.6]), "[-10.0, 10.0]");
+    assert_eq!(axis(&[0.0, 31.0, 44.0]), "[0.0, 20.0]");
+    assert_eq!(axis(&[0.0, 61.0]), "[0.0, 30.0]");
+    assert_eq!(axis(&[4.0, 4.0]), "[4.0, 1.0]");
+    assert_eq!(axis(&[-2.0, -6.5]), "[-8.0, 2.0]");
+    assert_eq!(axis(&[0.0, 45_000.0]), "[0.0, 20000.0]");
+}
+
+#[test]
 fn what_every_screen_draws_is_sound() {
     for (route, typed) in [
         (Route::Measure, [("amount", "1¾ oz")]),
@@ -165,6 +228,8 @@ fn what_every_screen_draws_is_sound() {
         (Route::Serves, [("ask", "make")]),
         (Route::Balance, [("makes", "1")]),
         (Route::Balance, [("spec", "60 ml gin\n20 ml lemon juice\n0.001 ml water")]),
+        (Route::Chill, [("method", "stir")]),
+        (Route::Chill, [("time", "59 min")]),
         (Route::MilkWash, [("ratio", "1:5")]),
         (Route::MilkWash, [("ratio", "2:1")]),
         (Route::MilkWash, [("ratio", "1:100")]),
