@@ -16,7 +16,8 @@ const LONGEST: u32 = 600;
 /// How a drink is chilled, and how long.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Chilled {
-    method: Method,
+    /// By which method.
+    pub(crate) method: Method,
     seconds: f64,
     /// Room for ice in the glass that it stays in, ml with the drink; none where it is not known, or the ice does not stay.
     holds: Option<Volume>,

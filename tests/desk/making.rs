@@ -201,8 +201,11 @@ fn a_batch_is_ticked_as_it_goes_onto_the_scale_and_a_tick_is_for_its_amount() {
     let keeper = Faulty::default();
     with_demo(&keeper);
     let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1&at=1");
+    assert!(tab.strip().starts_with("117 ml in the glass"), "{}", tab.strip());
     let batch = tab.link("Batch it");
     tab.go(&batch);
+    // With the water that its own stir gives it.
+    assert!(tab.strip().contains("30 serves, pour 117 ml"), "{}", tab.strip());
     assert_eq!((tab.value("from_spec"), tab.value("water")), ("demo-1/1".into(), "stirred".into()));
     let before = keeper.dump();
     tick(&mut tab, 0);
@@ -224,11 +227,11 @@ fn a_batch_is_ticked_as_it_goes_onto_the_scale_and_a_tick_is_for_its_amount() {
     // It goes onto the run sheet with its amounts, and what comes of it.
     tab.tap("To the run sheet").go("batch/run");
     let view = tab.view();
-    let steps = view.screen.blocks.iter().find_map(|block| match block {
-        Block::Timeline(events) => Some(events.iter().map(Event::as_text).collect::<Vec<_>>().join("\n")),
-        _ => None,
+    let steps = view.screen.blocks.iter().flat_map(|block| match block {
+        Block::Timeline(events) => events.iter().map(Event::as_text).collect(),
+        _ => Vec::new(),
     });
-    let steps = steps.expect("a sheet");
+    let steps = steps.collect::<Vec<_>>().join("\n");
     assert!(steps.contains("Onto one scale: 1\u{202f}350 ml pear brandy, 600 ml dry vermouth"), "{steps}");
     assert!(steps.contains("of 700 ml, 679 ml in each; label"), "{steps}");
     // A place opens with what it opened with until another has been used.

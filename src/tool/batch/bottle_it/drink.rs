@@ -6,6 +6,8 @@ use crate::craft::bottle_it::{Enough, Measure, enough, measured, times_for, wate
 use crate::craft::chill::{Method, served};
 use crate::craft::serves::{Bottling, Shared, bottle, share};
 use crate::quantity::{Amount, Density, Mass, Ratio, Temperature, Volume};
+use crate::reading::chilled::Chilled;
+use crate::reading::from_spec::FromSpec;
 use crate::reading::{Content, Contents};
 use crate::screen::{Answer, Bench, Problem};
 use crate::substance::mix::Mix;
@@ -192,8 +194,12 @@ impl BottleItForm {
 
     /// The water for the drink as it is written.
     fn water_in(&self, drunk: &Mix, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Mass> {
+        // As long as the steps of its spec say, where it is of one that is chilled so.
+        let own = FromSpec::of(&self.from_spec, bench).and_then(|form| Chilled::of(form.way(), bench));
         let on_ice = |method, problems: &mut Vec<Problem>| match served(drunk, method) {
-            Ok(moment) => Some(moment.water),
+            Ok(moment) => {
+                Some(own.filter(|own| own.method == method).and_then(|own| own.water(drunk)).unwrap_or(moment.water))
+            }
             Err(problem) => {
                 problems.push(Problem::new(WATER, problem));
                 None
