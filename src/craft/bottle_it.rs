@@ -20,7 +20,7 @@ const MOST_ML: f64 = 1e7;
 /// stronger, or where that is no strength at all.
 #[must_use]
 pub fn water_to(drink: &Mix, strength: Abv) -> Option<Mass> {
-    if strength <= Abv::NONE || strength >= drink.strength() {
+    if drink.ethanol <= Mass::ZERO || strength <= Abv::NONE || strength >= drink.strength() {
         return None;
     }
     // Its ethanol stays, so the volume that it must come to is known; a gram of water adds about a millilitre.
@@ -94,13 +94,15 @@ pub enum Measure {
     Gram,
 }
 
-/// What is put in of a line, to what can be measured; what `is_weighed` to a gram. What is far less than a step is
-/// measured to a fifth of it, and so on, so that nothing comes to nothing.
+/// What is put in of a line, to what can be measured; what `is_weighed` to a gram, or below a hundred to a tenth of one.
+/// What is far less than a step is measured to a fifth of it, and so on, so that nothing comes to nothing.
 #[must_use]
 pub fn measured(exact: &Mix, is_weighed: bool, measure: Measure) -> Mix {
     let volume = exact.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO).ml();
-    let (value, step) = match if is_weighed { Measure::Gram } else { measure } {
-        Measure::Gram => (exact.mass().g(), 1.0),
+    let grams = exact.mass().g();
+    let (value, step) = match measure {
+        _ if is_weighed => (grams, if grams < 100.0 { 0.1 } else { 1.0 }),
+        Measure::Gram => (grams, 1.0),
         Measure::OneMl => (volume, 1.0),
         Measure::FiveMl => (volume, 5.0),
         Measure::TenMl => (volume, 10.0),

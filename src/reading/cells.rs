@@ -54,11 +54,7 @@ pub(crate) fn all(
         let in_all = text::count(reading.acid_in_all, bench.decimal);
         answer.explained("acid in all", Figure::new(in_all, "g/l"), ACID_IN_ALL);
     }
-    if let Some(ph) = reading.ph {
-        let (label, about) =
-            if reading.strength.fraction() > INDICATIVE_ABOVE { ("pH, a hint", PH_STRONG) } else { ("pH, about", PH) };
-        answer.explained(label, Figure::new(text::plain(ph, 1, bench.decimal), ""), about);
-    }
+    ph(answer, reading, bench);
     answer.explained("a serve", text::litres_or_ml(volume, bench.decimal), VOLUME);
     let energy = energy(serve);
     let whole = |value| text::plain(value, 0, bench.decimal);
@@ -69,6 +65,15 @@ pub(crate) fn all(
     answer.explained("standard drinks, a serve", Figure::new(drinks, region(bench.house.region)), DRINKS);
     if let Some(frozen) = in_freezer(serve) {
         begins(answer, &frozen, bench);
+    }
+}
+
+/// Its pH, where that is known.
+pub(crate) fn ph(answer: &mut Answer, reading: &Balance, bench: &Bench) {
+    if let Some(ph) = reading.ph {
+        let (label, about) =
+            if reading.strength.fraction() > INDICATIVE_ABOVE { ("pH, a hint", PH_STRONG) } else { ("pH, about", PH) };
+        answer.explained(label, Figure::new(text::plain(ph, 1, bench.decimal), ""), about);
     }
 }
 

@@ -19,7 +19,8 @@ pub(crate) const SOURCE: &str = "The water of the ice is worked out of the heat 
 /// How a drink is chilled, and how long; how fast that goes is the bar's own, where it has weighed one.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Chilled {
-    method: Method,
+    /// By which method.
+    pub(crate) method: Method,
     seconds: f64,
     /// Room for ice in the glass that it stays in, ml with the drink; none where it is not known, or the ice does not stay.
     holds: Option<Volume>,

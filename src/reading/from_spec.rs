@@ -130,6 +130,13 @@ pub(crate) fn carried(to: Route, from: &str, bench: &Bench) -> Vec<(String, Stri
             vec![pair(SPEC, form.lines().to_owned()), pair("makes", "1".to_owned())]
         }
         Route::Ice => iced::of_form(&form.entry.value.ways[form.at]),
+        Route::BottleIt => {
+            let water = match form.entry.value.ways[form.at].method.as_str() {
+                ice @ ("stirred" | "shaken") => ice,
+                _ => "none",
+            };
+            vec![pair(SPEC, form.lines().to_owned()), pair("makes", "1".to_owned()), pair("water", water.to_owned())]
+        }
         Route::Chill => {
             let said = Chilled::of(form.way(), bench).map(|chilled| chilled.carried(bench));
             let said = said.into_iter().flat_map(|[method, time]| [pair("method", method), pair("time", time)]);

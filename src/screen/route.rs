@@ -50,10 +50,13 @@ impl Place {
         Route::ALL.iter().copied().filter(move |route| route.row().place == self)
     }
 
-    /// The screen that it opens with.
+    /// The screen that it opens with: the first, but in Batch the quick question.
     #[must_use]
     pub fn first(self) -> Route {
-        self.screens().next().unwrap_or_default()
+        match self {
+            Place::Batch => Route::Serves,
+            _ => self.screens().next().unwrap_or_default(),
+        }
     }
 }
 
@@ -191,11 +194,13 @@ routes! {
     Acid: Prep "prep/acid" "acid" "Acid" "Powders in place of citrus, and back";
     Syrup: Prep "prep/syrup" "syrup" "Syrup" "Sugar and water for a syrup";
     Strength: Prep "prep/strength" "strength" "Strength" "Water to let a spirit down";
-    Serves: Batch "batch/serves" "serves" "Serves" "How many serves are in it?" .with_specs();
+    BottleIt: Batch "batch/bottle" "bottle" "Bottle it" "Serves, bottles, water in it"
+        .with_specs().read_first();
     Run: Batch "batch/run" "run" "Run sheet" "What must start when?"
         .shows_one(Record::Run).timed().read_first();
     Label: Batch "batch/label" "label" "Label" "A strip for what was made"
         .timed().read_first().with_specs();
+    Serves: Batch "batch/serves" "serves" "Serves" "How many serves are in it?" .with_specs();
     Bubbles: Batch "batch/bubbles" "bubbles" "Bubbles" "What pressure for so many bubbles?" .with_specs();
     Specs: Specs "specs" "specs" "Book" "All specs: search, sort, tags"
         .of_book().tabs_own().with_specs().read_first();

@@ -2,7 +2,7 @@
 
 use crate::faulty::Faulty;
 use meniscus::desk::{Effect, News};
-use meniscus::screen::{Act, Block, Pour};
+use meniscus::screen::{Act, Block, Event, Pour};
 
 use crate::bar::{NOW, Tab, stored};
 
@@ -194,4 +194,46 @@ fn what_another_tab_has_changed_takes_no_field_from_under_the_caret() {
     assert!(first.notice().contains("Both are kept"), "{}", first.notice());
     let notes = first.view().screen.field("notes").map(|field| field.text.clone());
     assert_eq!(notes.as_deref(), Some("by the first"));
+}
+
+#[test]
+fn a_batch_is_ticked_as_it_goes_onto_the_scale_and_a_tick_is_for_its_amount() {
+    let keeper = Faulty::default();
+    with_demo(&keeper);
+    let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1&at=1");
+    assert!(tab.strip().starts_with("117 ml in the glass"), "{}", tab.strip());
+    let batch = tab.link("Batch it");
+    tab.go(&batch);
+    // With the water that its own stir gives it.
+    assert!(tab.strip().contains("30 serves, pour 117 ml"), "{}", tab.strip());
+    assert_eq!((tab.value("from_spec"), tab.value("water")), ("demo-1/1".into(), "stirred".into()));
+    let before = keeper.dump();
+    tick(&mut tab, 0);
+    tick(&mut tab, 2);
+    assert_eq!(keeper.dump(), before, "nothing of it is kept");
+    assert_eq!(ticks(&mut tab), [true, false, true, false, false]);
+    tab.go("service/measure").go("batch/bottle");
+    assert_eq!(ticks(&mut tab), [true, false, true, false, false]);
+    // Of another amount nothing is in yet; nor is it forgotten.
+    tab.type_in("serves", "20");
+    assert_eq!(ticks(&mut tab), [false; 5]);
+    tab.type_in("serves", "30");
+    for at in [1, 3, 4] {
+        tick(&mut tab, at);
+    }
+    assert_eq!(ticks(&mut tab), [true; 5]);
+    tab.tap("Untick all");
+    assert_eq!(ticks(&mut tab), [false; 5]);
+    // It goes onto the run sheet with its amounts, and what comes of it.
+    tab.tap("To the run sheet").go("batch/run");
+    let view = tab.view();
+    let steps = view.screen.blocks.iter().flat_map(|block| match block {
+        Block::Timeline(events) => events.iter().map(Event::as_text).collect(),
+        _ => Vec::new(),
+    });
+    let steps = steps.collect::<Vec<_>>().join("\n");
+    assert!(steps.contains("Onto one scale: 1\u{202f}350 ml pear brandy, 600 ml dry vermouth"), "{steps}");
+    assert!(steps.contains("of 700 ml, 679 ml in each; label"), "{steps}");
+    // A place opens with what it opened with until another has been used.
+    assert_eq!(meniscus::screen::route::Place::Batch.first().row().label, "Serves");
 }

@@ -109,6 +109,7 @@ fn the_pad_is_ready_where_a_tool_begins_with_a_number() {
         let read_first = [
             "Scale",
             "Balance",
+            "Bottle it",
             "Chill",
             "Aim",
             "Glass",

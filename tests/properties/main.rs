@@ -2,6 +2,7 @@
 
 mod adjusting;
 mod aiming;
+mod bottling;
 mod chilling;
 #[path = "../faulty/mod.rs"]
 mod faulty;

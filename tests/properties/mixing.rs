@@ -10,7 +10,7 @@ use meniscus::substance::mix::Mix;
 use meniscus::substance::ph::{Dissolved, ph};
 use meniscus::substance::{ethanol, sucrose};
 
-fn mixes() -> impl Strategy<Value = Mix> {
+pub(super) fn mixes() -> impl Strategy<Value = Mix> {
     let grams = |most: f64| (0.0..most).prop_map(|g| Mass::from_g(g).expect("a mass"));
     let spirit = (1.0_f64..2000.0, 0.0_f64..0.96).prop_map(|(ml, abv)| {
         Mix::spirit(Volume::from_ml(ml).expect("ml"), Abv::from_fraction(abv).expect("a strength"))

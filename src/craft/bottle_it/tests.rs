@@ -3,6 +3,7 @@
 use super::*;
 use crate::book::Line;
 use crate::quantity::Brix;
+use crate::substance::acid::Acid;
 
 fn ml(ml: f64) -> Volume {
     Volume::from_ml(ml).expect("ml")
@@ -87,6 +88,8 @@ fn a_line_is_put_in_to_what_can_be_measured() {
     assert!((volume(put(Measure::FiveMl)) - 1035.0).abs() < 1e-6);
     assert!((put(Measure::Gram).mass().g() - exact.mass().g().round()).abs() < 1e-9);
     assert!((measured(&exact, true, Measure::TenMl).mass().g() - exact.mass().g().round()).abs() < 1e-9);
+    let acid = Mix::acid(Acid::Citric, Mass::from_g(3.44).expect("g"));
+    assert!((measured(&acid, true, Measure::Gram).mass().g() - 3.4).abs() < 1e-9);
     // 3 ml, to 10: not nothing, but 4, to a fifth of ten.
     let dashes = Mix::spirit(ml(3.2), abv(45.0));
     assert!((volume(measured(&dashes, false, Measure::TenMl)) - 4.0).abs() < 1e-6);
@@ -98,6 +101,6 @@ fn a_line_is_put_in_to_what_can_be_measured() {
 fn what_is_left_is_counted_and_weighed() {
     let [open, empty] = [1045.0, 480.0].map(|g| Mass::from_g(g).expect("g"));
     let density = Density::from_g_per_ml(0.98).expect("a density");
-    assert!((left(ratio(2.0), ml(679.0), open, empty, density).ml() - 1934.530_612).abs() < 1e-5);
+    assert!((left(ratio(2.0), ml(679.0), open, empty, density).ml() - 1_934.530_612).abs() < 1e-5);
     assert_eq!(left(Ratio::ZERO, ml(679.0), empty, open, density), Volume::ZERO);
 }

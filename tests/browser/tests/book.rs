@@ -88,7 +88,8 @@ async fn a_spec_is_found_changed_deleted_and_brought_back() -> Result<()> {
     phone.strip_says("3 specs").await?;
     // On to Scale with its lines.
     phone.tap_on("Orchard lantern").await?;
-    phone.finish("Scale it").await?;
+    phone.finish("More").await?;
+    phone.tap_on("Scale it").await?;
     phone.until("location.hash === '#/service/scale'").await?;
     assert!(phone.value("spec").await?.starts_with("45 ml pear brandy\n30 ml pear juice"));
     assert_eq!(phone.wrongs().await?, Vec::<String>::new());

@@ -6,6 +6,7 @@ use crate::book::{Part, Run, Tick};
 use crate::screen::plan::{Making, Plan};
 use crate::screen::route::Route;
 use crate::screen::{Bench, Tone, Tool, fill};
+use crate::tool::batch::bottle_it::BottleItForm;
 use crate::tool::prep;
 use crate::tool::service::ice::IceForm;
 
@@ -46,8 +47,9 @@ fn route_of(part: &Part) -> Option<Route> {
 
 /// The tool of a part, with what was typed in it; none for a form of a spec and its ice.
 fn tool_of(part: &Part) -> Option<Box<dyn Tool>> {
-    let mut form = match route_of(part)? {
+    let mut form: Box<dyn Tool> = match route_of(part)? {
         Route::Ice => Box::new(IceForm::default()),
+        Route::BottleIt => Box::new(BottleItForm::default()),
         route => prep::tool(route)?,
     };
     fill(form.as_mut(), &part.texts);

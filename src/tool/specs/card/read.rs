@@ -87,7 +87,7 @@ impl Read<'_> {
                 Button::new("Change", Act::Show(Face::Change)),
                 Button::new(Route::Specs.row().label, Act::Go(Route::Specs.href())),
             ];
-            answer.foot = self.foot(id, way, &read, serves);
+            answer.foot = self.foot(id, &read, serves);
         }
         (blocks, answer)
     }
@@ -209,17 +209,17 @@ impl Read<'_> {
     }
 
     /// What there is to do with it.
-    fn foot(&self, id: &str, way: &Way, read: &Contents, serves: u32) -> Vec<Button> {
+    fn foot(&self, id: &str, read: &Contents, serves: u32) -> Vec<Button> {
         if read.lines.is_empty() {
             return vec![Button::new("More", Act::Show(Face::More))];
         }
-        let mut scale = Route::Scale.href_with("spec", &way.lines);
+        let mut batch = from_spec::href(Route::BottleIt, id, self.at, self.bench);
         if serves > 1 {
-            scale.push_str(&format!("&serves={serves}"));
+            batch.push_str(&format!("&serves={serves}"));
         }
         let label = label::href(&from_spec::facts(id, self.card, self.at, self.bench));
         vec![
-            Button::new("Scale it", Act::Go(scale)),
+            Button::new("Batch it", Act::Go(batch)),
             Button::new("Run sheet", Act::ToRun),
             Button::new("Label it", Act::Go(label)),
             Button::new("More", Act::Show(Face::More)),

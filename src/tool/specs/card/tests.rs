@@ -87,7 +87,7 @@ fn a_spec_is_read_first_in_the_form_that_is_open() {
     assert_eq!(said[1], "May need declaring: sulphites.");
     let labels = |buttons: &[Button]| buttons.iter().map(|button| button.label.clone()).collect::<Vec<_>>();
     assert_eq!(labels(&stirred.head), ["Change", Route::Specs.row().label]);
-    assert_eq!(labels(&stirred.foot), ["Scale it", "Run sheet", "Label it", "More"]);
+    assert_eq!(labels(&stirred.foot), ["Batch it", "Run sheet", "Label it", "More"]);
     assert_eq!(stirred.copy, "", "the head has room for three words");
     let more = showing("demo-1", Face::More, bench());
     let more = screen(Route::Card, &texts(&[("id", "demo-1"), ("at", "1")]), &more);
@@ -183,8 +183,9 @@ fn for_more_serves_all_is_as_many_times_as_much() {
     let amounts: Vec<String> = pours(&read).iter().map(|line| line.amount.to_string()).collect();
     assert_eq!(amounts, ["450 ml", "200 ml", "150 ml", "20 dashes"]);
     assert_eq!((pours(&read)[0].one.as_str(), pours(&read)[0].beneath.as_str()), ("45 ml", "≈ 15¼ oz"));
-    let Act::Go(scale) = &read.foot[0].act else { panic!("{:?}", read.foot) };
-    assert!(scale.ends_with("&serves=10&from_spec=demo-1%2F1"), "{scale}");
+    let Act::Go(batch) = &read.foot[0].act else { panic!("{:?}", read.foot) };
+    assert!(batch.starts_with("#/batch/bottle?") && batch.contains("&water=stirred&"), "{batch}");
+    assert!(batch.ends_with("&from_spec=demo-1%2F1&serves=10"), "{batch}");
     // The other forms, and the other specs, have their own.
     let quick = screen(Route::Card, &texts(&[("id", "demo-1")]), &bench);
     assert_eq!(pours(&quick)[0].amount.to_string(), "45 ml");
