@@ -80,7 +80,7 @@ fn ice_takes_what_a_drink_is_made_on() {
     tab.type_in("serves", "40").type_in("from_spec", LANTERN);
     assert_eq!(chosen(&mut tab), "Orchard lantern, stirred");
     assert_eq!(["serves", "made_with", "glass"].map(|name| tab.value(name)), ["40", "180 g", "0 g"]);
-    assert_eq!(back(&mut tab).as_deref(), Some("#/specs/spec?id=demo-1"));
+    assert_eq!(back(&mut tab).as_deref(), Some("#/specs/spec?id=demo-1&at=1"));
     tab.type_in("from_spec", "demo-1/0");
     assert_eq!(["serves", "made_with", "glass"].map(|name| tab.value(name)), ["40", "0 g", "200 g"]);
     // None: what stands there stays.

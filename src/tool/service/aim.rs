@@ -234,7 +234,7 @@ impl AimForm {
                 continue;
             }
             parts.push(Part { measure: mix, now: 0.0, is_fixed: false });
-            names.push(Named { name: taken.ingredient.name.to_lowercase(), unit: None });
+            names.push(Named { name: key.replace('-', " "), unit: None });
         }
         (parts, names)
     }
@@ -257,23 +257,22 @@ impl AimForm {
         let first = more.first().or(less.first());
         let Some(first) = first else { return answer.without_answer("") };
         let steps = self.steps(first, &parts, &names, bench);
-        let shown = |at: usize| {
-            steps.get(at).map(|(figure, name, _)| Figure::new(figure.value.clone(), format!("{} {name}", figure.unit)))
+        let of = |(_, name, pour): &(Figure, String, String)| {
+            if pour.is_empty() { name.clone() } else { format!("{name}: {pour}") }
         };
-        let pours: Vec<&str> = steps.iter().map(|(.., pour)| pour.as_str()).filter(|pour| !pour.is_empty()).collect();
+        let what: Vec<String> = steps.iter().map(of).collect();
         let count = serves.value().round() as usize;
         let many = match count {
             1 => String::new(),
             _ => format!(" for {} {}", text::count(serves.value(), bench.decimal), plural(count, "serve", "serves")),
         };
         answer.strip = Strip {
-            figures: [shown(0), shown(1)].into_iter().flatten().collect(),
-            also: if more.is_empty() {
-                "Next time: it cannot be taken out".into()
-            } else {
-                format!("{}{many}", pours.join(", "))
+            figures: steps.iter().map(|(figure, ..)| figure.clone()).collect(),
+            also: format!("{}{many}", what.join(", ")),
+            below: match more.is_empty() {
+                true => format!("To {}, next time: it cannot be taken out", said(target.of, target.value, bench)),
+                false => format!("To {}", said(target.of, target.value, bench)),
             },
-            below: format!("To {}", said(target.of, target.value, bench)),
             tone: Tone::Answer,
             ..Strip::default()
         };

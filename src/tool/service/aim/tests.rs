@@ -16,7 +16,8 @@ fn answer(form: &AimForm) -> Answer {
 #[test]
 fn a_sharp_drink_is_sweetened() {
     let answer = answer(&AimForm { ratio: "12".into(), ..form("sharp") });
-    assert_eq!(answer.strip.figures[0].unit, "ml simple syrup");
+    assert_eq!(answer.strip.figures[0].unit, "ml");
+    assert!(answer.strip.also.starts_with("simple syrup: pour"), "{}", answer.strip.also);
     assert!(answer.strip.figures[0].value.starts_with("+3.9"), "{:?}", answer.strip);
     assert_eq!(answer.strip.below, "To 12 : 1");
     assert!(

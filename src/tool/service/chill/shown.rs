@@ -113,6 +113,7 @@ impl ChillForm {
             answer.remarks.push(washed_words(bench));
         }
         answer.carry("Does it fit", Route::Glass.href_with("drink", &bench.carried(volume(&drink))));
+        answer.carry("Bottle it", Route::BottleIt.href_with("spec", &self.spec));
         answer.carry("Into serves", Route::Serves.href_with("serve", &bench.carried(volume(&drink))));
         answer.carry("Balance", Route::Balance.href_with("spec", &self.spec));
         answer

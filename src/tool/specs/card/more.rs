@@ -59,6 +59,7 @@ fn carry(
 ) {
     let lines = &way.lines;
     answer.carry("Balance", Route::Balance.href_with("spec", lines));
+    answer.carry("Too sharp? Aim", from_spec::href(Route::Aim, which.0, which.1, bench));
     answer.carry("Chill it", from_spec::href(Route::Chill, which.0, which.1, bench));
     answer.carry("Scale it", Route::Scale.href_with("spec", lines));
     let made = bench.carried(served.volume);
