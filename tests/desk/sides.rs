@@ -51,6 +51,18 @@ fn the_forms_of_a_spec_are_compared_from_its_page_and_back() {
 }
 
 #[test]
+fn where_nothing_is_chosen_it_is_of_the_spec_that_was_opened_last() {
+    let keeper = Faulty::default();
+    let mut tab = Tab::open(&keeper, "specs");
+    tab.act(Act::Demo);
+    for (id, name) in [("demo-2", "Hedgerow clerk"), ("demo-3", "Teapot magistrate"), ("demo-1", "Orchard lantern")] {
+        tab.go(&format!("specs/spec?id={id}")).go("specs/sides");
+        assert_eq!(tab.view().screen.name, name);
+        assert!(tab.view().screen.head.iter().all(|button| button.label != "Back"), "nobody came from there");
+    }
+}
+
+#[test]
 fn a_spec_of_one_form_offers_no_comparison() {
     let keeper = Faulty::default();
     let mut tab = Tab::open(&keeper, "specs");

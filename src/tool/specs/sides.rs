@@ -73,13 +73,15 @@ impl Tool for SidesForm {
     fn show(&mut self, bench: &Bench) -> (Vec<Block>, Answer) {
         let chosen = self.chosen(bench);
         let mut answer = Answer { problems: chosen.problems, ..Answer::default() };
-        let is_batch = |side: &InGlass| side.is_batch;
-        let mut sides = self.sides(&chosen.forms, None, bench);
-        let has_batch = sides.iter().any(is_batch);
-        if has_batch {
-            let pour = bench.volume(POUR, &self.pour, &mut answer.problems);
-            sides = self.sides(&chosen.forms, pour, bench);
+        // Of a drink nothing is asked.
+        let mut problems = Vec::new();
+        let pour = bench.volume(POUR, &self.pour, &mut problems);
+        let sides = self.sides(&chosen.forms, pour, bench);
+        let has_batch = sides.iter().any(|side| side.is_batch);
+        if has_batch && pour.is_none() && problems.is_empty() {
+            problems.push(Problem::new(POUR, "Type what is poured of it, like 90 ml."));
         }
+        answer.problems.extend(problems.into_iter().filter(|_| has_batch));
         let shown = said::table(&sides, bench);
         said::say(&mut answer, &sides, bench);
         if answer.strip.tone == Tone::Answer {
@@ -171,8 +173,8 @@ impl SidesForm {
             };
             let stands =
                 |form: &Form<'_>| chosen.forms.iter().any(|other| (&other.0.id, other.1) == (&form.0.id, form.1));
-            let (twice, mut new): (Vec<_>, Vec<_>) = forms.into_iter().partition(stands);
-            if !twice.is_empty() {
+            let mut new: Vec<Form<'a>> = forms.into_iter().filter(|form| !stands(form)).collect();
+            if new.is_empty() {
                 chosen.problems.push(Problem::new(name, "Stands there already. Choose another, or none."));
             }
             let room = MOST - chosen.forms.len();

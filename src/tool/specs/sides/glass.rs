@@ -25,7 +25,7 @@ pub(super) struct InGlass {
     pub(super) mix: Mix,
     /// What that reads as.
     pub(super) reads: Balance,
-    /// Whether every line is counted, and there is something.
+    /// Whether it can be compared: every line is counted, there is something, and no more than a drink.
     pub(super) is_whole: bool,
     /// Whether it has energy that is not in its figures.
     pub(super) has_more_energy: bool,
@@ -69,16 +69,20 @@ pub(super) fn in_glass(name: String, way: &Way, pour: Option<Volume>, bench: &Be
     } else if moment.is_none() && (method.is_some() || is_unsaid(way)) {
         below.push("before ice".into());
     }
+    let is_whole_batch = served.is_batch && part.is_none();
+    if is_whole_batch {
+        below.push("the whole batch".into());
+    }
     below.retain(|line| !line.is_empty());
     let reads = balance(&mix);
     let holds = bench.volume("holds", &way.holds, &mut Vec::new()).map_or(0.0, Volume::ml);
     InGlass {
         name,
         below,
-        picture: glass_holding(&way.glass, holds, reads.volume.ml()),
+        picture: glass_holding(&way.glass, holds, reads.volume.ml()).filter(|_| !is_whole_batch),
         mix,
         reads,
-        is_whole: read.whole().is_some() && read.is_something(),
+        is_whole: read.whole().is_some() && read.is_something() && !is_whole_batch,
         has_more_energy: read.has_more_energy,
         is_washed: served.is_washed,
         is_batch: served.is_batch,

@@ -15,7 +15,7 @@ const TASTE: &str = "≠ is more than most people taste. Acid in a litre: more t
     fifth (0.1 to 0.2, from memory). Strength: 1 % vol; volume: a fifth (rule of thumb). pH and energy are not tasted.";
 const WATER: &str = "In the glass: with the water of the usual ice for the usual time, as Chill works it out, ±8 %. What stands on ice \
     meets it once, and is drunk at once. The page of a spec goes by curves fitted on drinks of a bar, and may differ by some millilitres.";
-const KEEPS: &str = "Keeps: mixed, before ice, as long as what in it keeps least. For a wash no time is published: your own days, \
+const KEEPS: &str = "Keeps, by practice: mixed, before ice, as long as what in it keeps least. For a wash no time is published: your own days, \
     cold and short. Your food code goes first.";
 
 /// Letters that three lines of the strip have room for on a narrow phone; what has none stands on the page.
@@ -79,7 +79,7 @@ pub(super) fn say(answer: &mut Answer, sides: &[InGlass], bench: &Bench) {
     answer.strip = Strip { also, below, tone: Tone::Answer, ..Strip::default() };
     let not_whole: Vec<&str> = sides.iter().filter(|side| !side.is_whole).map(|side| side.name.as_str()).collect();
     if !not_whole.is_empty() {
-        answer.notes.push(format!("Shown, but not compared, as not all of it is counted: {}.", not_whole.join("; ")));
+        answer.notes.push(format!("Shown, but not compared, as not all of it is known: {}.", not_whole.join("; ")));
     }
     answer.remarks.extend([TASTE, WATER, KEEPS].map(str::to_owned));
 }

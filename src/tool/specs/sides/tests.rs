@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use super::*;
 use crate::book::{Book, Stamp, Way, demo_cards, demo_own};
+use crate::reading::contents::READ;
 use crate::screen::{Compared, Face, Held, Input, Screen, Side, Sides, Texts};
 use crate::text;
 use crate::tool::screen;
@@ -66,7 +67,10 @@ fn problem(screen: &Screen, field: &str) -> String {
 
 #[test]
 fn the_forms_of_a_spec_stand_side_by_side() {
-    let screen = shown(&demo(), &[("one", "demo-1")]);
+    let bench = demo();
+    let before = READ.with(std::cell::Cell::get);
+    let screen = shown(&bench, &[("one", "demo-1")]);
+    assert_eq!(READ.with(std::cell::Cell::get) - before, 3, "each is read once");
     assert_eq!(screen.name, "Orchard lantern");
     assert_eq!(names(&screen), ["quick", "stirred", "washed"]);
     assert_eq!(
@@ -162,7 +166,7 @@ fn what_is_not_counted_is_shown_and_not_compared() {
     assert!(screen.strip.also.starts_with("Three is sharper"), "{}", strip(&screen));
     assert!(row(&screen, "acid, g")[0] == "0.00" && row(&screen, "acid, g")[3] == "–");
     let said = format!("{:?}", screen.blocks);
-    assert!(said.contains("Shown, but not compared, as not all of it is counted: one; four."), "{said}");
+    assert!(said.contains("Shown, but not compared, as not all of it is known: one; four."), "{said}");
     // Nothing that is counted is left to compare.
     let ways = vec![way("one", "20 ml moon dust"), way("two", "50 ml vodka")];
     let screen = shown(&bench_of(vec![("a".into(), card("Lamp", ways))]), &[]);
@@ -185,7 +189,12 @@ fn specs_are_chosen_one_by_one() {
     // The same twice, and one that is deleted.
     let screen = shown(&bench, &[("one", "demo-1/1"), ("two", "demo-1"), ("three", "gone/0")]);
     assert_eq!(names(&screen), ["stirred", "quick", "washed"]);
-    assert_eq!(problem(&screen, "two"), "Stands there already. Choose another, or none.");
+    assert_eq!(problem(&screen, "two"), "", "the others of it are new");
+    let twice = shown(&bench, &[("one", "demo-1/1"), ("two", "demo-1/1")]);
+    assert_eq!(
+        (names(&twice).len(), problem(&twice, "two").as_str()),
+        (1, "Stands there already. Choose another, or none.")
+    );
     assert_eq!(problem(&screen, "three"), "No longer in the book. Choose another, or none.");
     // More than six.
     let screen = shown(&bench, &[("one", "demo-1"), ("two", "demo-2"), ("three", "demo-3")]);
@@ -224,6 +233,12 @@ fn a_batch_is_poured() {
     assert_ne!(volume("60 ml"), volume("90 ml"));
     let screen = shown(&bench, &[("one", "demo-1"), ("pour", "many")]);
     assert!(!problem(&screen, "pour").is_empty());
+    // Until it is known how much is poured, it is shown whole and compared with nothing.
+    let screen = shown(&bench, &[("one", "demo-1"), ("pour", "")]);
+    assert_eq!(problem(&screen, "pour"), "Type what is poured of it, like 90 ml.");
+    assert_eq!(table(&screen).sides[2].below, ["one clear block", "the whole batch"]);
+    assert!(table(&screen).sides[2].picture.is_none());
+    assert_eq!(screen.strip.also, "Quick is sharper");
     assert!(shown(&bench, &[("one", "demo-2")]).field("pour").is_none(), "no batch, no question");
 }
 
