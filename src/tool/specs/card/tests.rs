@@ -317,7 +317,9 @@ fn what_else_there_is_to_do_is_under_more() {
     assert_eq!(
         words,
         [
+            "Compare",
             "Balance",
+            "Too sharp? Aim",
             "Chill it",
             "Scale it",
             "Does it fit?",
