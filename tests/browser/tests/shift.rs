@@ -1,14 +1,18 @@
-//! Twelve questions of a shift, asked by taps: two to get there, and at most eight after.
+//! Eighteen questions of a shift, asked by taps: two to get there, and at most eight after.
 
 use anyhow::{Result, ensure};
 use browser::{Phone, Setup};
 use xtask::server::Serving;
 
 /// The place and the tool, what is pressed there, and what the strip then says.
-const QUESTIONS: [(&str, &str, &str, &str); 12] = [
+const QUESTIONS: [(&str, &str, &str, &str); 18] = [
     ("Service", "Measure", "2 ¼ oz", "66.5 ml"),
     ("Service", "Scale", "6", "6 serves"),
     ("Service", "Balance", "", "27.3 % vol"),
+    ("Service", "Chill", "4 5", "°C"),
+    ("Service", "Ice", "4 0", "kg"),
+    ("Service", "Glass", "1 5 8 ml", "Over by 18 ml"),
+    ("Service", "Aim", "", "To 20.3 : 1"),
     ("Prep", "Fruit", "3 0 0 ml", "limes"),
     ("Prep", "Clarify", "2 l", "enzyme"),
     ("Prep", "Cordial", "8 0 0 ml", "g sugar"),
@@ -17,6 +21,8 @@ const QUESTIONS: [(&str, &str, &str, &str); 12] = [
     ("Prep", "Acid", "5 0 0 ml", "g citric"),
     ("Prep", "Syrup", "7 5 0 ml", "g sugar"),
     ("Prep", "Strength", "7 0 0 ml", "water"),
+    ("Batch", "Bottle it", "4 0", "40 serves"),
+    ("Batch", "Bubbles", "4", "1.7 bar"),
     ("Batch", "Serves", "1 . 1 l", "serves"),
 ];
 
@@ -24,7 +30,7 @@ const QUESTIONS: [(&str, &str, &str, &str); 12] = [
 const MOST: usize = 8;
 
 #[tokio::test]
-async fn twelve_questions_of_a_shift() -> Result<()> {
+async fn eighteen_questions_of_a_shift() -> Result<()> {
     let serving = Serving::start(&xtask::dist())?;
     let phone = Phone::start(&serving.url(), &Setup::default()).await?;
     phone.open("shelf").await?;
