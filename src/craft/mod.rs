@@ -4,6 +4,7 @@ pub mod acid;
 pub mod balance;
 pub mod clarify;
 pub mod cordial;
+pub mod cost;
 pub mod fruit;
 pub mod in_unit;
 pub mod infuse;

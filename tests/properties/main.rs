@@ -1,6 +1,7 @@
 //! What must hold for every input, tried on many.
 
 mod adjusting;
+mod costing;
 #[path = "../faulty/mod.rs"]
 mod faulty;
 mod figures;

@@ -5,6 +5,7 @@ mod acid_constants;
 mod allergens;
 mod by_hand;
 mod clarifying;
+mod costing;
 mod energy_and_drinks;
 mod freezing;
 mod fruit_and_cordial;

@@ -1,0 +1,68 @@
+//! Price and pour cost come back, lines sum to the whole, a price is read as it was written.
+
+use proptest::prelude::*;
+
+use meniscus::book::Price;
+use meniscus::craft::cost::{Tax, cost_of, net_for, pour_cost, sum};
+use meniscus::quantity::{Amount, Mass, Money, Ratio};
+
+use super::volumes;
+
+fn close(a: f64, b: f64) -> bool {
+    (a - b).abs() <= 1e-9 * a.abs().max(b.abs()).max(1e-9)
+}
+
+fn money() -> impl Strategy<Value = Money> {
+    (0.01_f64..1e5).prop_map(|units| Money::from_units(units).expect("money"))
+}
+
+fn shares() -> impl Strategy<Value = Ratio> {
+    (0.01_f64..1.0).prop_map(|share| Ratio::from_value(share).expect("a share"))
+}
+
+fn taxes() -> impl Strategy<Value = Tax> {
+    let rates = (0.0_f64..0.99).prop_map(|rate| Ratio::from_value(rate).expect("a rate"));
+    (rates, any::<bool>()).prop_map(|(rate, is_in)| Tax { rate, is_in })
+}
+
+fn packs() -> impl Strategy<Value = Amount> {
+    prop_oneof![
+        volumes().prop_map(Amount::Volume),
+        (0.1_f64..1e5).prop_map(|g| Amount::Mass(Mass::from_g(g).expect("g"))),
+        (1.0_f64..500.0).prop_map(|count| Amount::Count(Ratio::from_value(count).expect("a count"))),
+    ]
+}
+
+proptest! {
+    /// The price on the menu for a pour cost has that pour cost, whatever the tax and wherever it stands.
+    #[test]
+    fn the_price_for_a_pour_cost_has_it(cost in money(), share in shares(), tax in taxes()) {
+        let menu = tax.on_menu(net_for(cost, share).expect("a price"));
+        let there = pour_cost(cost, tax.net(menu)).expect("a share");
+        prop_assert!(close(there.value(), share.value()), "{there:?}");
+        prop_assert!(tax.paid(menu) >= menu);
+    }
+
+    /// A pack costs its price over what of it is used, and each part of it its part.
+    #[test]
+    fn a_pack_costs_its_price(pack in packs(), paid in money(), usable in shares(), part in shares()) {
+        let price = Price { name: String::new(), library: "", pack, size: String::new(), paid, usable, day: String::new() };
+        let whole = cost_of(pack, None, &price).expect("a cost");
+        prop_assert!(close(whole.units() * usable.value(), paid.units()));
+        let of_it = cost_of(pack.times(part), None, &price).expect("a cost");
+        prop_assert!(close(of_it.units(), whole.units() * part.value()));
+    }
+
+    /// Lines come to their sum, and the dearest is the dearest.
+    #[test]
+    fn lines_come_to_their_sum(lines in prop::collection::vec(prop::option::of(money()), 0..12)) {
+        let all = sum(&lines);
+        let known: Vec<Money> = lines.iter().flatten().copied().collect();
+        prop_assert!(close(all.known.units(), known.iter().map(|cost| cost.units()).sum()));
+        prop_assert_eq!(all.unknown + known.len(), lines.len());
+        prop_assert_eq!(all.dearest.is_some(), !known.is_empty());
+        if let Some(dearest) = all.dearest.and_then(|at| lines[at]) {
+            prop_assert!(known.iter().all(|cost| *cost <= dearest));
+        }
+    }
+}
