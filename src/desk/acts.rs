@@ -54,7 +54,15 @@ impl Desk {
                 self.sight.overtake();
                 self.effects.push(raise("meniscus-install"));
             }
-            Act::KeepYield(yields) => self.keep_yield(yields, world),
+            Act::KeepYield(yields) => {
+                // What came out has been counted: once more it would be set against the new yield.
+                self.keep("yields", yields, &["got"], world);
+                self.say("Kept in Shelf, under your own yields. It counts from now on.");
+            }
+            Act::KeepPrice(prices) => {
+                self.keep("prices", prices, &["price", "price_of"], world);
+                self.say("Kept in Shelf, under your prices. It counts in every spec.");
+            }
             Act::More => {
                 let shown = self.shown().rows() + all::STEP;
                 self.type_into(self.route, "shown", shown.to_string(), world);
@@ -140,13 +148,14 @@ impl Desk {
         })
     }
 
-    /// Keeps yields on the shelf. What came out has been counted: once more it would be set against the new yield.
-    fn keep_yield(&mut self, yields: &str, world: &World<'_>) {
+    /// Keeps lines on the shelf, and empties the fields that they came from.
+    fn keep(&mut self, name: &str, lines: &str, came_from: &[&str], world: &World<'_>) {
         let mut texts = self.texts(Route::Shelf).clone();
-        texts.insert("yields".into(), yields.to_owned());
+        texts.insert(name.into(), lines.to_owned());
         self.replace_form(Route::Shelf, texts, world);
-        self.type_into(self.route, "got", String::new(), world);
-        self.say("Kept in Shelf, under your own yields. It counts from now on.");
+        for field in came_from {
+            self.type_into(self.route, field, String::new(), world);
+        }
     }
 
     /// Says something above the page, for a while.

@@ -119,7 +119,7 @@ pub(crate) fn carried(to: Route, from: &str, bench: &Bench) -> Vec<(String, Stri
                 Err(_) => Vec::new(),
             }
         }
-        Route::Scale | Route::Balance => {
+        Route::Scale | Route::Balance | Route::Cost => {
             vec![pair(SPEC, form.lines().to_owned()), pair("makes", "1".to_owned())]
         }
         _ => vec![pair(SPEC, form.lines().to_owned())],

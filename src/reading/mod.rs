@@ -3,6 +3,7 @@
 mod allergens;
 pub(crate) mod cells;
 pub(crate) mod contents;
+pub(crate) mod cost;
 pub(crate) mod from_spec;
 pub(crate) mod glance;
 pub(crate) mod glass;

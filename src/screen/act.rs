@@ -83,6 +83,8 @@ pub enum Act {
     More,
     /// Keeps yields on the shelf: all of them, a line each.
     KeepYield(String),
+    /// Keeps prices on the shelf: all of them, a line each.
+    KeepPrice(String),
 
     /// Gives a backup of everything.
     Backup,

@@ -193,6 +193,7 @@ routes! {
     Specs: Specs "specs" "specs" "Book" "All specs: search, sort, tags"
         .of_book().tabs_own().with_specs().read_first();
     Card: Specs "specs/spec" "card" "Spec" "One drink, in its forms" .shows_one(Record::Spec).with_specs();
+    Cost: Specs "specs/cost" "cost" "Cost" "What a drink costs, what to ask" .with_specs().read_first();
     Backup: Specs "specs/backup" "backup" "Backup" "Everything in one file, and back" .of_book().with_specs();
     Find: Specs "find" "find" "Find" "A tool, a spec, an ingredient" .tabs_own().with_specs().read_first();
     Shelf: Shelf "shelf" "shelf" "Settings" "What an oz is here, and my jiggers" .read_first();

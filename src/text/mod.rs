@@ -6,6 +6,7 @@ mod amount;
 mod figures;
 mod list;
 mod number;
+mod prices;
 mod qr;
 mod ratio;
 mod show;
@@ -23,6 +24,7 @@ pub use amount::{AmountProblem, Dimension, Reading, is_part, read_amount, read_c
 pub use figures::{Named, read_figures, read_named, read_taken, whole_figures};
 pub use list::read_marks;
 pub use number::{Decimal, NumberProblem, is_digit, read_number, replaced};
+pub use prices::{read_offer, read_price, with_price};
 pub use qr::{Qr, qr};
 pub use ratio::{MilkRatio, RatioProblem, read_milk_ratio, read_sides};
 pub use show::{

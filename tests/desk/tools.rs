@@ -100,14 +100,58 @@ fn a_yield_is_kept_on_the_shelf_and_counts() {
     assert_eq!(tab.tell(News::SaidIsOver(words)).notice(), "");
 }
 
+/// From a spec without a price to its cost, without leaving: typed, kept in a tap, and there for every spec.
+#[test]
+fn a_price_is_kept_where_it_is_missed() {
+    let keeper = Faulty::default();
+    let mut tab = Tab::open(&keeper, "specs/cost");
+    tab.type_in("spec", "60 ml gin\n30 ml lime juice");
+    assert!(tab.strip().contains("No prices yet"), "{}", tab.strip());
+    assert_eq!(tab.view().screen.leads, "2 prices missing");
+    assert_eq!(tab.view().screen.field("price_of").expect("asked").text, "gin");
+    tab.type_in("price", "24.50 for 700 ml");
+    tab.tap("Keep 24.50 for 700 ml for gin");
+    assert!(tab.notice().starts_with("Kept in Shelf, under your prices."), "{}", tab.notice());
+    // 60 / 700 × 24.50; on to the next.
+    assert_eq!(tab.strip(), "2.10 a serve, at least | For 20 %, ask at least 10.50");
+    assert_eq!(
+        (tab.value("price"), tab.view().screen.field("price_of").expect("asked").text.clone()),
+        (String::new(), "lime juice".into())
+    );
+    tab.type_in("price", "9 for 1 l");
+    tab.tap("Keep 9 for 1 l for lime juice");
+    assert_eq!(tab.strip(), "2.37 a serve | For 20 %, ask 11.85");
+    assert!(tab.view().screen.field("price").is_none());
+    // Another spec, another name, another day and another tab.
+    let mut other = Tab::open(&keeper, "specs/cost");
+    other.type_in("spec", "60 ml London dry gin");
+    assert_eq!(other.strip(), "2.10 a serve | For 20 %, ask 10.50");
+    let kept = other.go("shelf").value("prices");
+    assert!(kept.starts_with("gin, 700 ml, 24.50, "), "{kept}");
+    // What is put right is put right at once.
+    other.type_in("prices", "gin, 700 ml, 28");
+    assert_eq!(other.go("specs/cost").strip(), "2.40 a serve | For 20 %, ask 12.00");
+}
+
 #[test]
 fn the_pad_is_ready_where_a_tool_begins_with_a_number() {
     let keeper = Faulty::default();
     for route in screens() {
         let mut tab = Tab::open(&keeper, "service/measure");
         let view = tab.go(&route.href()).view();
-        let read_first =
-            ["Scale", "Balance", "Book", "Spec", "Find", "Backup", "Settings", "Run sheet", "Label", "Ingredients"];
+        let read_first = [
+            "Scale",
+            "Balance",
+            "Cost",
+            "Book",
+            "Spec",
+            "Find",
+            "Backup",
+            "Settings",
+            "Run sheet",
+            "Label",
+            "Ingredients",
+        ];
         assert_eq!(view.pad.is_none(), read_first.contains(&route.row().label), "{route:?}");
         assert_eq!(view.pad.map(|pad| pad.field), view.active, "{route:?}");
     }

@@ -4,6 +4,7 @@ pub mod all;
 mod arrived;
 pub mod backup;
 pub mod card;
+pub mod cost;
 pub mod find;
 mod method;
 mod remarks;
@@ -19,6 +20,7 @@ pub fn tool(route: Route) -> Option<Box<dyn Tool>> {
     Some(match route {
         Route::Specs => Box::new(all::SpecsForm::default()),
         Route::Card => Box::new(card::CardForm::default()),
+        Route::Cost => Box::new(cost::CostForm::default()),
         Route::Find => Box::new(find::FindForm::default()),
         Route::Backup => Box::new(backup::BackupForm::default()),
         _ => return None,

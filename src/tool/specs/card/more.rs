@@ -59,6 +59,7 @@ fn carry(
 ) {
     let lines = &way.lines;
     answer.carry("Balance", Route::Balance.href_with("spec", lines));
+    answer.carry("Cost", Route::Cost.href_with("spec", lines));
     answer.carry("Scale it", Route::Scale.href_with("spec", lines));
     let made = bench.carried(served.volume);
     answer.carry("Into serves", Route::Serves.href_with("made", &made));

@@ -282,6 +282,7 @@ fn what_else_there_is_to_do_is_under_more() {
         words,
         [
             "Balance",
+            "Cost",
             "Scale it",
             "Into serves",
             "Fat-wash",
