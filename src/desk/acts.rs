@@ -31,7 +31,13 @@ impl Desk {
                 self.type_text(name, &text, world);
             }
             Act::Choose(name, text) => self.choose(name, text, world),
-            Act::Put(_) | Act::Rewrite(..) | Act::Empty => self.change(act, world),
+            Act::Put(_) | Act::Rewrite(..) | Act::Empty => {
+                self.change(act, world);
+                // Of which line a price is typed is said at the line; the field may be out of sight.
+                if matches!(act, Act::Put(puts) if matches!(puts.as_slice(), [("price_of", _)])) {
+                    self.effects.push(Effect::Reach("price"));
+                }
+            }
             Act::Undo => self.undo(world),
             Act::Redo => self.redo(world),
             Act::UndoDeed(number, is_sure) => self.undo_deed(*number, *is_sure, world),

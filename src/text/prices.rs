@@ -28,7 +28,7 @@ pub fn read_price(line: &str, reading: &Reading<'_>) -> Result<Price, Unread> {
     // A name may hold commas, and stays as it was typed.
     let from = first.as_ptr() as usize - line.as_ptr() as usize;
     let to = last.as_ptr() as usize - line.as_ptr() as usize + last.len();
-    let name = &line[from..to];
+    let name = line[from..to].trim();
     if name.is_empty() {
         return Err(unlike(line, LINE));
     }

@@ -122,7 +122,11 @@ fn a_price_is_kept_where_it_is_missed() {
     tab.tap("Keep 9 for 1 l for lime juice");
     assert_eq!(tab.strip(), "2.37 a serve | For 20 %, ask 11.85");
     assert!(tab.view().screen.field("price").is_none());
-    // Another spec, another name, another day and another tab.
+    // One that is there is changed from its line, which leads to the field.
+    tab.act(Act::Put(vec![("price_of", "gin".into())]));
+    assert_eq!(tab.effects.last(), Some(&Effect::Reach("price")));
+    assert_eq!(tab.view().screen.field("price_of").expect("chosen").text, "gin");
+    // Another spec, another name and another tab.
     let mut other = Tab::open(&keeper, "specs/cost");
     other.type_in("spec", "60 ml London dry gin");
     assert_eq!(other.strip(), "2.10 a serve | For 20 %, ask 10.50");
@@ -131,6 +135,9 @@ fn a_price_is_kept_where_it_is_missed() {
     // What is put right is put right at once.
     other.type_in("prices", "gin, 700 ml, 28");
     assert_eq!(other.go("specs/cost").strip(), "2.40 a serve | For 20 %, ask 12.00");
+    // What is paid is no setting that starts over.
+    other.go("shelf").type_in("dash", "1 ml").act(Act::Empty);
+    assert_eq!((other.value("dash").as_str(), other.value("prices").as_str()), ("0.8 ml", "gin, 700 ml, 28"));
 }
 
 #[test]

@@ -4,7 +4,8 @@ use proptest::prelude::*;
 
 use meniscus::book::Price;
 use meniscus::craft::cost::{Tax, cost_of, net_for, pour_cost, sum};
-use meniscus::quantity::{Amount, Mass, Money, Ratio};
+use meniscus::quantity::{Amount, Conventions, Mass, Money, Ratio, Unit};
+use meniscus::text::{Decimal, Dimension, Reading, read_offer, read_price, with_price};
 
 use super::volumes;
 
@@ -51,6 +52,38 @@ proptest! {
         prop_assert!(close(whole.units() * usable.value(), paid.units()));
         let of_it = cost_of(pack.times(part), None, &price).expect("a cost");
         prop_assert!(close(of_it.units(), whole.units() * part.value()));
+    }
+
+    /// What is kept of a price is read as that, whatever is called so and whatever stands there; nothing else is lost.
+    #[test]
+    fn a_kept_price_is_read(
+        name in "[a-zA-Zé0-9 ,.%()-]{1,20}[a-z]",
+        offer in prop_oneof![Just("24.00 for 700 ml"), Just("3.60 / 12 pieces"), Just("1 kg, 4, 38 %"), Just("£9 per 1 l")],
+        others in "[ -~]{0,40}",
+    ) {
+        let conventions = Conventions::default();
+        let (decimal, bare, kind) = (Decimal::Point, Unit::Millilitre, Dimension::Either);
+        let reading = Reading { conventions: &conventions, decimal, bare, kind, own: &[] };
+        let name = name.trim();
+        let kept = with_price(&others, (name, offer), "2026-11-20", &reading);
+        let line = kept.lines().last().expect("a line");
+        let read = read_price(line, &reading).expect(line);
+        let offered = read_offer(offer, &reading).expect(offer).expect(offer);
+        prop_assert_eq!(&read.name, name);
+        prop_assert_eq!((read.paid, read.usable, read.size), (offered.paid, offered.usable, offered.size));
+        prop_assert!(others.trim().is_empty() || kept.starts_with(&others));
+    }
+
+    /// No text breaks the reader.
+    #[test]
+    fn any_text_is_read_or_refused(text in "\\PC{0,60}") {
+        let conventions = Conventions::default();
+        let (decimal, bare, kind) = (Decimal::Comma, Unit::Millilitre, Dimension::Either);
+        let reading = Reading { conventions: &conventions, decimal, bare, kind, own: &[] };
+        let sound = |price: &Price| price.paid > Money::ZERO && !price.pack.is_none() && price.usable > Ratio::ZERO;
+        prop_assert!(read_price(&text, &reading).is_err() || sound(&read_price(&text, &reading).expect("read")));
+        prop_assert!(read_offer(&text, &reading).is_ok_and(|read| read.is_none_or(|price| sound(&price)))
+            || read_offer(&text, &reading).is_err_and(|unread| !unread.words.is_empty()));
     }
 
     /// Lines come to their sum, and the dearest is the dearest.

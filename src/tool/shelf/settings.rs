@@ -150,10 +150,11 @@ impl Tool for ShelfForm {
         Answer { strip, problems, ..Answer::default() }
     }
 
-    /// Back to how a shelf starts.
+    /// Back to how a shelf starts; what is paid is no setting.
     fn empty(&mut self) {
-        let [install_hint, install_said] = [&mut self.install_hint, &mut self.install_said].map(std::mem::take);
-        *self = ShelfForm { install_hint, install_said, ..ShelfForm::default() };
+        let kept = [&mut self.install_hint, &mut self.install_said, &mut self.prices, &mut self.currency];
+        let [install_hint, install_said, prices, currency] = kept.map(std::mem::take);
+        *self = ShelfForm { install_hint, install_said, prices, currency, ..ShelfForm::default() };
     }
 
     fn take(&mut self, _name: &str, _text: &str) {}

@@ -5,11 +5,13 @@ mod money;
 use crate::book::{Line, Price};
 use crate::quantity::{Money, Ratio};
 use crate::reading::cost::{Cost, costs, prices, sum_of};
-use crate::reading::rows::{exact_words, unread_row, with_said};
-use crate::reading::{self, Contents, from_spec};
+use crate::reading::rows::{exact_words, with_said};
+use crate::reading::{self, Content, Contents, counted_row, from_spec};
 use crate::screen::pad::Keys;
+use crate::screen::picture::{Bar, Hatch, Picture};
 use crate::screen::route::Route;
 use crate::screen::{Act, Answer, Bench, Block, Button, Input, Opt, Problem, Row, Tool, choice, form, plural};
+use crate::substance::mix::Mix;
 use crate::text::{self, Dimension, SpecLine};
 
 form! {
@@ -153,6 +155,7 @@ impl CostForm {
             Block::amount(EXTRAS, "Garnish, glass and ice, a serve", Keys::Count),
             Block::amount(AIM, "Pour cost to aim at", Keys::Percent),
             Block::Cells("", Vec::new()),
+            Block::Pictures(Vec::new()),
             Block::Table("", Vec::new()),
         ]);
         blocks
@@ -176,15 +179,17 @@ impl CostForm {
         let sum = sum_of(&costs);
         answer.leads = match sum.unknown {
             0 => String::new(),
+            count if costs.contains(&Cost::Unread) => format!("{count} {} not costed", plural(count, "line", "lines")),
             count => format!("{count} {} missing", plural(count, "price", "prices")),
         };
         answer.rows_title = "What costs what";
         let whole = sum.known * each + asked.extras;
-        for (at, pair) in read.lines.iter().zip(&costs).enumerate() {
+        for (at, (pair, cost)) in read.pairs().zip(&costs).enumerate() {
             let is_dearest = sum.dearest == Some(at);
-            let share = pair.1.money().filter(|_| is_dearest).and_then(|cost| (cost * each).over(whole));
-            answer.rows.extend(row(pair, each, share, bench));
+            let share = cost.money().filter(|_| is_dearest).and_then(|cost| (cost * each).over(whole));
+            answer.rows.extend(row(pair, (cost, share), each, bench));
         }
+        answer.pictures.extend(drawn(read, &costs).map(|bar| (String::new(), bar)));
         if asked.extras > Money::ZERO {
             let amount = bench.money(asked.extras.units()).to_string();
             answer.rows.push(Row { name: "Garnish, glass and ice".into(), amount, ..Row::default() });
@@ -232,6 +237,9 @@ impl CostForm {
     }
 }
 
+/// Most lines that are drawn: of more the parts would be slivers.
+const MOST_DRAWN: usize = 8;
+
 /// Milliseconds after which a price is called old.
 const HALF_A_YEAR: i64 = 183 * 86_400_000;
 
@@ -241,14 +249,35 @@ fn day(price: &Price, bench: &Bench) -> String {
     noon.map_or_else(|| price.day.clone(), |noon| bench.clock.day(noon))
 }
 
+/// What the priced lines of a spec share of its cost, as a bar; none for one, or for more than can be told apart.
+fn drawn(read: &Contents, costs: &[Cost<'_>]) -> Option<Picture> {
+    let known = read.lines.iter().zip(costs).filter_map(|(line, cost)| match (&line.read, cost) {
+        (Ok(line), Cost::Known(money, _)) => Some((line, money.units())),
+        _ => None,
+    });
+    let whole: f64 = known.clone().map(|(_, cost)| cost).sum();
+    let (mut parts, mut key) = (Vec::new(), Vec::new());
+    for (line, cost) in known {
+        let hatch = line.taken.map_or(Hatch::Water, |taken| reading::hatch(taken.ingredient));
+        parts.push((hatch, cost / whole));
+        key.push((hatch, line.name.clone()));
+    }
+    let text = key.iter().map(|(_, name)| name.as_str()).collect::<Vec<_>>().join(", ");
+    (2..=MOST_DRAWN)
+        .contains(&parts.len())
+        .then(|| Picture::Shares { bars: vec![Bar { of: "cost", text, parts }], key })
+}
+
 /// A line with its cost for a serve, which is `each` of what is written; the dearest with its share of the whole.
-fn row((line, cost): (&SpecLine, &Cost<'_>), each: Ratio, share: Option<Ratio>, bench: &Bench) -> Option<Row> {
+fn row(
+    (line, content): (&SpecLine, &Content),
+    (cost, share): (&Cost<'_>, Option<Ratio>),
+    each: Ratio,
+    bench: &Bench,
+) -> Option<Row> {
     let read = match (&line.read, cost) {
         (_, Cost::Words) => return None,
-        (Err(problem), _) => {
-            let row = unread_row(line, problem);
-            return Some(Row { marked: true, ..row });
-        }
+        (Err(_), _) => return Some(Row { marked: true, ..counted_row((line, content), &Mix::default(), bench) }),
         (Ok(read), _) => read,
     };
     let amount = exact_words(read.amount.times(each), read.unit, bench);
@@ -266,7 +295,11 @@ fn row((line, cost): (&SpecLine, &Cost<'_>), each: Ratio, share: Option<Ratio>, 
                 words = with_said(words, &format!("was {} for {}{on}", bench.money(before.paid.units()), before.size));
             }
             let cost = *money * each;
-            let shown = if cost.units() < 0.005 { "under 0.01".into() } else { bench.money(cost.units()).to_string() };
+            let shown = if cost.units() < 0.005 {
+                format!("under {}", bench.money(0.01))
+            } else {
+                bench.money(cost.units()).to_string()
+            };
             (words, shown)
         }
         Cost::Free => (format!("{amount}, taken as free"), bench.money(0.0).to_string()),

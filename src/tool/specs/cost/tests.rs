@@ -1,5 +1,6 @@
 use super::*;
-use crate::screen::{Tone, empty_into};
+use crate::book::{Book, Entry, Own, Pairs};
+use crate::screen::{Held, Tone, empty_into};
 use crate::text::Decimal;
 use crate::tool::shelf::settings::ShelfForm;
 
@@ -46,6 +47,10 @@ fn a_sour_is_costed_line_by_line() {
         ]
     );
     assert_eq!(cells(&answer), ["Left of a sale 7.66", "For 20 %, ask 14.53"]);
+    let Picture::Shares { bars, key } = &answer.pictures[0].1 else { panic!("{:?}", answer.pictures) };
+    assert_eq!(key.len(), 3);
+    let shares: Vec<f64> = bars[0].parts.iter().map(|(_, share)| (share * 100.0).round()).collect();
+    assert_eq!(shares, [87.0, 11.0, 2.0]);
     let added = CostForm { tax_is: "added".into(), serves: "30".into(), ..form };
     let answer = added.answer(&bench(PRICES));
     assert_eq!(answer.strip.also, "Pour cost 20 % of 12.10");
@@ -110,6 +115,36 @@ fn a_price_is_kept_in_a_tap() {
     let (blocks, answer) = known.show(&bench);
     assert_eq!((answer.buttons.len(), answer.leads.as_str()), (0, ""));
     assert!(!blocks.iter().any(|block| matches!(block, Block::Field(field) if field.name == PRICE)));
+}
+
+#[test]
+fn a_line_without_an_amount_is_no_missing_price() {
+    let answer = form("60 ml gin\n60 vodka\nsoda").answer(&bench(PRICES));
+    assert_eq!(answer.leads, "2 lines not costed");
+    assert_eq!(answer.strip.figures[0].to_string(), "2.10 a serve, at least");
+    assert_eq!(rows(&answer)[1][0], "60 vodka");
+    assert!(answer.rows[1].marked && !answer.rows[1].fixes.is_empty(), "{:?}", answer.rows[1]);
+    assert_eq!(answer.pictures.len(), 0);
+}
+
+/// What a bar calls its own has its own price, and none of the library's that it ends like.
+#[test]
+fn the_bar_s_own_has_its_own_price() {
+    let mut book = Book::default();
+    for (id, name) in [("one", "pear cordial"), ("two", "quince cordial")] {
+        let value = Own { name: name.into(), like: "cordial".into(), ..Own::default() };
+        let entry = Entry { id: id.into(), value, stamp: Default::default(), newer: None, pairs: Pairs::default() };
+        book.own.push(entry.into());
+    }
+    let book = Held::new(book);
+    let cost =
+        |line: &str, prices: &str| form(line).answer(&bench(prices).with_book(book.clone())).rows[0].amount.clone();
+    assert_eq!(cost("15 ml pear cordial", "pear cordial, 1 l, 4.10"), "0.06");
+    assert_eq!(cost("150 ml clear Pear Cordial", "pear cordial, 1 l, 4.00"), "0.60");
+    for prices in ["quince cordial, 1 l, 4.10", "cordial, 1 l, 4.10"] {
+        assert_eq!(cost("15 ml pear cordial", prices), "?", "{prices}");
+    }
+    assert_eq!(cost("15 ml apple cordial", "cordial, 1 l, 4.00"), "0.06");
 }
 
 #[test]
