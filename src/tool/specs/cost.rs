@@ -73,17 +73,20 @@ impl Tool for CostForm {
     }
 
     fn layout(&self, bench: &Bench) -> Vec<Block> {
-        self.laid(&Contents::of(&self.spec, bench), bench)
+        let read = Contents::of(&self.spec, bench);
+        self.laid(&read, &costs(&read, bench), bench)
     }
 
     fn answer(&self, bench: &Bench) -> Answer {
-        self.answered(&Contents::of(&self.spec, bench), bench)
+        let read = Contents::of(&self.spec, bench);
+        self.answered(&read, &costs(&read, bench), bench)
     }
 
     fn show(&mut self, bench: &Bench) -> (Vec<Block>, Answer) {
         let read = Contents::of(&self.spec, bench);
-        self.price_of = self.asked(&read, bench);
-        (self.laid(&read, bench), self.answered(&read, bench))
+        let costs = costs(&read, bench);
+        self.price_of = self.asked(&read, &costs);
+        (self.laid(&read, &costs, bench), self.answered(&read, &costs, bench))
     }
 
     fn empty(&mut self) {
@@ -102,27 +105,24 @@ impl Tool for CostForm {
     }
 }
 
-/// Lines that have a price or lack one.
-fn to_price<'a>(read: &'a Contents, bench: &'a Bench) -> impl Iterator<Item = (&'a Line, bool)> {
-    let costs = costs(read, bench);
+/// Lines that can have a price, and whether they lack one.
+fn to_price<'a>(read: &'a Contents, costs: &[Cost<'_>]) -> impl Iterator<Item = (&'a Line, bool)> {
     read.lines.iter().zip(costs).filter_map(|(line, cost)| {
         let is_missing = matches!(cost, Cost::Unpriced | Cost::Unlike(_));
-        let is_one = is_missing || matches!(cost, Cost::Known(..) | Cost::Free);
-        line.read.as_ref().ok().filter(|_| is_one).map(|line| (line, is_missing))
+        Some((line.read.as_ref().ok()?, is_missing))
     })
 }
 
 impl CostForm {
     /// The line that a price is typed for: the one chosen, while it is there; else the first that lacks one. Empty for none.
-    fn asked(&self, read: &Contents, bench: &Bench) -> String {
-        let lines = || to_price(read, bench);
-        let chosen = lines().find(|(line, _)| line.name == self.price_of);
-        chosen
-            .or_else(|| lines().find(|(_, is_missing)| *is_missing))
-            .map_or(String::new(), |(line, _)| line.name.clone())
+    fn asked(&self, read: &Contents, costs: &[Cost<'_>]) -> String {
+        let mut lines = to_price(read, costs);
+        let chosen = lines.find(|(line, _)| line.name == self.price_of);
+        let asked = chosen.or_else(|| to_price(read, costs).find(|(_, is_missing)| *is_missing));
+        asked.map_or(String::new(), |(line, _)| line.name.clone())
     }
 
-    fn laid(&self, read: &Contents, bench: &Bench) -> Vec<Block> {
+    fn laid(&self, read: &Contents, costs: &[Cost<'_>], bench: &Bench) -> Vec<Block> {
         let [from, others] = from_spec::fields(Route::Cost, &self.from_spec, Some(&self.spec), bench);
         let placeholder = reading::PLACEHOLDER;
         let mut blocks = vec![
@@ -130,11 +130,11 @@ impl CostForm {
             others,
             Block::field(SPEC, "The spec, a line for each ingredient", Input::Lines { placeholder }),
         ];
-        if self.asked(read, bench).is_empty() {
+        if self.asked(read, costs).is_empty() {
             blocks.extend([Block::Nothing, Block::Nothing, Block::Nothing]);
         } else {
             let mut options: Vec<Opt> = Vec::new();
-            for (line, is_missing) in to_price(read, bench) {
+            for (line, is_missing) in to_price(read, costs) {
                 if options.iter().all(|there| there.key != line.name) {
                     let missing = if is_missing { " (no price)" } else { "" };
                     options.push(Opt::new(line.name.as_str(), format!("{}{missing}", line.name)));
@@ -161,13 +161,13 @@ impl CostForm {
         blocks
     }
 
-    fn answered(&self, read: &Contents, bench: &Bench) -> Answer {
+    fn answered(&self, read: &Contents, costs: &[Cost<'_>], bench: &Bench) -> Answer {
         let mut answer = Answer::default();
         if read.lines.is_empty() {
             return answer.without_answer("Type or paste a spec, a line for each ingredient.");
         }
         reading::ask_part(&mut answer, SPEC, &self.spec, &read.lines, bench);
-        self.keep_price(&mut answer, read, bench);
+        self.keep_price(&mut answer, &self.asked(read, costs), bench);
         let makes = match self.makes.trim() {
             "" => Some(Ratio::ONE),
             makes => bench.count(MAKES, makes, &mut answer.problems),
@@ -175,26 +175,27 @@ impl CostForm {
         let asked = self.ask(&mut answer, bench);
         let (Some(makes), Some(asked)) = (makes, asked) else { return answer.without_answer("") };
         let each = makes.inverse().unwrap_or(Ratio::ONE);
-        let costs = costs(read, bench);
-        let sum = sum_of(&costs);
+        let sum = sum_of(costs);
         answer.leads = match sum.unknown {
             0 => String::new(),
-            count if costs.contains(&Cost::Unread) => format!("{count} {} not costed", plural(count, "line", "lines")),
+            count if costs.iter().any(|cost| matches!(cost, Cost::Unread)) => {
+                format!("{count} {} not costed", plural(count, "line", "lines"))
+            }
             count => format!("{count} {} missing", plural(count, "price", "prices")),
         };
         answer.rows_title = "What costs what";
         let whole = sum.known * each + asked.extras;
-        for (at, (pair, cost)) in read.pairs().zip(&costs).enumerate() {
+        for (at, (pair, cost)) in read.pairs().zip(costs).enumerate() {
             let is_dearest = sum.dearest == Some(at);
             let share = cost.money().filter(|_| is_dearest).and_then(|cost| (cost * each).over(whole));
             answer.rows.extend(row(pair, (cost, share), each, bench));
         }
-        answer.pictures.extend(drawn(read, &costs).map(|bar| (String::new(), bar)));
+        answer.pictures.extend(drawn(read, costs).map(|bar| (String::new(), bar)));
         if asked.extras > Money::ZERO {
             let amount = bench.money(asked.extras.units()).to_string();
             answer.rows.push(Row { name: "Garnish, glass and ice".into(), amount, ..Row::default() });
         }
-        self.cautions(&mut answer, &costs, bench);
+        self.cautions(&mut answer, costs, bench);
         if sum.known + asked.extras <= Money::ZERO {
             return answer.without_answer("No prices yet. Type what a pack costs, like 24.00 for 700 ml.");
         }
@@ -202,15 +203,11 @@ impl CostForm {
     }
 
     /// Reads the price that is typed, and offers to keep it.
-    fn keep_price(&self, answer: &mut Answer, read: &Contents, bench: &Bench) {
+    fn keep_price(&self, answer: &mut Answer, name: &str, bench: &Bench) {
         match text::read_offer(&self.price, &bench.reading(Dimension::Either)) {
             Ok(None) => {}
-            Ok(Some(_)) => {
-                let name = self.asked(read, bench);
-                if !name.is_empty() {
-                    answer.buttons.push(bench.keep_price(&name, &self.price));
-                }
-            }
+            Ok(Some(_)) if name.is_empty() => {}
+            Ok(Some(_)) => answer.buttons.push(bench.keep_price(name, &self.price)),
             Err(unread) => answer.problems.push(Problem::unread(PRICE, unread)),
         }
     }
@@ -226,7 +223,10 @@ impl CostForm {
                 answer.cautions.push(format!("{}: the price is of {}.", price.name, day(price, bench)));
             }
         }
-        if costs.contains(&Cost::Free) {
+        if costs.iter().any(|cost| matches!(cost, Cost::Made(..))) {
+            answer.remarks.push("What is lost in making a prep is not in the cost of its parts.".into());
+        }
+        if costs.iter().any(|cost| matches!(cost, Cost::Free)) {
             answer.remarks.push("Water and ice without a price are taken as free.".into());
         }
         answer.remarks.push(
@@ -252,7 +252,7 @@ fn day(price: &Price, bench: &Bench) -> String {
 /// What the priced lines of a spec share of its cost, as a bar; none for one, or for more than can be told apart.
 fn drawn(read: &Contents, costs: &[Cost<'_>]) -> Option<Picture> {
     let known = read.lines.iter().zip(costs).filter_map(|(line, cost)| match (&line.read, cost) {
-        (Ok(line), Cost::Known(money, _)) => Some((line, money.units())),
+        (Ok(line), Cost::Known(money, _) | Cost::Made(money, ..)) => Some((line, money.units())),
         _ => None,
     });
     let whole: f64 = known.clone().map(|(_, cost)| cost).sum();
@@ -266,6 +266,14 @@ fn drawn(read: &Contents, costs: &[Cost<'_>]) -> Option<Picture> {
     (2..=MOST_DRAWN)
         .contains(&parts.len())
         .then(|| Picture::Shares { bars: vec![Bar { of: "cost", text, parts }], key })
+}
+
+/// A cost as it is shown: less than the least coin is not nothing.
+fn shown(cost: Money, bench: &Bench) -> String {
+    match cost.units() < 0.005 {
+        true => format!("under {}", bench.money(0.01)),
+        false => bench.money(cost.units()).to_string(),
+    }
 }
 
 /// A line with its cost for a serve, which is `each` of what is written; the dearest with its share of the whole.
@@ -294,13 +302,11 @@ fn row(
                 let on = if before.day.is_empty() { String::new() } else { format!(" on {}", day(before, bench)) };
                 words = with_said(words, &format!("was {} for {}{on}", bench.money(before.paid.units()), before.size));
             }
-            let cost = *money * each;
-            let shown = if cost.units() < 0.005 {
-                format!("under {}", bench.money(0.01))
-            } else {
-                bench.money(cost.units()).to_string()
-            };
-            (words, shown)
+            (words, shown(*money * each, bench))
+        }
+        Cost::Made(money, all, volume) => {
+            let [made, all] = [text::litres_or_ml(*volume, bench.decimal), bench.money(all.units())];
+            (format!("{amount} of {made}, whose parts cost {all} by its spec in the book"), shown(*money * each, bench))
         }
         Cost::Free => (format!("{amount}, taken as free"), bench.money(0.0).to_string()),
         Cost::Unlike(price) => {

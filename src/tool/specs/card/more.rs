@@ -5,7 +5,7 @@ use crate::book::{Card, Way};
 use crate::quantity::Ratio;
 use crate::reading::{Contents, from_spec, label, links, named};
 use crate::screen::route::Route;
-use crate::screen::{Act, Answer, Bench, Block, Button, Face, Strip, Tone};
+use crate::screen::{Act, Answer, Bench, Block, Button, Face, Strip, Tone, form_of};
 use crate::text;
 use crate::tool::specs::served::{Served, served};
 
@@ -59,7 +59,13 @@ fn carry(
 ) {
     let lines = &way.lines;
     answer.carry("Balance", Route::Balance.href_with("spec", lines));
-    answer.carry("Cost", Route::Cost.href_with("spec", lines));
+    let (id, at) = which;
+    let mut cost = Route::Cost.href_with("spec", lines);
+    let serves = bench.at_hand.in_hand(&form_of(id, at)).serves;
+    if serves > 1 {
+        cost.push_str(&format!("&serves={serves}"));
+    }
+    answer.carry("Cost", cost);
     answer.carry("Scale it", Route::Scale.href_with("spec", lines));
     let made = bench.carried(served.volume);
     answer.carry("Into serves", Route::Serves.href_with("made", &made));
@@ -67,6 +73,5 @@ fn carry(
     links::fat_wash(&read.lines, Ratio::ONE, answer, bench);
     answer.carry("A cordial for its juice", Route::Cordial.href_with("spec", lines));
     links::milk_wash(read, served.is_washed, lines, answer, bench);
-    let (id, at) = which;
     answer.carry("Label it", label::href(&from_spec::facts(id, card, at, bench)));
 }

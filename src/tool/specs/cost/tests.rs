@@ -1,5 +1,5 @@
 use super::*;
-use crate::book::{Book, Entry, Own, Pairs};
+use crate::book::{Book, Card, Entry, Own, Pairs, Way};
 use crate::screen::{Held, Tone, empty_into};
 use crate::text::Decimal;
 use crate::tool::shelf::settings::ShelfForm;
@@ -145,6 +145,45 @@ fn the_bar_s_own_has_its_own_price() {
         assert_eq!(cost("15 ml pear cordial", prices), "?", "{prices}");
     }
     assert_eq!(cost("15 ml apple cordial", "cordial, 1 l, 4.00"), "0.06");
+}
+
+/// By hand: 500 ml of juice at 9.00 a litre and 300 g of sugar at 1.20 a kilogram are 4.50 + 0.36 = 4.86; 30 ml of what
+/// they make are their share of it. One in the other, and the other in the one, is asked about like what nobody knows.
+#[test]
+fn a_prep_costs_what_its_spec_costs() {
+    let bench = |specs: &[(&str, &str)], prices: &str| {
+        let mut book = Book { has_cards: true, ..Book::default() };
+        for (at, (name, lines)) in specs.iter().enumerate() {
+            let ways = vec![Way { lines: (*lines).into(), ..Way::default() }];
+            let value = Card { name: (*name).into(), ways, ..Card::default() };
+            let (id, pairs) = (at.to_string(), Pairs::default());
+            book.cards.push(Entry { id, value, stamp: Default::default(), newer: None, pairs }.into());
+        }
+        bench(prices).with_book(Held::new(book))
+    };
+    let parts = "lime juice, 1 l, 9.00\nsugar, 1 kg, 1.20\ngin, 1 l, 20";
+    let sherbet = [("Lime sherbet", "500 ml lime juice\n300 g sugar")];
+    let there = bench(&sherbet, parts);
+    let made =
+        Contents::of(sherbet[0].1, &there).mix.volume(crate::quantity::Temperature::TWENTY).expect("a volume").ml();
+    let answer = form("60 ml gin\n300 ml lime sherbet").answer(&there);
+    assert_eq!(answer.rows[1].amount, format!("{:.2}", 4.86 * 300.0 / made));
+    let by = format!("300 ml of {made:.0} ml, whose parts cost 4.86 by its spec in the book");
+    assert!(answer.rows[1].detail.ends_with(&by), "{}", answer.rows[1].detail);
+    assert_eq!(answer.leads, "");
+    // Its own price goes first; of parts that are not all priced nothing is made up.
+    let priced = bench(&sherbet, "lime sherbet, 1 l, 10");
+    assert_eq!(form("300 ml lime sherbet").answer(&priced).rows[0].amount, "3.00");
+    assert_eq!(form("300 ml lime sherbet").answer(&bench(&sherbet, "sugar, 1 kg, 1.20")).rows[0].amount, "?");
+    // A prep in a prep.
+    let nested = [sherbet[0], ("Sour base", "500 ml lime sherbet\n500 ml gin")];
+    assert_eq!(form("30 ml sour base").answer(&bench(&nested, parts)).leads, "");
+    for round in [
+        &[("Moon dust", "100 ml moon dust\n10 ml gin")][..],
+        &[("Moon dust", "1 l star dust"), ("Star dust", "1 l moon dust")],
+    ] {
+        assert_eq!(form("30 ml moon dust").answer(&bench(round, parts)).rows[0].amount, "?");
+    }
 }
 
 #[test]
