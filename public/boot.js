@@ -178,6 +178,9 @@ async function receive(address) {
   else if (hash) location.hash = hash;
 }
 
+// Loaded again while the sheet of tools was open: it is closed now, and its step in the history is one that does nothing.
+if (history.state === true) history.back();
+
 if (new URLSearchParams(location.search).size) {
   receive(openedAt);
   // It is taken once, and is no part of the address that links are made of.

@@ -18,9 +18,10 @@ const FLOORS: [&[&str]; 9] = [
     &["app"],
 ];
 
-/// The places of the tools, and what each may name of the others: run sheets ask what Prep makes.
+/// The places of the tools, and what each may name of the others: run sheets ask what Prep makes, and the
+/// ice that Service freezes.
 const PLACES: [(&str, &[&str]); 5] =
-    [("service", &[]), ("prep", &[]), ("batch", &["prep"]), ("specs", &[]), ("shelf", &[])];
+    [("service", &[]), ("prep", &[]), ("batch", &["prep", "service"]), ("specs", &[]), ("shelf", &[])];
 
 fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("src")

@@ -130,10 +130,11 @@ fn history() -> Option<History> {
     window()?.history().ok()
 }
 
-/// Notes a step in the history, at the address shown.
+/// Notes a step in the history, at the address shown. It is marked, so that boot.js takes it back where the page is loaded
+/// again there: nothing is open then.
 pub(super) fn step() {
     if let Some(history) = history() {
-        let _ = history.push_state(&JsValue::NULL, "");
+        let _ = history.push_state(&JsValue::TRUE, "");
     }
 }
 

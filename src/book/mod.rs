@@ -5,6 +5,7 @@ mod bottle;
 mod by_name;
 mod card;
 mod demo;
+mod glass;
 mod house;
 mod import;
 mod ingredient;
@@ -24,6 +25,7 @@ pub use bottle::{BOTTLES, Bottle, GLASSES, glass_of};
 pub use by_name::{ByName, Texts};
 pub use card::{Card, MOST_WAYS, Own, Way};
 pub use demo::{DEMO, demo_cards, demo_own};
+pub use glass::{GENERIC, Glass};
 pub use house::{House, Jigger, Mark};
 pub use import::{Aside, Besides, Import, Standing, run_standing, standing};
 pub use ingredient::{Allergen, Ask, COMMON, Handled, Ingredient, Kind, Sugar};
@@ -33,7 +35,7 @@ pub use named::{
     Fit, Holds, Measured, Taken, abroad, alike, ends_with_words, fit, folded, is_poured, named, named_to_the_end,
     taken_as, whole,
 };
-pub use order::stood_before;
+pub use order::{order, stood_before};
 pub use price::Price;
 pub use records::{Book, Deed, Entry, Pairs, Stamp, Unread};
 pub use run::{Logged, MOST_KEY, MOST_PARTS, Part, Run, Tick};

@@ -5,7 +5,8 @@ use std::sync::Arc;
 
 /// The places of a list of `count` in their order, where it is not in order already; those that are equal stay as they
 /// are. `goes_after` says whether what stands at one place belongs after what stands at another.
-pub(super) fn order(count: usize, goes_after: &dyn Fn(usize, usize) -> bool) -> Option<Vec<usize>> {
+#[must_use]
+pub fn order(count: usize, goes_after: &dyn Fn(usize, usize) -> bool) -> Option<Vec<usize>> {
     if (1..count).all(|at| !goes_after(at - 1, at)) {
         return None;
     }

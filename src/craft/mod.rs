@@ -1,11 +1,18 @@
 //! Craft: what the trade computes, one pure file a tool. No text, no formatting, no browser.
 
 pub mod acid;
+pub mod aim;
 pub mod balance;
+pub mod bottle_it;
+pub mod bubbles;
+pub mod chill;
 pub mod clarify;
 pub mod cordial;
 pub mod cost;
+pub mod fit;
+pub mod freezer;
 pub mod fruit;
+pub mod ice;
 pub mod in_unit;
 pub mod infuse;
 pub mod jigger;

@@ -244,7 +244,7 @@ fn to_tenth_gram(mass: Mass) -> Mass {
 }
 
 /// The nearest multiple of `step`, or of a fifth of it (and so on) for values well below one step.
-fn to_step(value: f64, step: f64) -> f64 {
+pub(super) fn to_step(value: f64, step: f64) -> f64 {
     let mut step = step;
     while value > 0.0 && value < 0.75 * step {
         step /= 5.0;

@@ -52,6 +52,12 @@ pub const BOTTLE: Shape = Shape {
     is_round: true,
     ..plain(700.0, &[[0.0, 32.0], [5.0, 38.0], [125.0, 38.0], [160.0, 34.0], [185.0, 13.0], [240.0, 13.0]], 0.0)
 };
+/// A bag of ice, tied.
+pub const BAG: Shape = plain(
+    5000.0,
+    &[[0.0, 76.0], [14.0, 90.0], [150.0, 90.0], [196.0, 44.0], [206.0, 36.0], [216.0, 44.0], [236.0, 56.0]],
+    0.0,
+);
 /// A low glass with a thick base.
 pub const TUMBLER: Shape = plain(300.0, &[[0.0, 35.0], [86.0, 41.0]], 8.0);
 /// A tall glass.

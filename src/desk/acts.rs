@@ -61,13 +61,16 @@ impl Desk {
                 self.effects.push(raise("meniscus-install"));
             }
             Act::KeepYield(yields) => {
-                // What came out has been counted: once more it would be set against the new yield.
-                self.keep("yields", yields, &["got"], world);
-                self.say("Kept in Shelf, under your own yields. It counts from now on.");
+                let said = "Kept in Shelf, under your own yields. It counts from now on.";
+                self.keep_on_shelf(("yields", yields), &["got"], said, world);
             }
             Act::KeepPrice(prices) => {
-                self.keep("prices", prices, &["price", "price_of"], world);
-                self.say("Kept in Shelf, under your prices. It counts in every spec.");
+                let said = "Kept in Shelf, under your prices. It counts in every spec.";
+                self.keep_on_shelf(("prices", prices), &["price", "price_of"], said, world);
+            }
+            Act::KeepPace(name, seconds) => {
+                let said = "Kept in Shelf, under your own chill. It counts from now on.";
+                self.keep_on_shelf((name, seconds), &["came_out"], said, world);
             }
             Act::More => {
                 let shown = self.shown().rows() + all::STEP;
@@ -154,14 +157,16 @@ impl Desk {
         })
     }
 
-    /// Keeps lines on the shelf, and empties the fields that they came from.
-    fn keep(&mut self, name: &str, lines: &str, came_from: &[&str], world: &World<'_>) {
+    /// Keeps what was measured or paid on the shelf, and empties the fields that it came from: what came out has been counted,
+    /// and once more it would be set against itself.
+    fn keep_on_shelf(&mut self, (name, kept): (&str, &str), came_from: &[&str], said: &str, world: &World<'_>) {
         let mut texts = self.texts(Route::Shelf).clone();
-        texts.insert(name.into(), lines.to_owned());
+        texts.insert(name.to_owned(), kept.to_owned());
         self.replace_form(Route::Shelf, texts, world);
         for field in came_from {
             self.type_into(self.route, field, String::new(), world);
         }
+        self.say(said);
     }
 
     /// Says something above the page, for a while.
@@ -223,6 +228,11 @@ impl Desk {
         if let (Some((field, _)), Some(_)) = (first, self.sight.active) {
             self.sight.activate(first);
             self.effects.push(Effect::Show(field));
+        }
+        // A line that is added is typed in at once.
+        if name == card::LINE && self.shown().field(card::AMOUNT).is_some_and(|amount| amount.text.is_empty()) {
+            self.activate(Some(card::AMOUNT));
+            self.effects.push(Effect::Enter(card::AMOUNT));
         }
     }
 

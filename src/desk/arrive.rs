@@ -59,7 +59,9 @@ impl Desk {
         // Which record is open stays in the address: each tab has its own.
         let is_record = address.carried.iter().all(|(name, _)| name == "id");
         if address.unknown || !is_record {
-            self.effects.push(Effect::Replace(address.route.href()));
+            let id = address.carried.iter().find(|(name, _)| name == "id" && address.route.row().record.is_some());
+            let to = id.map_or_else(|| address.route.href(), |(_, id)| address.route.href_with("id", id));
+            self.effects.push(Effect::Replace(to));
         }
         if is_other || !self.has_begun {
             self.begin();

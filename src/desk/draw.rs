@@ -21,6 +21,7 @@ impl Desk {
             if self.route.row().shows_time {
                 self.timed();
             }
+            self.put_strongest_first();
             self.screen = Rc::new(tool::screen(self.route, self.texts(self.route), &self.bench));
         }
         &self.screen

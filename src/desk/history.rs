@@ -7,6 +7,7 @@ use super::records::Open;
 use super::sight::few;
 use super::{Desk, World};
 use crate::book::Texts;
+use crate::reading::from_spec::LINES;
 use crate::screen::route::{Record, Route};
 use crate::screen::{Act, Button};
 use crate::store::journal::{self, Noted, Put};
@@ -110,7 +111,17 @@ impl Desk {
 
     /// Notes what stands in a field that is about to be typed in, once for all letters in a row.
     pub(super) fn note_typing(&mut self, name: &str, is_choice: bool) {
-        let stood = self.shown().field(name).map(|field| (field.label.to_string(), field.text.clone()));
+        self.shown();
+        let mut stood = self.stood(name);
+        // What is typed in a line is typed in the text that all lines are.
+        let name = if self.open_spec().is_some() && card::is_of_line(name) {
+            let lines = self.stood(LINES).map(|(_, lines)| lines);
+            stood = stood.zip(lines).map(|((label, _), lines)| (label, lines));
+            LINES
+        } else {
+            name
+        };
+        self.history.is_open &= !is_choice;
         let on = self.here();
         let is_of_record = |name: &str| {
             card::FIELDS.contains(&name)
@@ -130,21 +141,30 @@ impl Desk {
             .typed
             .last()
             .is_some_and(|last| (&*last.on, &*last.name, &*last.of, last.after) == (&*on, name, &*of, after));
-        if is_open && is_same {
+        let Some((label, was)) = stood else { return };
+        if is_open && is_same && self.history.typed.last().is_some_and(|last| last.label == label) {
             return;
         }
-        let Some((label, was)) = stood else { return };
         self.history.typed.push(Typed { on, name: name.to_owned(), label, of, was, after });
         if self.history.typed.len() > MOST_STEPS {
             self.history.typed.remove(0);
         }
     }
 
+    /// What a field of the screen as it was drawn is called, and holds; the lines of a spec also where they stand each for
+    /// itself.
+    fn stood(&self, name: &str) -> Option<(String, String)> {
+        if let Some(field) = self.screen.field(name) {
+            return Some((field.label.to_string(), field.text.clone()));
+        }
+        let (entry, at) = self.open_spec().filter(|_| name == LINES)?;
+        Some(("Ingredients".into(), entry.value.ways.get(at)?.lines.clone()))
+    }
+
     /// A text lost at one stroke is a deed of its own, named so: no step of typing besides. What the field is called.
     pub(super) fn as_deed(&mut self, name: &str) -> String {
         // The screen is as it was drawn before the stroke.
-        let stood = self.screen.field(name).map(|field| (field.label.to_string(), field.text.clone()));
-        let (label, was) = stood.unwrap_or_default();
+        let (label, was) = self.stood(name).unwrap_or_default();
         self.history.typed.pop_if(|typed| typed.name == name && typed.was == was);
         if label.is_empty() { "a text".into() } else { label }
     }
@@ -219,7 +239,8 @@ impl Desk {
             _ => {}
         }
         self.is_stale = true;
-        let now = self.shown().field(&typed.name).map(|field| field.text.clone()).unwrap_or_default();
+        self.shown();
+        let now = self.stood(&typed.name).unwrap_or_default().1;
         self.is_undoing = true;
         self.type_text(&typed.name, &typed.was, world);
         self.is_undoing = false;

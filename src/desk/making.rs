@@ -8,6 +8,7 @@ use crate::reading::named;
 use crate::screen::clock::{lasting, to_go};
 use crate::screen::route::Route;
 use crate::screen::{Act, Begun, Face, InHand, MOST_SERVES, form_of};
+use crate::tool::batch::bottle_it;
 use crate::tool::batch::run::Timer;
 use crate::tool::specs::card;
 
@@ -17,7 +18,10 @@ const MOST_IN_HAND: usize = 50;
 impl Desk {
     /// Does something to the spec that is open that is not kept.
     pub(super) fn make(&mut self, act: &Act, world: &World<'_>) {
-        let Some((entry, at)) = self.open_spec() else { return };
+        let Some((entry, at)) = self.open_spec() else {
+            // A batch is ticked as a spec is; it has no steps and no faces.
+            return self.tick(act, bottle_it::IN_HAND);
+        };
         let which = form_of(&entry.id, at);
         match act {
             Act::Show(face) => {
@@ -25,14 +29,6 @@ impl Desk {
                 self.show_face(entry.id.clone(), *face);
                 self.effects.push(Effect::Begin(self.route.row().label));
             }
-            Act::TickLine(at, typed) => {
-                let (line, in_hand) = ((*at, typed.clone()), self.in_hand(&which));
-                match in_hand.ticked.iter().position(|there| *there == line) {
-                    Some(there) => drop(in_hand.ticked.remove(there)),
-                    None => in_hand.ticked.push(line),
-                }
-            }
-            Act::UntickLines => self.in_hand(&which).ticked.clear(),
             Act::Serves(serves) => self.in_hand(&which).serves = (*serves).clamp(1, MOST_SERVES),
             Act::Begin(step, lasts) => {
                 self.effects.push(raise("meniscus-arm"));
@@ -48,6 +44,21 @@ impl Desk {
                 self.end(&which, step);
                 self.beat();
             }
+            act => self.tick(act, &which),
+        }
+    }
+
+    /// Ticks a line of what is in hand, or takes its tick away, or all of them.
+    fn tick(&mut self, act: &Act, which: &str) {
+        match act {
+            Act::TickLine(at, typed) => {
+                let (line, in_hand) = ((*at, typed.clone()), self.in_hand(which));
+                match in_hand.ticked.iter().position(|there| *there == line) {
+                    Some(there) => drop(in_hand.ticked.remove(there)),
+                    None => in_hand.ticked.push(line),
+                }
+            }
+            Act::UntickLines => self.in_hand(which).ticked.clear(),
             _ => {}
         }
     }

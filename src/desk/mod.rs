@@ -19,6 +19,7 @@ mod news;
 mod records;
 mod runs;
 mod sight;
+mod strongest;
 #[cfg(test)]
 mod tests;
 mod typing;
@@ -43,6 +44,7 @@ pub use view::{Due, Notice, Pad, PlaceLink, ToolLink, View};
 use forms::Form;
 use history::History;
 use sight::Sight;
+use strongest::Strengths;
 
 /// What the desk is handed with every act.
 pub struct World<'a> {
@@ -84,6 +86,8 @@ pub struct Desk {
     is_undoing: bool,
     /// Run sheets as they were worked out, but for their times; for each the record it was worked out from.
     worked_out: Vec<(Arc<Entry<Run>>, Rc<Worked>)>,
+    /// How strong the specs are, once that was asked for.
+    strengths: Strengths,
     /// The time that the sheets on the bench stand for; none when something has changed since.
     timed_at: Option<u64>,
     /// Waits that have been told of in this tab, and how many of their marks had passed.
@@ -114,6 +118,7 @@ impl Desk {
             history: History::default(),
             is_undoing: false,
             worked_out: Vec::new(),
+            strengths: Strengths::default(),
             timed_at: None,
             told: Vec::new(),
             has_begun: false,

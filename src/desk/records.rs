@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use super::{Desk, World};
 use crate::book::{Book, Card, Entry, Own, Run, Written};
+use crate::reading::from_spec::LINES;
 use crate::screen::route::{Record, Route};
 use crate::store::ledger::{self, INGREDIENTS, RUNS, SPECS, Saved};
 use crate::store::{SaveProblem, deeds};
@@ -63,15 +64,31 @@ impl Desk {
         let opened = match self.open_record() {
             Some(Open::Spec(entry, at)) if card::FIELDS.contains(&name) => {
                 self.keep_fields();
+                if name == LINES {
+                    // Where the amount of the line that is open ends is read anew.
+                    let open = self.text(self.route, card::LINE);
+                    let which = open.split('/').next().unwrap_or_default();
+                    self.type_into(self.route, card::LINE, which.to_owned(), world);
+                }
                 self.edit_card(&entry, at, name, text, world)
+            }
+            Some(Open::Spec(entry, at)) if card::is_of_line(name) => {
+                self.keep_fields();
+                let lines = entry.value.ways.get(at).map_or("", |way| way.lines.as_str());
+                let (lines, open) = card::typed_in(lines, &self.text(self.route, card::LINE), name, text, &self.bench);
+                self.type_into(self.route, card::LINE, open, world);
+                self.edit_card(&entry, at, LINES, &lines, world)
             }
             Some(Open::Run(entry)) if run::FIELDS.contains(&name) => self.edit_run(&entry, name, text, world),
             Some(Open::Ingredient(entry)) if ingredients::FIELDS.contains(&name) => {
                 let value = ingredients::edited(&entry.value, name, text);
                 value.and_then(|value| self.save(INGREDIENTS, Entry { value, ..Entry::clone(&entry) }, world))
             }
-            _ => {
+            open => {
                 self.type_into(self.route, name, text.to_owned(), world);
+                if let (Some(Open::Spec(..)), "at") = (open, name) {
+                    self.type_into(self.route, card::LINE, String::new(), world);
+                }
                 None
             }
         };
@@ -189,6 +206,7 @@ impl Desk {
         let mut texts = self.texts(self.route).clone();
         texts.insert("id".into(), id);
         texts.insert("at".into(), "0".into());
+        texts.insert(card::LINE.into(), String::new());
         self.replace_form(self.route, texts, world);
     }
 

@@ -156,3 +156,31 @@ fn a_spec_is_read_once_for_a_drawing() {
         assert_eq!(counted(&READ, key), 1, "{at}");
     }
 }
+
+#[test]
+fn how_strong_specs_are_is_worked_out_when_asked_for_and_once() {
+    let keeper = Memory::default();
+    let mut desk = desk(&keeper, "specs");
+    drop(desk.act(&Act::Demo, &world(&keeper, NOW)));
+    let mut all_after = |act: Act| {
+        counted(&READ, || {
+            drop(desk.act(&act, &world(&keeper, NOW)));
+            drop(desk.view(&world(&keeper, NOW)));
+        })
+    };
+    let sort = |order: &str| Act::Choose("sort".into(), order.into());
+    all_after(sort("name"));
+    // Each of the three is read for its row anyway.
+    let anyway = all_after(sort("newest"));
+    assert_eq!(all_after(sort("strongest")), anyway + 3);
+    assert_eq!(all_after(sort("name")), anyway);
+    assert_eq!(all_after(sort("strongest")), anyway);
+    assert_eq!(all_after(Act::Type("search".into(), "clerk".into())), 1, "of those shown alone");
+    assert_eq!(all_after(Act::Type("search".into(), String::new())), 3);
+    // Where the tab is come back to, nothing of the book has changed.
+    let seen = counted(&READ, || {
+        drop(desk.tell(&News::Seen, &world(&keeper, NOW)));
+        drop(desk.view(&world(&keeper, NOW)));
+    });
+    assert_eq!(seen, 3);
+}

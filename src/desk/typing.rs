@@ -36,6 +36,8 @@ impl Desk {
         let bare = if keys == Keys::Weight { Unit::Gram } else { self.bench.house.usual_unit };
         let stood = self.sight.typing.as_ref().filter(|typing| typing.field == field.name);
         let stood = || stood.and_then(|typing| unit_typed(&typing.stood));
-        (!field.text.contains('?')).then(|| unit_typed(&field.text).or_else(stood).unwrap_or(bare))
+        // In a line of a spec a number alone counts things.
+        let bare = if keys == Keys::Line { None } else { Some(bare) };
+        (!field.text.contains('?')).then(|| unit_typed(&field.text).or_else(stood).or(bare)).flatten()
     }
 }

@@ -77,6 +77,8 @@ quantities! {
     Acidity("acidity", from_g_per_l, g_per_l, "g/l", 0.0 => 2000.0);
     /// Money, in whatever a bar counts in, 0 to 10⁹.
     Money("money", from_units, units, "in all", 0.0 => 1e9);
+    /// Pressure over that of the air, as a gauge shows it, in bar, 0 to 10.
+    Pressure("pressure", from_bar, bar, "bar", 0.0 => 10.0);
 }
 
 impl Default for Mass {
@@ -127,6 +129,8 @@ impl Mass {
 }
 
 impl Temperature {
+    /// 0 °C, where ice melts.
+    pub const ZERO: Temperature = Temperature(0.0);
     /// 20 °C, to which strengths and volumes are referred.
     pub const TWENTY: Temperature = Temperature(20.0);
 }
@@ -134,6 +138,15 @@ impl Temperature {
 impl Abv {
     /// No alcohol.
     pub const NONE: Abv = Abv(0.0);
+}
+
+impl Pressure {
+    /// A pound-force to the square inch, in bar: 0.453 592 37 kg × 9.806 65 m/s² over (0.0254 m)².
+    ///
+    /// Source: NIST SP 811, appendix B.
+    pub const PSI: Pressure = Pressure(Mass::POUND.0 / 1000.0 * 9.806_65 / (0.0254 * 0.0254) / 1e5);
+    /// No more than the air's.
+    pub const NONE: Pressure = Pressure(0.0);
 }
 
 impl MassFraction {

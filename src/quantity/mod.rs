@@ -12,6 +12,6 @@ mod unit;
 mod volume;
 
 pub use amount::Amount;
-pub use checked::{Abv, Acidity, Brix, Density, Mass, MassFraction, Money, OutOfRange, Temperature, Volume};
+pub use checked::{Abv, Acidity, Brix, Density, Mass, MassFraction, Money, OutOfRange, Pressure, Temperature, Volume};
 pub use ratio::Ratio;
 pub use unit::{Conventions, Ounce, Size, Unit};

@@ -2,6 +2,7 @@
 
 use crate::craft::balance::{Balance, balance};
 use crate::quantity::Volume;
+use crate::reading::freezer::{begins, in_freezer};
 use crate::screen::{Answer, Bench, Choice, Figure};
 use crate::substance::energy::{StandardDrink, energy};
 use crate::substance::mix::Mix;
@@ -23,8 +24,6 @@ const ENERGY: &str = "A serve, by the factors of EU food labels: alcohol 29, sug
     and protein are left out.";
 const DRINKS: &str = "Alcohol in a serve, by the standard drink chosen in Shelf. No measure of who may drive or drink: \
     follow your national body.";
-const FREEZING: &str = "Where ice begins to form. From tables for spirit and for sugar in water, added up: our own rule, \
-    an estimate.";
 const VOLUME: &str = "One serve at 20 °C. Less than its parts added up: spirit and water draw together.";
 
 /// Strength, sugar, acid and their ratio, before ice.
@@ -55,11 +54,7 @@ pub(crate) fn all(
         let in_all = text::count(reading.acid_in_all, bench.decimal);
         answer.explained("acid in all", Figure::new(in_all, "g/l"), ACID_IN_ALL);
     }
-    if let Some(ph) = reading.ph {
-        let (label, about) =
-            if reading.strength.fraction() > INDICATIVE_ABOVE { ("pH, a hint", PH_STRONG) } else { ("pH, about", PH) };
-        answer.explained(label, Figure::new(text::plain(ph, 1, bench.decimal), ""), about);
-    }
+    ph(answer, reading, bench);
     answer.explained("a serve", text::litres_or_ml(volume, bench.decimal), VOLUME);
     let energy = energy(serve);
     let whole = |value| text::plain(value, 0, bench.decimal);
@@ -68,12 +63,17 @@ pub(crate) fn all(
     answer.explained(label, Figure::new(whole(energy.kilojoules), kilocalories), ENERGY);
     let drinks = text::plain(bench.house.region.count(serve), 1, bench.decimal);
     answer.explained("standard drinks, a serve", Figure::new(drinks, region(bench.house.region)), DRINKS);
-    if let Ok(point) = serve.freezing_point() {
-        answer.explained(
-            "starts to freeze",
-            Figure::new(text::plain(point.celsius(), 1, bench.decimal), "°C"),
-            FREEZING,
-        );
+    if let Some(frozen) = in_freezer(serve) {
+        begins(answer, &frozen, bench);
+    }
+}
+
+/// Its pH, where that is known.
+pub(crate) fn ph(answer: &mut Answer, reading: &Balance, bench: &Bench) {
+    if let Some(ph) = reading.ph {
+        let (label, about) =
+            if reading.strength.fraction() > INDICATIVE_ABOVE { ("pH, a hint", PH_STRONG) } else { ("pH, about", PH) };
+        answer.explained(label, Figure::new(text::plain(ph, 1, bench.decimal), ""), about);
     }
 }
 

@@ -1,11 +1,12 @@
 //! A spec of the book as what a tool works on: chosen from a list, or come from its page. A tool that takes one has a text
 //! called [`FROM`]: the id of the spec, and which form of it.
 
+use super::chilled::{Chilled, serve_of};
 use super::label::{self, Keeps};
 use super::name::of_form;
-use super::{Contents, allergens, asks};
+use super::{Contents, allergens, asks, glass, iced};
 use crate::book::{Card, Entry, Way, best};
-use crate::quantity::{Temperature, Volume};
+use crate::quantity::{Ratio, Temperature, Volume};
 use crate::screen::percent::encode;
 use crate::screen::route::Route;
 use crate::screen::{Act, Answer, Bench, Block, Button, Opt, address};
@@ -46,6 +47,11 @@ impl<'a> FromSpec<'a> {
     /// Its lines.
     pub(crate) fn lines(&self) -> &'a str {
         &self.entry.value.ways[self.at].lines
+    }
+
+    /// The form itself.
+    pub(crate) fn way(&self) -> &'a Way {
+        &self.entry.value.ways[self.at]
     }
 
     fn key(&self) -> String {
@@ -119,9 +125,25 @@ pub(crate) fn carried(to: Route, from: &str, bench: &Bench) -> Vec<(String, Stri
                 Err(_) => Vec::new(),
             }
         }
+        Route::Glass => glass::of_form(&form.entry.value.ways[form.at], &Contents::of(form.lines(), bench), bench),
         Route::Scale | Route::Balance | Route::Cost => {
             vec![pair(SPEC, form.lines().to_owned()), pair("makes", "1".to_owned())]
         }
+        Route::Ice => iced::of_form(&form.entry.value.ways[form.at]),
+        Route::BottleIt => {
+            let water = match form.entry.value.ways[form.at].method.as_str() {
+                ice @ ("stirred" | "shaken") => ice,
+                _ => "none",
+            };
+            vec![pair(SPEC, form.lines().to_owned()), pair("makes", "1".to_owned()), pair("water", water.to_owned())]
+        }
+        Route::Chill => {
+            let said = Chilled::of(form.way(), bench).map(|chilled| chilled.carried(bench));
+            let said = said.into_iter().flat_map(|[method, time]| [pair("method", method), pair("time", time)]);
+            [pair(SPEC, form.lines().to_owned())].into_iter().chain(said).collect()
+        }
+        // It reads the lines in the book.
+        Route::Bubbles => Vec::new(),
         _ => vec![pair(SPEC, form.lines().to_owned())],
     };
     carried.push(pair(FROM, form.key()));
@@ -130,7 +152,11 @@ pub(crate) fn carried(to: Route, from: &str, bench: &Bench) -> Vec<(String, Stri
 
 /// The address of a tool with a spec in it.
 pub(crate) fn href(to: Route, id: &str, at: usize, bench: &Bench) -> String {
-    let pairs = carried(to, &key(id, at), bench);
+    href_of(to, &carried(to, &key(id, at), bench))
+}
+
+/// The address of a tool with texts for it, by name.
+pub(crate) fn href_of(to: Route, pairs: &[(String, String)]) -> String {
     let pairs: Vec<String> = pairs.iter().map(|(name, text)| format!("{name}={}", encode(text))).collect();
     format!("{}?{}", to.href(), pairs.join("&"))
 }
@@ -151,10 +177,11 @@ pub(crate) fn keep(
     bench: &Bench,
     takes: &dyn Fn(Route) -> bool,
 ) {
-    let Some((id, _)) = from.rsplit_once('/') else { return };
+    let Some((id, at)) = from.rsplit_once('/') else { return };
     let form = FromSpec::of(from, bench);
     if !is_home && (form.is_some() || !bench.book.has_cards) {
-        answer.head.push(Button::new("Back", Act::Go(Route::Card.href_with("id", id))));
+        let form = format!("{}&at={at}", Route::Card.href_with("id", id));
+        answer.head.push(Button::new("Back", Act::Go(form)));
     }
     if let Some(form) = form.filter(|_| !is_shown && !is_home) {
         let name = format!("For {}", form.name());
@@ -212,4 +239,15 @@ pub(crate) fn serve(way: &Way, drunk: &Mix, bench: &Bench) -> Result<Volume, Vol
         true => Ok(volume),
         false => Err(volume),
     }
+}
+
+/// What a serve of lines is in its glass, by the spec that they came from; none where that meets no ice, or its lines are a
+/// batch, or not all of them are known.
+pub(crate) fn in_the_glass(from: &str, read: &Contents, serves: Ratio, bench: &Bench) -> Option<String> {
+    let way = FromSpec::of(from, bench)?.way();
+    let (drunk, is_washed) = read.drunk(bench);
+    let serve = serve_of(&drunk, serves);
+    let is_one = self::serve(way, &serve, bench).is_ok_and(|volume| volume < Volume::LITRE);
+    read.whole().filter(|_| is_one && !is_washed)?;
+    Chilled::of(way, bench)?.in_the_glass(&serve, bench)
 }

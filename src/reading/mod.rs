@@ -2,15 +2,19 @@
 
 mod allergens;
 pub(crate) mod cells;
+pub(crate) mod chilled;
 pub(crate) mod contents;
 pub(crate) mod cost;
+pub(crate) mod freezer;
 pub(crate) mod from_spec;
 pub(crate) mod glance;
 pub(crate) mod glass;
+mod iced;
 pub(crate) mod label;
 pub(crate) mod links;
 mod made_of;
 mod name;
+mod offered;
 mod parts;
 pub(crate) mod pours;
 pub(crate) mod rows;
@@ -22,6 +26,7 @@ pub(crate) use cells::four_cells;
 pub(crate) use contents::{Content, Contents};
 pub(crate) use made_of::{hatch, made_of};
 pub(crate) use name::{named, of_form};
+pub(crate) use offered::offered;
 pub(crate) use parts::ask_part;
 pub(crate) use shares::{card_row, counted_row};
 

@@ -49,7 +49,7 @@ pub(crate) fn jiggers(plan: &Plan, bench: &Bench) -> Option<Picture> {
         let smallest = |a: &&Jigger, b: &&Jigger| a.brim.volume.ml().total_cmp(&b.brim.volume.ml());
         let brim = &bench.house.jiggers.iter().filter(has).min_by(smallest)?.brim;
         let vessel = JIGGER.holding(brim.volume.ml());
-        let filled = Filled { level: vessel.level(pour.volume), vessel };
+        let filled = Filled { level: vessel.level(pour.volume), ice: Vec::new(), vessel };
         vessels.extend(vec![filled; pour.times as usize]);
         let times = if pour.times > 1 { format!(", {} times", pour.times) } else { String::new() };
         let full = if brim.label == *label { "full".to_owned() } else { format!("filled to {label}") };

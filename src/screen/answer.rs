@@ -1,5 +1,6 @@
 //! What a tool shows: one strip, then everything quieter.
 
+use super::act::Act;
 use super::button::Button;
 use super::drawing::Drawing;
 use super::picture::Picture;
@@ -75,6 +76,8 @@ pub struct Row {
     pub fixes: Vec<Fix>,
     /// Where it leads; empty for nowhere.
     pub href: String,
+    /// What a tap on all of it does, where that is no link.
+    pub opens: Option<Act>,
     /// What can be done with it, offered as small buttons.
     pub buttons: Vec<Button>,
 }

@@ -7,7 +7,8 @@ use super::clock::Clock;
 use super::own;
 use super::sheet::Sheet;
 use super::{Act, AtHand, Button, Figure, Held, Problem, fixes};
-use crate::book::{Entry, House, Own, Price, Taken};
+use crate::book::{Entry, Glass, House, Own, Price, Taken};
+use crate::craft::chill::{Method, Pace};
 use crate::craft::jigger::TOLERANCE;
 use crate::craft::measure::nearest;
 use crate::quantity::{Abv, Amount, Conventions, Mass, Ratio, Temperature, Unit, Volume};
@@ -30,6 +31,10 @@ pub struct Bench {
     pub own: Vec<(String, Taken)>,
     /// Its own yields, a line each.
     pub yields: String,
+    /// How fast its drinks chill, by [`crate::craft::chill::Method`].
+    pub paces: [Pace; 6],
+    /// The glasses it owns.
+    pub glasses: Vec<Glass>,
     /// What it pays, a line each; and those that can be read.
     pub price_lines: String,
     /// See [`Bench::price_lines`].
@@ -42,6 +47,8 @@ pub struct Bench {
     pub clock: Clock,
     /// Run sheets that have been worked out for that time, by the id of their run.
     pub sheets: Vec<(String, Rc<Sheet>)>,
+    /// The places of the specs in the book, the strongest first; empty unless they are asked for so.
+    pub strongest: Vec<usize>,
 }
 
 impl Default for Bench {
@@ -60,12 +67,15 @@ impl Default for Bench {
             book: Held::default(),
             own: Vec::new(),
             yields: String::new(),
+            paces: [Pace::Usual; 6],
+            glasses: Vec::new(),
             price_lines: String::new(),
             prices: Vec::new(),
             currency: String::new(),
             at_hand: AtHand::default(),
             clock: Clock::default(),
             sheets: Vec::new(),
+            strongest: Vec::new(),
         }
     }
 }
@@ -92,6 +102,20 @@ impl Bench {
     /// The yield that the bar has measured, by what it is of.
     pub(crate) fn own_yield(&self, name: &str) -> Option<Ratio> {
         text::read_yield(&self.yields, name, self.decimal)
+    }
+
+    /// How fast a drink chills here by a method.
+    #[must_use]
+    pub const fn pace(&self, method: Method) -> Pace {
+        self.paces[method as usize]
+    }
+
+    /// The seconds of a field; a problem is added to `problems`.
+    pub(crate) fn seconds(&self, field: &'static str, text: &str, problems: &mut Vec<Problem>) -> Option<f64> {
+        text::read_seconds(text, self.decimal).unwrap_or_else(|unread| {
+            problems.push(Problem::unread(field, unread));
+            None
+        })
     }
 
     /// A button that keeps this yield on the shelf.
@@ -237,6 +261,27 @@ impl Bench {
                 };
                 let (least, most) = (limit(coldest), limit(warmest));
                 Problem::new(field, format!("{typed}Known from {least} to {most} °C. Type a temperature between."))
+            }
+            Err(unread) => Problem::unread(field, unread),
+        };
+        problems.push(problem);
+        None
+    }
+
+    /// A length in mm within limits; none for an empty field.
+    pub(crate) fn length(
+        &self,
+        field: &'static str,
+        text: &str,
+        (least, most): (f64, f64),
+        problems: &mut Vec<Problem>,
+    ) -> Option<f64> {
+        let problem = match text::read_length(text, self.decimal) {
+            Ok(None) => return None,
+            Ok(Some(mm)) if (least..=most).contains(&mm) => return Some(mm),
+            Ok(Some(_)) => {
+                let limit = |mm| text::plain(mm, 0, self.decimal);
+                Problem::new(field, format!("Type a length from {} to {} mm.", limit(least), limit(most)))
             }
             Err(unread) => Problem::unread(field, unread),
         };

@@ -18,6 +18,8 @@ pub enum Keys {
     Batch,
     /// A volume or a weight.
     Either,
+    /// The amount of a line of a spec: a volume, a weight, or a number of things.
+    Line,
     /// A volume or a weight, or two of them set against each other.
     Compared,
     /// A volume or a weight, large.
@@ -34,6 +36,8 @@ pub enum Keys {
     Marks,
     /// A temperature.
     Celsius,
+    /// How long, in seconds.
+    Seconds,
 }
 
 /// One key.
@@ -129,7 +133,7 @@ pub fn units(keys: Keys) -> Vec<Key> {
     let usual = usual(keys);
     let units = usual.iter().map(|unit| Key::Unit(*unit));
     match keys {
-        Keys::Count | Keys::Ratio => vec![Key::Down, Key::Up],
+        Keys::Count | Keys::Ratio | Keys::Seconds => vec![Key::Down, Key::Up],
         Keys::Percent => vec![Key::Percent, Key::Down, Key::Up],
         Keys::Celsius => vec![Key::Celsius, Key::Fahrenheit, Key::Down, Key::Up],
         Keys::Weight => units.collect(),
@@ -142,12 +146,12 @@ const fn usual(keys: Keys) -> &'static [Unit] {
     use Unit::{Barspoon, Centilitre, Dash, Gram, Kilogram, Litre, Millilitre, Ounce, OunceWeight, Pound};
     match keys {
         Keys::Pour => &[Millilitre, Centilitre, Ounce, Dash, Barspoon],
-        Keys::Either | Keys::Compared => &[Millilitre, Ounce, Dash, Barspoon, Gram],
+        Keys::Either | Keys::Line | Keys::Compared => &[Millilitre, Ounce, Dash, Barspoon, Gram],
         Keys::Batch => &[Millilitre, Centilitre, Litre, Ounce, Dash],
         Keys::Bulk => &[Millilitre, Litre, Ounce, Gram, Kilogram],
         Keys::Marks => &[Millilitre, Centilitre, Ounce, Barspoon],
         Keys::Weight => &[Gram, Kilogram, Pound, OunceWeight],
-        Keys::Count | Keys::Ratio | Keys::Percent | Keys::Celsius => &[],
+        Keys::Count | Keys::Ratio | Keys::Percent | Keys::Celsius | Keys::Seconds => &[],
     }
 }
 
@@ -192,7 +196,7 @@ pub fn face(keys: Keys, decimal: Decimal) -> Vec<Key> {
 /// What stands in their place under "more": the other units, another amount in a sum or set against it.
 #[must_use]
 pub fn others(keys: Keys) -> Vec<Key> {
-    let weighs = matches!(keys, Keys::Either | Keys::Compared | Keys::Bulk);
+    let weighs = matches!(keys, Keys::Either | Keys::Line | Keys::Compared | Keys::Bulk);
     let is_other = |unit: &&Unit| (weighs || !unit.weighs()) && !usual(keys).contains(unit);
     let mut others: Vec<Key> = UNITS.iter().filter(is_other).map(|unit| Key::Unit(*unit)).collect();
     others.push(Key::Plus);
@@ -212,7 +216,7 @@ const EIGHTH: Key = Key::Fraction('⅛');
 const fn beside_nought(keys: Keys) -> Key {
     match keys {
         Keys::Celsius => Key::Minus,
-        Keys::Ratio => Key::Colon,
+        Keys::Ratio | Keys::Seconds => Key::Colon,
         Keys::Marks => Key::Semicolon,
         Keys::Weight => Key::Plus,
         _ => EIGHTH,
@@ -230,6 +234,7 @@ mod tests {
             (Keys::Marks, 17),
             (Keys::Batch, 17),
             (Keys::Either, 21),
+            (Keys::Line, 21),
             (Keys::Compared, 21),
             (Keys::Bulk, 21),
         ] {
@@ -249,7 +254,16 @@ mod tests {
     fn no_key_moves_but_the_one_beside_the_nought() {
         let pour = face(Keys::Pour, Decimal::Point);
         assert_eq!(pour.len(), FACE);
-        for keys in [Keys::Weight, Keys::Celsius, Keys::Ratio, Keys::Marks, Keys::Count, Keys::Percent, Keys::Bulk] {
+        for keys in [
+            Keys::Weight,
+            Keys::Celsius,
+            Keys::Ratio,
+            Keys::Marks,
+            Keys::Count,
+            Keys::Percent,
+            Keys::Bulk,
+            Keys::Seconds,
+        ] {
             let other = face(keys, Decimal::Point);
             let moved = (0..FACE).filter(|at| pour[*at] != other[*at]);
             assert!(moved.eq(if beside_nought(keys) == EIGHTH { None } else { Some(17) }), "{keys:?}");

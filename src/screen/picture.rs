@@ -1,5 +1,6 @@
-//! Small drawings of what is said, each with its words for those who do not see it.
+//! Drawings of what is said, each with its words for those who do not see it.
 
+use crate::craft::fit::Floe;
 use crate::craft::vessel::Vessel;
 
 /// The widest picture of a strip, px.
@@ -35,15 +36,74 @@ pub enum Picture {
         /// Where milk clots, and that as it is said.
         clots: (f64, String),
     },
+    /// What changes with time.
+    Curve {
+        /// What it comes to, and when.
+        text: String,
+        /// At most two: the first solid, its axis at the left; the second dashed, its axis at the right.
+        /// Two of one unit have one axis, at either side.
+        lines: Vec<Line>,
+        /// The time chosen, and the last drawn: seconds.
+        seconds: [f64; 2],
+        /// What stands along the foot: at how many seconds, and the words.
+        foot: Vec<(f64, String)>,
+    },
+    /// Figures before and after a change, a pair of bars each.
+    Changed(Vec<Changed>),
 }
 
-/// A vessel, and how high the liquid stands in it, mm above its bottom.
+/// A line over time.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Line {
+    /// What stands at it: "ml water, right".
+    pub name: &'static str,
+    /// Seconds and value, in order.
+    pub points: Vec<[f64; 2]>,
+    /// Its value at the time chosen.
+    pub now: f64,
+    /// What stands behind each number of its axis: "°".
+    pub unit: &'static str,
+}
+
+/// Rules across a curve, each with a number of either axis.
+pub const RULES: u8 = 4;
+
+impl Line {
+    /// The lowest number of its axis, and the step from one to the next: whole, and so that it all lies between the first
+    /// rule and the last.
+    #[must_use]
+    pub fn axis(&self) -> [f64; 2] {
+        let values = self.points.iter().map(|[_, value]| *value);
+        let [least, most] = values.fold([self.now; 2], |[least, most], value| [least.min(value), most.max(value)]);
+        let steps = (0..9).flat_map(|power| [1.0, 2.0, 3.0, 5.0].map(|step: f64| step * 10_f64.powi(power)));
+        let from = |step: f64| (least / step).floor() * step;
+        let step = steps.into_iter().find(|step| from(*step) + f64::from(RULES - 1) * step >= most).unwrap_or(1e9);
+        [from(step), step]
+    }
+}
+
+/// A figure before and after a change.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Changed {
+    /// What of: "sugar".
+    pub of: &'static str,
+    /// Both as they are said: "106 → 136 g/l".
+    pub said: String,
+    /// Before, after.
+    pub values: [f64; 2],
+    /// Where it should be.
+    pub aim: Option<f64>,
+}
+
+/// A vessel, how high the liquid stands in it, mm above its bottom, and the ice in it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Filled {
     /// The vessel.
     pub vessel: Vessel,
     /// The level; 0 for an empty one.
     pub level: f64,
+    /// Its ice, piece by piece.
+    pub ice: Vec<Floe>,
 }
 
 /// A bar of shares.

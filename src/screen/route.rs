@@ -50,10 +50,13 @@ impl Place {
         Route::ALL.iter().copied().filter(move |route| route.row().place == self)
     }
 
-    /// The screen that it opens with.
+    /// The screen that it opens with: the first, but in Batch the quick question.
     #[must_use]
     pub fn first(self) -> Route {
-        self.screens().next().unwrap_or_default()
+        match self {
+            Place::Batch => Route::Serves,
+            _ => self.screens().next().unwrap_or_default(),
+        }
     }
 }
 
@@ -176,6 +179,12 @@ routes! {
     // Shares the form of Scale.
     Balance: Service "service/balance" "scale" "Balance" "How strong, sweet and sour is it?"
         .with_specs().read_first();
+    Chill: Service "service/chill" "chill" "Chill" "How cold, and how much water?" .with_specs().read_first();
+    Glass: Service "service/glass" "glass" "Glass" "Does it fit its glass, with its ice?"
+        .with_specs().read_first();
+    Ice: Service "service/ice" "ice" "Ice" "How much for a night, and clear by when?"
+        .with_specs();
+    Aim: Service "service/aim" "aim" "Aim" "Too sharp, too sweet, too strong?" .with_specs().read_first();
     Fruit: Prep "prep/fruit" "fruit" "Fruit" "How many for this much juice?";
     Clarify: Prep "prep/clear" "clear" "Clarify" "Enzyme, agar, gelatin or rest";
     Cordial: Prep "prep/cordial" "cordial" "Cordial" "Sugar and acid for clear juice" .with_specs();
@@ -185,11 +194,14 @@ routes! {
     Acid: Prep "prep/acid" "acid" "Acid" "Powders in place of citrus, and back";
     Syrup: Prep "prep/syrup" "syrup" "Syrup" "Sugar and water for a syrup";
     Strength: Prep "prep/strength" "strength" "Strength" "Water to let a spirit down";
-    Serves: Batch "batch/serves" "serves" "Serves" "How many serves are in it?" .with_specs();
+    BottleIt: Batch "batch/bottle" "bottle" "Bottle it" "Serves, bottles, water in it"
+        .with_specs().read_first();
     Run: Batch "batch/run" "run" "Run sheet" "What must start when?"
         .shows_one(Record::Run).timed().read_first();
     Label: Batch "batch/label" "label" "Label" "A strip for what was made"
         .timed().read_first().with_specs();
+    Serves: Batch "batch/serves" "serves" "Serves" "How many serves are in it?" .with_specs();
+    Bubbles: Batch "batch/bubbles" "bubbles" "Bubbles" "What pressure for so many bubbles?" .with_specs();
     Specs: Specs "specs" "specs" "Book" "All specs: search, sort, tags"
         .of_book().tabs_own().with_specs().read_first();
     Card: Specs "specs/spec" "card" "Spec" "One drink, in its forms" .shows_one(Record::Spec).with_specs();

@@ -26,12 +26,24 @@ const SUCROSE: [(f64, f64); 6] = [(0.0, 0.0), (5.0, -0.29), (10.0, -0.63), (20.0
 /// Heat capacity of ethanol in water at 0 °C: % mass, kJ/(kg K). Above water's at the strength of drinks.
 ///
 /// Source: CoolProp 8.0.0, INCOMP::MEA (Melinder's data). Water: IAPWS-95 at 0 °C, from memory.
-const HEAT_CAPACITY: [(f64, f64); 5] = [(0.0, 4.220), (10.0, 4.402), (20.0, 4.369), (30.0, 4.163), (40.0, 3.893)];
+const HEAT_CAPACITY: [(f64, f64); 6] =
+    [(0.0, HEAT_CAPACITY_OF_WATER), (10.0, 4.402), (20.0, 4.369), (30.0, 4.163), (40.0, 3.893), (50.0, 3.634)];
+
+/// Heat capacity of water at 0 °C, kJ/(kg K). Source: IAPWS-95, from memory.
+pub const HEAT_CAPACITY_OF_WATER: f64 = 4.220;
+/// Heat capacity of dissolved sugar, kJ/(kg K): the apparent one of sucrose in dilute water near 25 °C, about
+/// 640 J/(mol K), from memory; 15 % of it is 0.6 % of a sour's.
+pub const HEAT_CAPACITY_OF_SUGAR: f64 = 1.87;
+/// Heat capacity of whole milk, kJ/(kg K), from memory.
+pub const HEAT_CAPACITY_OF_MILK: f64 = 3.9;
 
 /// Heat to melt ice at 0 °C, kJ/kg. Source: IAPWS-06 and IAPWS-95, by iapws 1.5.5.
 pub const LATENT_HEAT_OF_ICE: f64 = 333.42;
 /// Heat capacity of ice just below 0 °C, kJ/(kg K). Source: as [`LATENT_HEAT_OF_ICE`].
 pub const HEAT_CAPACITY_OF_ICE: f64 = 2.0967;
+/// Heat of ice for each kelvin from 0 °C and for its square, kJ/(kg K) and kJ/(kg K²): [`HEAT_CAPACITY_OF_ICE`], and the
+/// 36.55 kJ/kg that warm it from −18 to 0 °C, of the same source.
+pub const ICE_HOLDS: (f64, f64) = (HEAT_CAPACITY_OF_ICE, (HEAT_CAPACITY_OF_ICE - 36.55 / 18.0) / 18.0);
 /// Density of ice at 0 °C, g/ml. Source: as [`LATENT_HEAT_OF_ICE`].
 pub const DENSITY_OF_ICE: f64 = 0.916_72;
 
@@ -68,7 +80,14 @@ pub fn freezing_point(ethanol_in_water: MassFraction, sugar_in_water: MassFracti
     Temperature::from_celsius(ethanol.celsius() + sugar.celsius())
 }
 
-/// Heat capacity of ethanol and water at 0 °C, kJ/(kg K), to 40 % mass.
+/// Heat of ice at a temperature, kJ/kg, less that of ice at 0 °C: below nothing, as it is colder.
+#[must_use]
+pub fn heat_of_ice(at: Temperature) -> f64 {
+    let celsius = at.celsius();
+    ICE_HOLDS.0 * celsius + ICE_HOLDS.1 * celsius * celsius
+}
+
+/// Heat capacity of ethanol and water at 0 °C, kJ/(kg K), to 50 % mass.
 ///
 /// # Errors
 /// [`OutOfRange`] beyond the table.

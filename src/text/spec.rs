@@ -1,5 +1,6 @@
 //! Specs as people type or paste them, line by line: "2 oz gin", "Gin 60 ml", "2 dashes bitters".
 
+mod begins;
 pub(super) mod egg;
 mod juice;
 mod measured;
@@ -14,6 +15,7 @@ use super::number::{NumberProblem, is_digit, is_space, replaced, starts_number};
 use super::units::{leading_unit, typed};
 use crate::book::{Fit, Line, fit, is_poured};
 use crate::quantity::{Amount, Conventions, Ratio, Unit, Volume};
+pub use begins::amount_ends;
 use egg::{is_egg, poured};
 use juice::juice_of;
 use measured::{Measured, is_alike, measured_at};

@@ -1,6 +1,30 @@
-//! Times in the steps of a spec: "Rest 45 min", "Stir 30 s", "Filter, 1 h 30 min".
+//! Times in the steps of a spec: "Rest 45 min", "Stir 30 s", "Filter, 1 h 30 min"; and in a field: "30", "1:30".
 
-use super::number::{Decimal, is_digit, is_space, read_number};
+use super::number::{Decimal, NumberProblem, is_digit, is_space, read_number};
+use super::unread::Unread;
+
+/// Seconds of a field: a number alone, minutes and seconds as "1:30", or as a step says it. Empty is none.
+///
+/// # Errors
+/// A sentence for the person who typed.
+pub fn read_seconds(text: &str, decimal: Decimal) -> Result<Option<f64>, Unread> {
+    let words = || "Type how long, like 30 s or 1:30.".to_owned();
+    let text = text.trim();
+    if let Some((minutes, seconds)) = text.split_once(':') {
+        return match (read_number(minutes, decimal), read_number(seconds, decimal)) {
+            (Ok(Some(minutes)), Ok(Some(seconds))) if seconds < 60.0 => Ok(Some(minutes * 60.0 + seconds)),
+            _ => Err(words().into()),
+        };
+    }
+    match read_number(text, decimal) {
+        Ok(seconds) => Ok(seconds),
+        Err(problem @ NumberProblem::Ambiguous { .. }) => Err(Unread::number(&problem, text, words)),
+        Err(_) => match read_wait(text, decimal) {
+            Some(seconds) => Ok(Some(f64::from(seconds))),
+            None => Err(words().into()),
+        },
+    }
+}
 
 /// Seconds that a step says to wait; none when it names no time. Several times in one step add up.
 #[must_use]
@@ -31,6 +55,27 @@ pub fn read_wait(step: &str, decimal: Decimal) -> Option<u32> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn times_as_fields_take_them() {
+        for (text, seconds) in [
+            ("30", Some(30.0)),
+            (" 30 s ", Some(30.0)),
+            ("1:30", Some(90.0)),
+            ("2 min", Some(120.0)),
+            ("12.5", Some(12.5)),
+            ("10 h", Some(36_000.0)),
+            ("0", Some(0.0)),
+            ("", None),
+        ] {
+            assert_eq!(read_seconds(text, Decimal::Point), Ok(seconds), "{text}");
+        }
+        for text in ["soon", "1:", ":", "1:75", "0 s", "-5", "30 cubes"] {
+            let told = read_seconds(text, Decimal::Point).expect_err(text);
+            assert_eq!(told.words, "Type how long, like 30 s or 1:30.", "{text}");
+        }
+        assert_eq!(read_seconds("1,250", Decimal::Point).expect_err("two meanings").fixes, ["1250", "1.25"]);
+    }
 
     #[test]
     fn times_as_steps_write_them() {

@@ -9,6 +9,7 @@ use std::time::Instant;
 
 use meniscus::app::draw::Canvas;
 use meniscus::desk::{Desk, Device, News, World};
+use meniscus::screen::pad::Keys;
 use meniscus::screen::route::{Record, Route};
 use meniscus::screen::{Act, Block, Field, Input};
 use meniscus::text::Decimal;
@@ -51,16 +52,17 @@ fn main() {
         };
         tell(&mut desk, News::Address(address), NOW);
         let first = |block: &Block| match block {
-            Block::Field(Field { name, input: Input::Amount(_), .. }) => Some(*name),
+            Block::Field(Field { name, input: Input::Amount(keys), .. }) => Some((*name, *keys)),
             _ => None,
         };
         let view = desk.view(&world(&keeper, NOW));
-        let Some(field) = view.screen.blocks.iter().find_map(first) else { continue };
+        let Some((field, keys)) = view.screen.blocks.iter().find_map(first) else { continue };
         let mut canvas = Canvas::of(view);
         let (mut acting, mut viewing, mut drawing) = (0.0, 0.0, 0.0);
         for time in 0..TIMES {
             let from = Instant::now();
-            act(&mut desk, Act::Type(field.into(), format!("{} ml", 20 + time % 7)));
+            let unit = if keys == Keys::Seconds { "s" } else { "ml" };
+            act(&mut desk, Act::Type(field.into(), format!("{} {unit}", 20 + time % 7)));
             let acted = Instant::now();
             let view = desk.view(&world(&keeper, NOW));
             let viewed = Instant::now();

@@ -1,4 +1,4 @@
-//! How long the full reading of a spec takes, and a pH alone, beside one conversion of a general-purpose
+//! How long the full reading of a spec takes, a pH alone and the curve of a drink on ice, beside one conversion of a general-purpose
 //! calculator. `cargo bench --no-default-features`
 
 use std::hint::black_box;
@@ -6,8 +6,9 @@ use std::time::Instant;
 
 use meniscus::book::Line;
 use meniscus::craft::balance::{Balance, balance};
+use meniscus::craft::chill::{self, Method, Pace};
 use meniscus::craft::pour::pour;
-use meniscus::quantity::{Conventions, Unit};
+use meniscus::quantity::{Abv, Conventions, Unit, Volume};
 use meniscus::substance::acid::Acid;
 use meniscus::substance::mix::Mix;
 use meniscus::substance::ph::{Dissolved, ph};
@@ -24,15 +25,21 @@ fn main() {
     let acidity = microseconds(|| {
         let _ = black_box(ph(&Dissolved { acids: black_box(&lime), cations: 0.025 }));
     });
+    let drink = Mix::spirit(Volume::whole_ml(90), Abv::from_fraction(0.3).expect("a strength"));
+    let chilling = microseconds(|| {
+        let _ =
+            black_box(chill::curve(&chill::usual(black_box(&drink), Method::Stir), Method::Stir, Pace::Usual, 90.0));
+    });
     let general = microseconds(|| {
         let _ = black_box(fend_core::evaluate(black_box("1.75 floz to ml"), &mut fend_core::Context::new()));
     });
     println!("{reading:>9.2} µs  the full reading of an 8-line spec (limit 20)");
     println!("{acidity:>9.2} µs  one pH (limit 5)");
+    println!("{chilling:>9.2} µs  a drink on its ice, in {} moments (limit 1000)", chill::STEPS);
     println!("{general:>9.2} µs  one unit conversion by fend-core");
     println!("{:>9.3}     reading / conversion", reading / general);
     println!("{:>9.3}     pH / conversion", acidity / general);
-    assert!(reading < 20.0 && acidity < 5.0, "slower than its limit");
+    assert!(reading < 20.0 && acidity < 5.0 && chilling < 1000.0, "slower than its limit");
 }
 
 /// Text → lines → ingredients by name → what is in them → balance.

@@ -106,6 +106,17 @@ impl<'a> Tab<'a> {
         self.act(act)
     }
 
+    /// Taps a line of a spec, by the name of what it is of.
+    pub fn open_line(&mut self, name: &str) -> &mut Tab<'a> {
+        let view = self.view();
+        let rows = view.screen.blocks.iter().filter_map(|block| match block {
+            Block::Table(_, rows) => Some(rows),
+            _ => None,
+        });
+        let act = rows.flatten().find(|row| row.name == name).and_then(|row| row.opens.clone());
+        self.act(act.unwrap_or_else(|| panic!("no line {name:?}")))
+    }
+
     /// Taps what would settle a question under a field, or beside a row, by what it says.
     pub fn settle(&mut self, label: &str) -> &mut Tab<'a> {
         let view = self.view();
@@ -165,7 +176,7 @@ impl<'a> Tab<'a> {
 
     /// A spec is read first: its fields come with Change.
     fn fields_for(&mut self, field: &str) {
-        for label in ["Done", "Change"] {
+        for label in ["Done", "Change", "As text"] {
             if self.view().screen.field(field).is_none() && self.has_button(label) {
                 self.tap(label);
             }

@@ -36,10 +36,9 @@ fn a_new_spec_is_written_and_lines_come_along_from_scale() {
     let mut tab = Tab::open(&keeper, "service/scale");
     tab.type_in("spec", "60 ml gin").tap("Keep it in Specs").follow();
     assert_eq!(tab.value("lines"), "60 ml gin");
-    tab.type_in("name", "Weir").type_in("way", "quick").type_in("add_name", "lime");
-    tab.tap("Lime juice");
+    tab.type_in("name", "Weir").type_in("way", "quick").tap("Line by line").tap("Add a line");
+    tab.type_in("line_amount", "30 ml").type_in("line_of", "lime").tap("Lime juice");
     assert_eq!(tab.value("lines"), "60 ml gin\n30 ml Lime juice");
-    assert_eq!(tab.value("add_name"), "");
     tab.tap("Add a form");
     assert_eq!((tab.value("at"), tab.value("way")), ("1".into(), String::new()));
     tab.tap("Done").tap("More").tap("Duplicate");
@@ -55,8 +54,7 @@ fn lines_move_and_a_text_pasted_over_comes_back() {
     with_demo(&keeper);
     let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1");
     let lines = tab.value("lines");
-    tab.act(Act::Choose("write".into(), "each".into())).tap_sign("move pear juice up");
-    tab.act(Act::Choose("write".into(), "typed".into()));
+    tab.tap("Line by line").open_line("pear juice").tap("Up").tap("As text");
     assert!(tab.value("lines").starts_with("30 ml pear juice\n45 ml pear brandy"));
     assert_eq!(tab.act(Act::Undo).value("lines"), lines);
     tab.type_in("steps", "");
@@ -142,7 +140,7 @@ fn a_spec_travels_as_a_link_a_recipe_a_text_and_a_table() {
     other.tell(News::File(packed));
     assert_eq!(
         (other.view().screen.name.as_str(), other.strip().as_str()),
-        ("Orchard lantern", "105 ml before ice | 17.2 % vol")
+        ("Orchard lantern", "140 ml in the glass | about 13 % vol, as swizzled 10 s")
     );
     let words = |tab: &mut Tab<'_>| match tab.view().screen.blocks.get(1) {
         Some(Block::Caution(words)) => words.clone(),
@@ -150,7 +148,7 @@ fn a_spec_travels_as_a_link_a_recipe_a_text_and_a_table() {
     };
     assert_eq!(words(&mut other), "Not yours yet. It came inside the link; nothing was sent anywhere.");
     other.act(Act::Choose("at".into(), "1".into()));
-    assert_eq!(other.strip(), "114 ml in the glass | about 20 % vol after the stir", "each of its forms");
+    assert_eq!(other.strip(), "117 ml in the glass | about 19 % vol, as stirred 30 s", "each of its forms");
     assert_eq!(stored(&elsewhere, "spec/").len(), 0, "not before it is said");
     other.tap("Keep it").follow();
     assert_eq!((stored(&elsewhere, "spec/").len(), other.value("name")), (1, "Orchard lantern".into()));
@@ -199,4 +197,42 @@ fn a_backup_grows_old() {
         let later = NOW + days * 86_400_000;
         assert!(Tab::open_later(&keeper, "specs/backup", later).strip().ends_with(words), "{days}");
     }
+}
+
+/// The strongest first, as they are served; what nothing is known of last. A change, a new one and one less find their places.
+#[test]
+fn specs_come_in_the_order_of_their_strength() {
+    let keeper = Faulty::default();
+    with_demo(&keeper);
+    let mut tab = Tab::open(&keeper, "specs");
+    for (name, lines) in [("Soft", "100 ml soda water"), ("Words", "Lemon twist"), ("Bare", "60 ml gin")] {
+        tab.tap("New").follow().type_in("name", name).type_in("lines", lines).go("specs");
+    }
+    tab.act(Act::Choose("sort".into(), "strongest".into()));
+    let names = |tab: &mut Tab<'_>| -> Vec<String> {
+        tab.rows().iter().map(|row| row.split('|').next().unwrap_or_default().to_owned()).collect()
+    };
+    // 40 %, then by the percents that their rows say; soda before what has no strength.
+    let percent = |row: &String| row.split(" % ").next().and_then(|text| text.rsplit(' ').next()?.parse::<f64>().ok());
+    let listed = names(&mut tab);
+    assert_eq!((listed[0].as_str(), listed[4].as_str(), listed[5].as_str()), ("Bare", "Soft", "Words"));
+    let percents: Vec<f64> = tab.rows().iter().filter_map(percent).collect();
+    assert!(percents.is_sorted_by(|one, next| one >= next), "{percents:?} of {:?}", tab.rows());
+    // Once changed it is read again, and the others stay.
+    let id = stored(&keeper, "spec/").into_iter().find(|text| text.contains("\"Soft\"")).expect("it");
+    let id = id.split('=').next().unwrap_or_default().trim_start_matches("spec/").to_owned();
+    tab.go(&format!("specs/spec?id={id}")).type_in("lines", "60 ml gin 57 %").go("specs");
+    assert_eq!(names(&mut tab)[..2], ["Soft", "Bare"]);
+    tab.go(&format!("specs/spec?id={id}")).act(Act::Empty).go("specs");
+    assert_eq!((names(&mut tab)[0].as_str(), tab.rows().len()), ("Bare", 5));
+    // Where an ingredient is the bar's own, the order is by its figures.
+    tab.go("shelf/ingredients").tap("New ingredient").type_in("name", "soda water").type_in("like", "spirit-40");
+    tab.type_in("strength", "90")
+        .go("specs")
+        .tap("New")
+        .follow()
+        .type_in("name", "Odd")
+        .type_in("lines", "60 ml soda water");
+    tab.go("specs");
+    assert_eq!(names(&mut tab)[0], "Odd");
 }

@@ -50,6 +50,7 @@ fn a_spec_is_chosen_in_each_tool_that_takes_one() {
     for (at, choice) in [
         ("service/scale", None),
         ("service/balance", None),
+        ("service/chill", None),
         ("prep/milk-wash", Some(("known", "spec"))),
         ("prep/cordial", Some(("ask", "swap"))),
     ] {
@@ -63,11 +64,70 @@ fn a_spec_is_chosen_in_each_tool_that_takes_one() {
         tab.type_in("from_spec", LANTERN);
         assert_eq!(tab.value("spec"), stirred, "{at}");
         assert_eq!(chosen(&mut tab), "Orchard lantern, stirred", "{at}");
-        assert_eq!(back(&mut tab).as_deref(), Some("#/specs/spec?id=demo-1"), "{at}");
+        assert_eq!(back(&mut tab).as_deref(), Some("#/specs/spec?id=demo-1&at=1"), "{at}");
         // One step of Undo, and what was typed is back.
         tab.act(Act::Undo);
         assert_eq!((tab.value("spec"), tab.value("from_spec")), (stood, String::new()), "{at}");
     }
+}
+
+/// A drink takes its ice by its method and what stands in its card of ice: stirred and strained, 180 g and none; built on
+/// crushed ice, none and 200 g. The serves of the night stay.
+#[test]
+fn ice_takes_what_a_drink_is_made_on() {
+    let keeper = with_demo();
+    let mut tab = Tab::open(&keeper, "service/ice");
+    tab.type_in("serves", "40").type_in("from_spec", LANTERN);
+    assert_eq!(chosen(&mut tab), "Orchard lantern, stirred");
+    assert_eq!(["serves", "made_with", "glass"].map(|name| tab.value(name)), ["40", "180 g", "0 g"]);
+    assert_eq!(back(&mut tab).as_deref(), Some("#/specs/spec?id=demo-1&at=1"));
+    tab.type_in("from_spec", "demo-1/0");
+    assert_eq!(["serves", "made_with", "glass"].map(|name| tab.value(name)), ["40", "0 g", "200 g"]);
+    // None: what stands there stays.
+    tab.type_in("from_spec", "");
+    assert_eq!((tab.value("glass"), chosen(&mut tab)), ("200 g".into(), "none".into()));
+}
+
+/// What each tool says of a drink in its glass, by the method and steps of its spec: nothing to know by heart.
+#[test]
+fn a_spec_says_what_it_is_in_the_glass() {
+    let keeper = with_demo();
+    for (at, says) in [
+        ("service/scale", "In the glass, as stirred 30 s: about 117 ml, 19 % vol."),
+        ("batch/label", "In the glass, as stirred 30 s: about 117 ml, 19 % vol."),
+        ("batch/serves", "In the glass, as stirred 30 s: about 117 ml, 19 % vol."),
+    ] {
+        let mut tab = Tab::open(&keeper, at);
+        let said = |tab: &mut Tab<'_>| format!("{:?}", tab.view().screen).contains(says);
+        assert!(!said(&mut tab), "{at}");
+        tab.type_in("from_spec", LANTERN);
+        assert!(said(&mut tab), "{at}: {:?}", tab.view().screen);
+    }
+    let mut tab = Tab::open(&keeper, "service/balance");
+    tab.type_in("from_spec", LANTERN).type_in("ice", "own");
+    assert_eq!(tab.below(), "A serve is 117 ml as stirred 30 s");
+}
+
+#[test]
+fn a_spec_brings_to_chill_how_it_is_made_and_how_long() {
+    let keeper = with_demo();
+    let mut tab = Tab::open(&keeper, "service/chill");
+    for (spec, method, time) in [
+        ("demo-2/0", "shake", "12"),
+        (LANTERN, "stir", "30"),
+        ("demo-1/0", "swizzle", "10"),
+        ("demo-3/1", "stir", "25"),
+        // Of what is carbonated it is not said: what was chosen stays.
+        ("demo-2/1", "stir", "25"),
+    ] {
+        tab.type_in("from_spec", spec);
+        assert_eq!((tab.value("method").as_str(), tab.value("time").as_str()), (method, time), "{spec}");
+    }
+    let mut card = Tab::open(&keeper, "specs/spec?id=demo-2");
+    let link = card.tap("More").link("Chill it");
+    tab.go(link.trim_start_matches("#/"));
+    assert_eq!((tab.value("method"), tab.value("time")), ("shake".into(), "12".into()));
+    assert_eq!(tab.value("from_spec"), "demo-2/0");
 }
 
 #[test]
@@ -121,12 +181,48 @@ fn a_spec_comes_along_from_its_page_through_fruit_and_clarify_to_its_cordial() {
     assert_eq!(tab.view().screen.strip.below, "For Orchard lantern, quick");
     let cordial = tab.link("Make a cordial");
     tab.go(&cordial);
-    assert_eq!(back(&mut tab).as_deref(), Some("#/specs/spec?id=demo-1"));
+    assert_eq!(back(&mut tab).as_deref(), Some("#/specs/spec?id=demo-1&at=0"));
     tab.act(Act::Choose("ask".into(), "swap".into()));
     assert_eq!((tab.value("spec"), chosen(&mut tab)), (quick, "Orchard lantern, quick".into()));
+    // Back opens the form that it came from; which spec it is stays in the address.
+    tab.go("#/specs/spec?id=demo-1&at=2");
+    assert_eq!(
+        tab.effects.iter().rfind(|effect| matches!(effect, Effect::Replace(_))),
+        Some(&Effect::Replace("#/specs/spec?id=demo-1".into()))
+    );
+    let way = back(tab.go("prep/cordial")).expect("a way back");
+    assert_eq!(tab.go(&way).value("at"), "0");
     // Lines from elsewhere are of no spec.
     tab.go("service/scale?spec=60+ml+gin");
     assert_eq!((tab.value("from_spec"), back(&mut tab)), (String::new(), None));
+}
+
+#[test]
+fn bubbles_for_a_spec_know_when_it_freezes() {
+    let keeper = Faulty::default();
+    let mut tab = Tab::open(&keeper, "specs");
+    tab.act(Act::NewSpec).follow().type_in("name", "Fizz").type_in("lines", "30 ml gin\n170 ml water");
+    let bubbles = tab.tap("Done").tap("More").link("Bubbles for it");
+    tab.go(&bubbles);
+    assert_eq!((chosen(&mut tab).as_str(), tab.strip().as_str()), ("Fizz", "1.0 bar | 15 psi on the gauge, at 4 °C"));
+    assert!(back(&mut tab).is_some() && tab.view().screen.field("strength").is_none(), "the spec says its strength");
+    // At 6 % vol it is still liquid at −1 °C; with more water it is not.
+    assert!(tab.type_in("at", "−1").strip().starts_with("0.7 bar | "), "{}", tab.strip());
+    tab.act(Act::NewSpec).follow().type_in("lines", "200 ml water").tap("Done").tap("More");
+    let bubbles = tab.link("Bubbles for it");
+    assert_eq!(tab.go(&bubbles).strip(), "? | This drink begins to freeze at 0 °C. Type a warmer temperature.");
+    // A spec that it does not know is of a strength unknown.
+    assert!(tab.type_in("from_spec", "").view().screen.field("strength").is_some());
+    assert!(tab.strip().starts_with("0.7 bar"), "{}", tab.strip());
+}
+
+#[test]
+fn a_preset_is_a_tap() {
+    let keeper = Faulty::default();
+    let mut tab = Tab::open(&keeper, "batch/bubbles");
+    assert_eq!(tab.tap("Lively, 4").value("bubbles"), "4");
+    assert_eq!(tab.strip(), "1.7 bar | 25 psi on the gauge, at 4 °C");
+    assert_eq!(tab.act(Act::Undo).value("bubbles"), "3");
 }
 
 #[test]

@@ -3,6 +3,7 @@
 mod backup;
 mod bar;
 mod book;
+mod change;
 mod faults;
 #[path = "../faulty/mod.rs"]
 mod faulty;

@@ -2,7 +2,7 @@
 
 use crate::faulty::Faulty;
 use meniscus::desk::{Effect, News};
-use meniscus::screen::{Act, Block, Pour};
+use meniscus::screen::{Act, Block, Event, Pour};
 
 use crate::bar::{NOW, Tab, stored};
 
@@ -75,7 +75,7 @@ fn what_is_changed_is_read_at_once_and_the_other_ticks_stay() {
     let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1");
     tick(&mut tab, 0);
     tick(&mut tab, 1);
-    tab.tap("Change");
+    tab.tap("Change").tap("As text");
     assert!(tab.view().screen.field("lines").is_some() && tab.effects.contains(&Effect::Begin("Spec")));
     let lines = tab.value("lines").replace("30 ml pear juice", "25 ml pear juice");
     tab.type_in("lines", &lines).tap("Done");
@@ -175,7 +175,7 @@ fn a_spec_is_printed_as_it_is_read() {
     let view = tab.view();
     let Some(Block::Printed(printed)) = view.screen.blocks.first() else { panic!("{:?}", view.screen.blocks) };
     assert_eq!((printed.name.as_str(), printed.how.as_str()), ("Orchard lantern", "stirred · for 2"));
-    assert_eq!(printed.strip, ["228 ml in 2 glasses", "about 20 % vol after the stir, 114 ml each"]);
+    assert_eq!(printed.strip, ["234 ml in 2 glasses", "about 19 % vol, as stirred 30 s, 117 ml each"]);
     assert_eq!(printed.day, "Printed Wed 25 Nov 2026");
     assert_eq!((pours(&mut tab)[0].one.as_str(), pours(&mut tab)[0].amount.to_string()), ("45 ml", "90 ml".into()));
 }
@@ -210,4 +210,46 @@ fn a_spec_is_costed_from_its_card() {
     assert!(tab.strip().contains(" a serve, at least | For 20 %, ask at least "), "{}", tab.strip());
     assert!(tab.rows()[0].starts_with("pear brandy|1.54|"), "{:?}", tab.rows());
     assert!(tab.view().screen.head.iter().any(|button| button.label == "Back"));
+}
+
+#[test]
+fn a_batch_is_ticked_as_it_goes_onto_the_scale_and_a_tick_is_for_its_amount() {
+    let keeper = Faulty::default();
+    with_demo(&keeper);
+    let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1&at=1");
+    assert!(tab.strip().starts_with("117 ml in the glass"), "{}", tab.strip());
+    let batch = tab.link("Batch it");
+    tab.go(&batch);
+    // With the water that its own stir gives it.
+    assert!(tab.strip().contains("30 serves, pour 117 ml"), "{}", tab.strip());
+    assert_eq!((tab.value("from_spec"), tab.value("water")), ("demo-1/1".into(), "stirred".into()));
+    let before = keeper.dump();
+    tick(&mut tab, 0);
+    tick(&mut tab, 2);
+    assert_eq!(keeper.dump(), before, "nothing of it is kept");
+    assert_eq!(ticks(&mut tab), [true, false, true, false, false]);
+    tab.go("service/measure").go("batch/bottle");
+    assert_eq!(ticks(&mut tab), [true, false, true, false, false]);
+    // Of another amount nothing is in yet; nor is it forgotten.
+    tab.type_in("serves", "20");
+    assert_eq!(ticks(&mut tab), [false; 5]);
+    tab.type_in("serves", "30");
+    for at in [1, 3, 4] {
+        tick(&mut tab, at);
+    }
+    assert_eq!(ticks(&mut tab), [true; 5]);
+    tab.tap("Untick all");
+    assert_eq!(ticks(&mut tab), [false; 5]);
+    // It goes onto the run sheet with its amounts, and what comes of it.
+    tab.tap("To the run sheet").go("batch/run");
+    let view = tab.view();
+    let steps = view.screen.blocks.iter().flat_map(|block| match block {
+        Block::Timeline(events) => events.iter().map(Event::as_text).collect(),
+        _ => Vec::new(),
+    });
+    let steps = steps.collect::<Vec<_>>().join("\n");
+    assert!(steps.contains("Onto one scale: 1\u{202f}350 ml pear brandy, 600 ml dry vermouth"), "{steps}");
+    assert!(steps.contains("of 700 ml, 679 ml in each; label"), "{steps}");
+    // A place opens with what it opened with until another has been used.
+    assert_eq!(meniscus::screen::route::Place::Batch.first().row().label, "Serves");
 }

@@ -30,11 +30,11 @@ fn preps_find_each_other_whatever_comes_first() {
             "Lime cordial||made of what Lime, cleared with enzyme gives"
         ]
     );
-    tab.tap_sign("Lime cordial: made of something else");
+    tab.tap_sign("Made of something else: Lime cordial");
     assert!(tab.rows().contains(&"Lime cordial||amount set by you".into()), "{:?}", tab.rows());
-    tab.tap_sign("Lime cordial: made of something else");
+    tab.tap_sign("Made of something else: Lime cordial");
     assert!(tab.rows().contains(&made[1]), "round again");
-    tab.tap_sign("take Lime juice out");
+    tab.tap_sign("Take out: Lime juice");
     assert!(!tab.rows().iter().any(|row| row.starts_with("Lime juice|")));
     assert!(tab.act(Act::Undo).rows().iter().any(|row| row.starts_with("Lime juice|")));
 }
@@ -167,6 +167,20 @@ fn the_same_plan_is_not_put_on_a_sheet_twice_unasked() {
     assert!(tab.strip().contains("Stir"), "{}", tab.strip());
     tab.tap("All sheets").go("prep/cordial").tap("To the run sheet");
     assert_eq!((tab.notice().as_str(), stored(&keeper, "run/").len()), ("On the run sheet.", 2));
+}
+
+/// Clear ice that a night needs begins 31 h before it is left out to temper and cut, with what must be had.
+#[test]
+fn clear_ice_of_a_night_goes_on_the_run_sheet() {
+    let keeper = Faulty::default();
+    let mut tab = Tab::open(&keeper, "service/ice");
+    tab.tap("To the run sheet");
+    assert_eq!(tab.notice(), "On the run sheet.");
+    tab.go("batch/run");
+    let screen = format!("{:?}", tab.view().screen);
+    for words in ["Freeze 240 × 145 × 50 mm clear in 2 insulated tubs", "1 d 7 h", "bagged ice", "Cut 30 cubes"] {
+        assert!(screen.contains(words), "{words}: {screen}");
+    }
 }
 
 #[test]

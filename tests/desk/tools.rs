@@ -150,6 +150,10 @@ fn the_pad_is_ready_where_a_tool_begins_with_a_number() {
             "Scale",
             "Balance",
             "Cost",
+            "Bottle it",
+            "Chill",
+            "Aim",
+            "Glass",
             "Book",
             "Spec",
             "Find",
@@ -194,4 +198,26 @@ fn an_unknown_address_leads_to_measure_and_says_so() {
     assert_eq!(tab.view().title, "Measure");
     assert!(tab.notice().starts_with("No page has that address."));
     assert_ne!(tab.act(Act::Dismiss).notice(), "No page has that address. This is Measure, in Service.");
+}
+
+#[test]
+fn a_drink_of_the_bars_own_is_weighed_and_counts_from_then_on() {
+    let keeper = Faulty::default();
+    let mut tab = Tab::open(&keeper, "service/chill");
+    let usual = tab.strip();
+    assert!(tab.view().screen.field("went_in").is_none());
+    tab.tap("Weigh mine").type_in("went_in", "90 ml").type_in("came_out", "120 ml");
+    let own = tab.strip();
+    assert!(own != usual && tab.below().starts_with("Your own, stirred."), "{own} {}", tab.below());
+    tab.tap("Keep as my own, stirred");
+    assert_eq!(tab.notice(), "Kept in Shelf, under your own chill. It counts from now on.");
+    assert_eq!((tab.strip(), tab.value("came_out")), (own, String::new()));
+    let kept = tab.go("shelf").value("pace_stir");
+    assert!(kept.parse::<f64>().is_ok_and(|seconds| seconds > 48.0), "{kept}");
+    // Taken off the shelf it counts as usual again; what is no time is said.
+    tab.type_in("pace_stir", "soon");
+    let told = tab.view().screen.field("pace_stir").and_then(|field| field.problem.clone()).expect("a problem");
+    assert_eq!(told.words, "Type how long, like 30 s or 1:30.");
+    tab.type_in("pace_stir", "");
+    assert_eq!(tab.go("service/chill").strip(), usual);
 }

@@ -89,9 +89,10 @@ fn a_deed_and_typing_come_back_in_their_order() {
     let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1");
     let (lines, garnish) = (tab.value("lines"), tab.value("garnish"));
     tab.type_in("garnish", "bay")
-        .act(Act::Choose("write".into(), "each".into()))
-        .tap_sign("move pear juice up")
-        .act(Act::Choose("write".into(), "typed".into()))
+        .tap("Line by line")
+        .open_line("pear juice")
+        .tap("Up")
+        .tap("As text")
         .type_in("glass", "cup");
     assert_eq!(undo_of(&mut tab).as_deref(), Some("Glass"));
     tab.act(Act::Undo);

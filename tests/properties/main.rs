@@ -1,10 +1,15 @@
 //! What must hold for every input, tried on many.
 
 mod adjusting;
+mod aiming;
+mod bottling;
+mod chilling;
 mod costing;
 #[path = "../faulty/mod.rs"]
 mod faulty;
 mod figures;
+mod fit;
+mod ice;
 mod import;
 mod ledger;
 mod mixing;

@@ -2,13 +2,15 @@
 
 use proptest::prelude::*;
 
-use meniscus::quantity::{Abv, Brix, Density, Mass, MassFraction, Ratio, Temperature, Volume};
+use meniscus::craft::bubbles::{pressure_for, volumes_at};
+use meniscus::craft::freezer::{self, State};
+use meniscus::quantity::{Abv, Brix, Density, Mass, MassFraction, Pressure, Ratio, Temperature, Volume};
 use meniscus::substance::acid::Acid;
 use meniscus::substance::mix::Mix;
 use meniscus::substance::ph::{Dissolved, ph};
 use meniscus::substance::{ethanol, sucrose};
 
-fn mixes() -> impl Strategy<Value = Mix> {
+pub(super) fn mixes() -> impl Strategy<Value = Mix> {
     let grams = |most: f64| (0.0..most).prop_map(|g| Mass::from_g(g).expect("a mass"));
     let spirit = (1.0_f64..2000.0, 0.0_f64..0.96).prop_map(|(ml, abv)| {
         Mix::spirit(Volume::from_ml(ml).expect("ml"), Abv::from_fraction(abv).expect("a strength"))
@@ -47,6 +49,38 @@ proptest! {
         prop_assert!(close(whole.mass().g(), sum(Mix::mass)));
         let ratio = Ratio::from_value(k).expect("a factor");
         prop_assert!((( whole * ratio).mass().g() - whole.mass().g() * k).abs() <= 1e-9 * whole.mass().g() * k);
+    }
+
+    #[test]
+    fn what_freezes_is_water_and_the_rest_freezes_no_further(mix in mixes(), t in -40.0_f64..10.0, less in 0.0_f64..5.0) {
+        let at = |celsius: f64| freezer::at(&mix, Temperature::from_celsius(celsius).expect("a temperature"));
+        let Ok(frozen) = at(t) else { return Ok(()) };
+        prop_assert!(frozen.ice >= Mass::ZERO && frozen.ice <= mix.water);
+        prop_assert!(close(frozen.share.value() * mix.mass().g(), frozen.ice.g()));
+        let has_ice = frozen.ice > Mass::ZERO;
+        prop_assert_eq!(has_ice, matches!(frozen.state, State::Slush | State::Solid));
+        prop_assert_eq!(has_ice, t < frozen.begins.celsius());
+        let mut left = mix;
+        left.water = Mass::from_g(mix.water.g() - frozen.ice.g()).expect("a mass");
+        prop_assert!(close(left.mass().g() + frozen.ice.g(), mix.mass().g()));
+        if has_ice && !frozen.bounded && left.water.g() > 0.0 {
+            prop_assert!((left.freezing_point().expect("in the tables").celsius() - t).abs() < 1e-6);
+        }
+        if let Ok(colder) = at(t - less) {
+            prop_assert!(colder.ice >= frozen.ice && colder.begins == frozen.begins);
+        }
+    }
+
+    #[test]
+    fn bubbles_and_their_pressure_lead_back_to_each_other(bar in 0.0_f64..10.0, t in -1.0_f64..40.0, more in 0.01_f64..1.0) {
+        let at = Temperature::from_celsius(t).expect("a temperature");
+        let holds = |bar: f64| volumes_at(Pressure::from_bar(bar.min(10.0)).expect("a pressure"), at).expect("in range");
+        if let Ok(pressure) = pressure_for(holds(bar), at) {
+            prop_assert!((pressure.bar() - bar).abs() < 1e-9);
+        }
+        prop_assert!(holds(bar + more) >= holds(bar), "more pressure holds more");
+        let warmer = Temperature::from_celsius((t + more).min(40.0)).expect("a temperature");
+        prop_assert!(volumes_at(Pressure::NONE, warmer).expect("in range") <= holds(0.0), "warm holds less");
     }
 
     #[test]

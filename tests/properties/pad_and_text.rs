@@ -39,6 +39,7 @@ fn keys() -> impl Strategy<Value = Key> {
         Keys::Ratio,
         Keys::Marks,
         Keys::Celsius,
+        Keys::Seconds,
     ];
     let all: Vec<Key> = kinds
         .into_iter()

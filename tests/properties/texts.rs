@@ -7,7 +7,7 @@ use meniscus::screen::route::Route;
 use meniscus::screen::{Bench, Texts};
 use meniscus::store::ImportProblem;
 use meniscus::tool::screen;
-use meniscus::tool::specs::card::{plain, read_plain};
+use meniscus::tool::specs::card::{AMOUNT, plain, read_plain, typed_in};
 use meniscus::tool::specs::texts::read;
 
 fn one_line(text: &str) -> String {
@@ -140,4 +140,33 @@ fn what_somebody_wrote_down_is_one_spec() {
         lines("ingredient,amount\ngin,60 ml\n\"lemon, dry\",\"22 ml\""),
         pair("", "60 ml gin\n22 ml lemon, dry")
     );
+}
+
+proptest! {
+    /// What is typed in a field of a line changes nothing else: the other lines stay, and so does what stands in its other
+    /// field, whatever stood in this one on the way.
+    #[test]
+    fn a_line_typed_in_its_fields_keeps_all_else(
+        lines in lines(), at in 0_usize..6, amount in any::<bool>(),
+        on_the_way in prop::collection::vec("[0-9½ ./,+a-zé]{0,8}", 0..4), last in "\\PC{0,12}",
+    ) {
+        let bench = Bench::default();
+        let name = if amount { AMOUNT } else { "line_of" };
+        let opened = at.to_string();
+        let direct = typed_in(&lines, &opened, name, &last, &bench);
+        let (mut now, mut note) = (lines.clone(), opened);
+        for text in &on_the_way {
+            (now, note) = typed_in(&now, &note, name, text, &bench);
+        }
+        let by_steps = typed_in(&now, &note, name, &last, &bench);
+        prop_assert_eq!(by_steps.0.trim_end(), direct.0.trim_end());
+        let again = typed_in(&by_steps.0, &by_steps.1, name, &last, &bench);
+        prop_assert_eq!((again.0.trim_end(), &again.1), (by_steps.0.trim_end(), &by_steps.1));
+        let others = |text: &str| {
+            text.lines().enumerate().filter(|(nth, line)| *nth != at && !line.trim().is_empty()).map(|(_, line)| line.to_owned()).collect::<Vec<_>>()
+        };
+        if at < lines.lines().count() {
+            prop_assert_eq!(others(&by_steps.0), others(&lines));
+        }
+    }
 }

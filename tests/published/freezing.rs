@@ -3,6 +3,7 @@
 //! Source: CoolProp 8.0.0 (INCOMP::MEA, Melinder's data), against our table, which is the CRC Handbook's,
 //! 102nd ed. Tolerance 0.5 K.
 
+use meniscus::craft::freezer::{self, Frozen, State};
 use meniscus::quantity::{Mass, MassFraction, Temperature};
 use meniscus::substance::acid::Acid;
 use meniscus::substance::cold;
@@ -76,7 +77,7 @@ fn between_the_rows_by_scipy() {
     {
         near(cold::sucrose_freezing_point(percent(mass)).expect("in range").celsius(), celsius, 1e-6, "sucrose, °C");
     }
-    for (mass, heat) in [(4.0, 4.310_272), (12.5, 4.399_510), (22.0, 4.347_773), (35.0, 4.032_538)] {
+    for (mass, heat) in [(4.0, 4.310_272), (12.5, 4.399_510), (22.0, 4.347_773), (35.0, 4.031_836)] {
         near(cold::heat_capacity(percent(mass)).expect("in range"), heat, 1e-6, "kJ/(kg K)");
     }
 }
@@ -105,13 +106,22 @@ fn sucrose_as_printed() {
 #[test]
 fn heat_capacity_is_no_average() {
     let of = |mass| cold::heat_capacity(percent(mass)).expect("in range");
-    for (mass, heat) in [(0.0, 4.2194), (10.0, 4.4017), (20.0, 4.3694), (30.0, 4.1632), (40.0, 3.8926)] {
+    for (mass, heat) in [(0.0, 4.2194), (10.0, 4.4017), (20.0, 4.3694), (30.0, 4.1632), (40.0, 3.8926), (50.0, 3.6336)]
+    {
         near(of(mass), heat, 0.001, "kJ/(kg K)");
     }
-    for (mass, heat) in [(5.0, 4.3339), (15.0, 4.4127), (25.0, 4.2816), (35.0, 4.0293)] {
+    for (mass, heat) in [(5.0, 4.3339), (15.0, 4.4127), (25.0, 4.2816), (35.0, 4.0293), (45.0, 3.7609)] {
         near(of(mass), heat, 0.005 * heat, "kJ/(kg K), between the rows");
     }
-    assert!(cold::heat_capacity(percent(40.1)).is_err());
+    assert!(cold::heat_capacity(percent(50.1)).is_err());
+}
+
+/// iapws 1.5.5 (IAPWS-06): 36.55 kJ/kg to warm ice from −18 to 0 °C.
+#[test]
+fn ice_from_a_freezer() {
+    let heat = |celsius| cold::heat_of_ice(Temperature::from_celsius(celsius).expect("a temperature"));
+    near(heat(-18.0), -36.55, 0.005, "kJ/kg");
+    near(heat(0.0), 0.0, 1e-12, "kJ/kg");
 }
 
 /// iapws 1.5.5 at 0 °C and 0.101 325 MPa (IAPWS-06 for ice, IAPWS-95 for water): ice melts with 333.4 kJ/kg, holds
@@ -174,4 +184,92 @@ fn it_gets_colder_with_every_gram_and_stops_at_the_table() {
     }
     assert!(at(50.1).is_err());
     assert!(cold::sucrose_freezing_point(percent(40.1)).is_err());
+}
+
+fn celsius(value: f64) -> Temperature {
+    Temperature::from_celsius(value).expect("a temperature")
+}
+
+/// Water, ethanol and sucrose, in grams.
+fn mixed(water: f64, ethanol: f64, sucrose: f64) -> Mix {
+    let mut mix = Mix::water(grams(water));
+    mix.ethanol = grams(ethanol);
+    mix.sucrose = grams(sucrose);
+    mix
+}
+
+#[track_caller]
+fn frozen(drink: &Mix, at: f64) -> Frozen {
+    freezer::at(drink, celsius(at)).expect("within the tables")
+}
+
+/// The lever rule between two rows of the CRC Handbook, 102nd ed., by hand: what has 10 % of ethanol freezes at its row of
+/// 15 %, −7.36 °C, until the 10 g are 15 % of the liquid, 66.7 g: a third is ice. Likewise its row of 20 %, half; and
+/// sucrose of 10 % at its row of 30 %, two thirds.
+#[test]
+fn ice_by_the_lever_rule() {
+    let weak = mixed(90.0, 10.0, 0.0);
+    for (drink, at, ice, state) in [
+        (weak, -4.47, 0.0, State::Pours),
+        (weak, -7.36, 100.0 - 10.0 / 0.15, State::Slush),
+        (weak, -10.91, 49.98, State::Slush),
+        (weak, -14.47, 100.0 - 10.0 / 0.24, State::Solid),
+        (mixed(90.0, 0.0, 10.0), -2.64, 100.0 - 10.0 / 0.3, State::Solid),
+        // 25 g each in 100 g of water are 20 % each, −10.92 and −1.47 °C: of 200 g of water half is ice.
+        (mixed(200.0, 25.0, 25.0), -12.39, 100.0, State::Slush),
+        (mixed(100.0, 0.0, 0.0), -1.0, 100.0, State::Solid),
+    ] {
+        let found = frozen(&drink, at);
+        near(found.ice.g(), ice, 0.02, "g of ice");
+        near(found.share.value() * drink.mass().g(), ice, 0.02, "its share");
+        assert_eq!((found.state, found.bounded), (state, false), "{at} °C");
+    }
+    near(frozen(&weak, -18.0).begins.celsius(), -4.47, 1e-9, "°C, the row of 10 %");
+    near(frozen(&weak, 20.0).begins.celsius(), -4.47, 1e-9, "°C, however warm it is");
+}
+
+/// 40 % vol is 33.3 % by mass, between rows that freeze at −20.47 and −24.27 °C: a spirit stays liquid in a freezer.
+#[test]
+fn a_spirit_is_syrupy_in_the_freezer() {
+    let spirit = mixed(66.7, 33.3, 0.0);
+    assert_eq!(frozen(&spirit, -18.0).state, State::Syrupy);
+    assert_eq!(frozen(&spirit, 4.0).state, State::Pours);
+    assert_eq!(frozen(&spirit, -26.0).state, State::Slush);
+}
+
+/// What is left out of the water, so that what stays freezes a kelvin below: the ice of the lever rule there.
+#[test]
+fn what_to_leave_out_so_that_it_pours() {
+    let weak = mixed(90.0, 10.0, 0.0);
+    let leave_out = |drink: &Mix, at: f64| freezer::pourable(drink, celsius(at)).map(Mass::g);
+    near(leave_out(&weak, -6.36).expect("known"), 100.0 - 10.0 / 0.15, 1e-6, "g of water");
+    assert_eq!(leave_out(&weak, 4.0), Some(0.0));
+    assert_eq!(leave_out(&mixed(100.0, 0.0, 0.0), -18.0), None, "nothing is left of water");
+    assert_eq!(leave_out(&mixed(90.0, 0.0, 10.0), -18.0), None, "beyond the table of sugar");
+}
+
+/// The tables end at 50 % of ethanol, −37.67 °C, and at 40 % of sugar, −4.45 °C. Beyond them only what is sure is said:
+/// stronger freezes colder still; and 10 g of sugar that are 40 % hold 15 g of the 90 g of water at the most.
+#[test]
+fn beyond_the_tables_it_is_bounded() {
+    let strong = mixed(40.0, 60.0, 0.0);
+    let found = frozen(&strong, -18.0);
+    assert_eq!((found.state, found.ice, found.bounded), (State::Syrupy, Mass::ZERO, true));
+    near(found.begins.celsius(), -37.67, 1e-6, "°C at the most");
+    assert!(freezer::at(&strong, celsius(-40.0)).is_err());
+    let sweet = frozen(&mixed(90.0, 0.0, 10.0), -18.0);
+    assert_eq!((sweet.state, sweet.bounded), (State::Solid, true));
+    near(sweet.ice.g(), 75.0, 1e-6, "g of ice at the least");
+    near(sweet.begins.celsius(), -0.63, 1e-9, "°C");
+    assert!(freezer::at(&mixed(40.0, 0.0, 60.0), celsius(-18.0)).is_err());
+    assert_eq!(frozen(&mixed(40.0, 0.0, 60.0), -4.0).ice, Mass::ZERO);
+}
+
+/// Milk is water and what is in it: it freezes, and 87.3 % of it (FAO Food Composition Tables, item 250) can be ice.
+#[test]
+fn milk_freezes_as_its_water() {
+    let mut milk = mixed(0.0, 0.0, 0.0);
+    assert_eq!(frozen(&milk, -18.0).ice, Mass::ZERO, "nothing at all");
+    milk.milk = grams(100.0);
+    near(frozen(&milk, -18.0).ice.g(), 87.3, 1e-6, "g of ice");
 }

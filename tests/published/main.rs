@@ -3,13 +3,16 @@
 
 mod acid_constants;
 mod allergens;
+mod bubbles;
 mod by_hand;
+mod chilling;
 mod clarifying;
 mod costing;
 mod energy_and_drinks;
 mod freezing;
 mod fruit_and_cordial;
 mod general_unit_library;
+mod ice;
 mod icumsa_sucrose;
 mod juice_acids;
 mod label_measures;

@@ -34,8 +34,8 @@ pub(super) fn block(view: &View, block: &Block) -> Vec<Node> {
         Block::ToHave(to_have) => vec![paper::to_have(to_have)],
         Block::Cells(_, cells) if cells.is_empty() => Vec::new(),
         Block::Table(title, rows) => {
-            let asked = rows.iter().position(|row| row.marked && !view.screen.leads.is_empty());
-            let rows = rows.iter().enumerate().map(|(at, shown)| row(shown, asked == Some(at)));
+            let asked = asked(view);
+            let rows = rows.iter().map(|shown| row(shown, asked.is_some_and(|asked| std::ptr::eq(asked, shown))));
             heading(title).into_iter().chain([element("ul", &[("class", "rows")], rows.collect())]).collect()
         }
         Block::Cells(title, cells) => {
@@ -73,14 +73,24 @@ fn heading(words: &'static str) -> Option<Node> {
     (!words.is_empty()).then(|| said("h2", &[], words.into()))
 }
 
+/// The row that the strip leads to: the first of the page that needs a look.
+fn asked(view: &View) -> Option<&Row> {
+    let tables = view.screen.blocks.iter().filter_map(|block| match block {
+        Block::Table(_, rows) if !view.screen.leads.is_empty() => Some(rows),
+        _ => None,
+    });
+    tables.flatten().find(|row| row.marked)
+}
+
 /// A row of a table; the one that the strip leads to can be focused.
 fn row(row: &Row, is_asked: bool) -> Node {
     let typed = if row.typed.is_empty() { &row.name } else { &row.typed };
     let mut detail = vec![words(&row.detail)];
     fix_buttons(&row.fixes, |fixed| Tap::Act(Act::Rewrite(typed.clone(), fixed)), &mut detail);
-    let name = match row.href.as_str() {
-        "" => words(&row.name),
-        href => link(href, owned(&row.name), false),
+    let name = match (row.href.as_str(), &row.opens) {
+        ("", None) => words(&row.name),
+        ("", Some(act)) => button("line", owned(&row.name), typed, Some(Tap::Act(act.clone()))),
+        (href, _) => link(href, owned(&row.name), false),
     };
     let drawn = row.picture.iter().map(|shown| element("span", &[("class", "glass")], picture(shown)));
     let mut children: Vec<Node> = drawn.collect();

@@ -10,8 +10,8 @@ use crate::text;
 pub(super) fn field(view: &View, field: &Field) -> Vec<Node> {
     let mut drawn = vec![match &field.input {
         Input::Amount(keys) => amount(view, field, *keys),
-        Input::Words { placeholder } => words_row(field, placeholder),
-        Input::Search { placeholder } => search(field, placeholder),
+        Input::Words { placeholder } => words_row(field, placeholder, WORDS),
+        Input::Search { placeholder } => words_row(field, placeholder, SEARCHED),
         Input::Lines { placeholder } => lines(field, placeholder),
         Input::Chips { options, captioned } => chips(field, options, *captioned),
         Input::Pick(options) => pick(field, options),
@@ -49,32 +49,31 @@ fn amount(view: &View, field: &Field, keys: Keys) -> Node {
     row(class, field, vec![input(field, shown, fixed, Some(mode)), assumed])
 }
 
-/// A row with a label and a line of words; the phone's own keyboard.
-fn words_row(field: &Field, placeholder: &'static str) -> Node {
+/// A row with a label and a line of words, or with words to look for; the phone's own keyboard.
+fn words_row(field: &Field, placeholder: &'static str, fixed: Fixed) -> Node {
     let class = if field.problem.is_some() { "field words wrong" } else { "field words" };
-    let fixed = &[
-        ("type", "text"),
-        ("autocomplete", "off"),
-        ("autocapitalize", "off"),
-        ("spellcheck", "false"),
-        ("enterkeyhint", "done"),
-        ("maxlength", "2000"),
-    ];
     row(class, field, vec![input(field, &field.text, fixed, Some(("placeholder", placeholder.into())))])
 }
 
-/// A row with words to look for; the phone's own keyboard.
-fn search(field: &Field, placeholder: &'static str) -> Node {
-    let fixed = &[
-        ("type", "search"),
-        ("autocomplete", "off"),
-        ("autocapitalize", "off"),
-        ("spellcheck", "false"),
-        ("enterkeyhint", "search"),
-        ("maxlength", "200"),
-    ];
-    row("field words", field, vec![input(field, &field.text, fixed, Some(("placeholder", placeholder.into())))])
-}
+/// Attributes of a line of words.
+const WORDS: Fixed = &[
+    ("type", "text"),
+    ("autocomplete", "off"),
+    ("autocapitalize", "off"),
+    ("spellcheck", "false"),
+    ("enterkeyhint", "done"),
+    ("maxlength", "2000"),
+];
+
+/// Those of words to look for.
+const SEARCHED: Fixed = &[
+    ("type", "search"),
+    ("autocomplete", "off"),
+    ("autocapitalize", "off"),
+    ("spellcheck", "false"),
+    ("enterkeyhint", "search"),
+    ("maxlength", "200"),
+];
 
 /// A row with a day and a time, on the browser's own picker.
 fn when(field: &Field) -> Node {
@@ -125,6 +124,7 @@ fn assumed_unit(view: &View, keys: Keys, typed: &str) -> &'static str {
     match keys {
         Keys::Weight if number_alone => "g",
         Keys::Celsius if number_alone && !typed.ends_with(['F', 'f', 'C', 'c']) => "°C",
+        Keys::Seconds if number_alone && !typed.contains([':', 's', 'm', 'h']) => "s",
         Keys::Percent if !typed.contains('%') => "%",
         Keys::Pour | Keys::Batch | Keys::Either | Keys::Compared | Keys::Bulk if number_alone => view.bare_unit,
         _ => "",

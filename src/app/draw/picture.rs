@@ -1,8 +1,11 @@
-//! Small drawings: vessels, bars of shares, the line of pH.
+//! Drawings: vessels with what is in them, bars of shares, the line of pH, curves.
 //!
 //! Bars stretch with the page and their strokes do not; no words stand in what stretches. A hatch is a path of its own,
 //! cut where its part ends: a pattern would need a name that no other drawing on the page has.
 
+mod changed;
+mod curve;
+mod ice;
 #[cfg(test)]
 mod tests;
 
@@ -26,9 +29,10 @@ const EDGE: f64 = 0.75;
 /// The line of pH from left to right.
 const PH: [f64; 2] = [2.0, 7.0];
 
-/// Drawings, each under its heading.
+/// Drawings, each under its heading, if it has one.
 pub(super) fn pictures(shown: &[(String, Picture)]) -> Vec<Node> {
-    let one = |(title, shown): &(String, Picture)| [vec![said("h2", &[], owned(title))], picture(shown)].concat();
+    let title = |title: &String| (!title.is_empty()).then(|| said("h2", &[], owned(title)));
+    let one = |(words, shown): &(String, Picture)| title(words).into_iter().chain(picture(shown));
     shown.iter().flat_map(one).collect()
 }
 
@@ -45,6 +49,8 @@ pub(super) fn picture(shown: &Picture) -> Vec<Node> {
             ]
         }
         Picture::PhLine { text, ph, said, clots } => vec![ph_line(text, *ph, said, clots)],
+        Picture::Curve { text, lines, seconds, foot } => vec![curve::curve(text, lines, *seconds, foot)],
+        Picture::Changed(all) => changed::changed(all),
     }
 }
 
@@ -77,7 +83,7 @@ fn rect(class: &'static str, [x, y, width, height]: [Text; 4]) -> Node {
 
 /// Vessels on one ground, as large as the strip has room for.
 fn vessels_in_row(text: &str, vessels: &[Filled]) -> Node {
-    let high = |one: &Filled| one.vessel.stem + one.vessel.base + one.vessel.height();
+    let high = |one: &Filled| one.vessel.stem + one.vessel.base + one.vessel.height().max(ice::top(&one.ice));
     let highest = vessels.iter().map(high).fold(1.0, f64::max);
     let wide: f64 = vessels.iter().map(|one| one.vessel.widest() * 2.0).sum();
     let apart = APART * vessels.len().saturating_sub(1) as f64;
@@ -94,7 +100,7 @@ fn vessels_in_row(text: &str, vessels: &[Filled]) -> Node {
 
 /// A vessel on its axis: what is in it, its surface, its wall, and what it stands on.
 fn vessel(one: &Filled, [axis, ground, scale]: [f64; 3], children: &mut Vec<Node>) {
-    let Filled { vessel, level } = one;
+    let Filled { vessel, level, ice } = one;
     let bottom = ground - (vessel.stem + vessel.base) * scale;
     let at = |side: f64, [height, radius]: [f64; 2]| {
         format!("{} {}", length(axis + side * radius * scale), length(bottom - height * scale))
@@ -120,6 +126,7 @@ fn vessel(one: &Filled, [axis, ground, scale]: [f64; 3], children: &mut Vec<Node
         children.push(path(&[("class", "liquid")], format!("{}Q{sag} {}z", wall(&wet), at(-1.0, edge))));
         children.push(path(&[("class", "surface")], format!("M{}Q{sag} {}", at(1.0, edge), at(-1.0, edge))));
     }
+    children.extend(ice.iter().map(|floe| ice::floe(floe, [axis, bottom, scale])));
     let mut d = wall(&vessel.profile);
     let radius = vessel.profile.first().map_or(0.0, |[_, radius]| *radius);
     if vessel.base > 0.0 {

@@ -1,5 +1,7 @@
 //! The strip of tape that holds the answer.
 
+use std::borrow::Cow;
+
 use super::node::{Node, Tap, Text, button, element, owned, said, with};
 use super::picture::picture;
 use crate::screen::picture::Picture;
@@ -24,7 +26,7 @@ const SHORT_UNIT: usize = 6;
 /// The answer of a screen. Its height is fixed by tool, so it never moves. What it says is read out elsewhere, when it has
 /// settled.
 pub(super) fn strip(screen: &Screen) -> Node {
-    let strip = &without_figures(screen);
+    let strip = &*without_figures(screen);
     let class = match (screen.tall, strip.tone) {
         (false, Tone::Answer) => "strip",
         (false, _) => "strip blank",
@@ -51,21 +53,21 @@ pub(super) fn strip(screen: &Screen) -> Node {
 }
 
 /// What a blank tape says: what to type; of what is wrong, where that is said.
-fn without_figures(screen: &Screen) -> Strip {
+fn without_figures(screen: &Screen) -> Cow<'_, Strip> {
     let Strip { figures, also, below, tone, .. } = &screen.strip;
     let wrong = screen.blocks.iter().find_map(|block| match block {
         Block::Field(field) if field.problem.is_some() => Some(field.label),
         _ => None,
     });
     let (also, below) = match (tone, wrong, also.split_once(", like ")) {
-        (Tone::Answer, ..) => return screen.strip.clone(),
+        (Tone::Answer, ..) => return Cow::Borrowed(&screen.strip),
         (Tone::Problem, Some(label), _) => ("No answer yet", format!("See “{label}”, below")),
         (_, _, Some((what, like))) => (what, format!("like {}", like.trim_end_matches('.'))),
         _ => (also.as_str(), below.clone()),
     };
     // What stands for a figure where there is none is not drawn.
     let figures = figures.iter().filter(|figure| !matches!(figure.value.as_str(), "?" | "–")).cloned().collect();
-    Strip { figures, also: also.to_owned(), below, tone: *tone, picture: None }
+    Cow::Owned(Strip { figures, also: also.to_owned(), below, tone: *tone, picture: None })
 }
 
 /// The picture, where it leaves the words their room.

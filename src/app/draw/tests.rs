@@ -6,6 +6,7 @@ use super::*;
 use crate::desk::{Notice, Pad, PlaceLink, ToolLink, View};
 use crate::quantity::Unit;
 use crate::screen::pad::{Key, Keys, face, others, units};
+use crate::screen::picture::{Filled, Picture};
 use crate::screen::route::{Place, Route};
 use crate::screen::{Act, Bench, Block, Button, Drawing, Placed, Row, Screen, Texts};
 use crate::text::{Decimal, qr};
@@ -91,6 +92,10 @@ fn measure_as_it_opens() {
 fn a_bare_number_shows_the_unit_it_is_read_in() {
     holds(&html(&nodes(view(Route::Measure, &[("amount", "45")]))), "aria-hidden=\"true\">ml</span>");
     holds(&html(&nodes(view(Route::Measure, &[("amount", "45 ml")]))), "aria-hidden=\"true\"></span>");
+    for (time, unit) in [("30", "s"), ("1:30", ""), ("45 s", ""), ("2 min", "")] {
+        let page = html(&nodes(view(Route::Chill, &[("time", time)])));
+        holds(&page, &format!("value=\"{time}\"><span class=\"assumed\" aria-hidden=\"true\">{unit}</span>"));
+    }
 }
 
 #[test]
@@ -232,7 +237,9 @@ fn the_hint_on_installing_goes_for_good() {
 fn a_row_has_its_drawing_before_its_name() {
     let row = |picture| Row { name: "Gin sour".into(), picture, ..Row::default() };
     let table = |picture| page_with(Block::Table("", vec![row(picture)]));
-    let drawn = table(crate::reading::glass::glass("tumbler", 150.0));
+    let vessel = crate::craft::vessel::TUMBLER.holding(300.0);
+    let one = Filled { level: vessel.height() / 2.0, ice: Vec::new(), vessel };
+    let drawn = table(Some(Picture::Vessels { text: "tumbler, 50 % full".into(), vessels: vec![one] }));
     holds(&drawn, "<li><span class=\"glass\"><svg role=\"img\"");
     holds(&drawn, "aria-label=\"tumbler, ");
     holds(&drawn, "</svg></span><span class=\"name\">Gin sour</span>");

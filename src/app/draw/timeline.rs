@@ -20,18 +20,22 @@ fn event(event: &Event) -> Node {
         attributes.push(("aria-current", "step".into()));
     }
     let mut children = vec![said("span", &[("class", "at")], owned(&event.at)), dot(event), step(event)];
+    let mut told = Vec::new();
     if let Some(wait) = &event.wait {
-        children.extend([bar(wait), said("small", &[], owned(&wait.words))]);
+        children.push(bar(wait));
+        told.push(said("small", &[], owned(&wait.words)));
     }
     if !event.detail.is_empty() {
-        children.push(said("small", &[], owned(&event.detail)));
+        told.push(said("small", &[], owned(&event.detail)));
     }
     if !event.blank.is_empty() {
-        children.push(said("span", &[("class", "blank"), ("aria-hidden", "true")], event.blank.into()));
+        told.push(said("span", &[("class", "blank"), ("aria-hidden", "true")], event.blank.into()));
     }
     if !event.mind.is_empty() {
-        children.push(said("small", &[("class", "mind")], owned(&event.mind)));
+        told.push(said("small", &[("class", "mind")], owned(&event.mind)));
     }
+    // On paper they stand in one column, one behind the other.
+    children.push(element("div", &[("class", "told")], told));
     if !event.buttons.is_empty() {
         let last = event.buttons.len() - 1;
         let class = |at: usize| if at == last && !event.is_done { "btn first" } else { "btn" };

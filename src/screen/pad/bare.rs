@@ -13,10 +13,15 @@ const LEAP: f64 = 20.0;
 pub fn with_unit_of(stood: &str, new: &str, keys: Keys, reading: &Reading<'_>) -> String {
     let unit = match keys {
         Keys::Celsius if is_bare(new) && stood.ends_with(['F', 'f']) => return format!("{} °F", new.trim_end()),
-        Keys::Count | Keys::Percent | Keys::Ratio | Keys::Celsius => None,
-        Keys::Pour | Keys::Batch | Keys::Either | Keys::Compared | Keys::Bulk | Keys::Weight | Keys::Marks => {
-            unit_typed(stood)
-        }
+        Keys::Count | Keys::Percent | Keys::Ratio | Keys::Celsius | Keys::Seconds => None,
+        Keys::Pour
+        | Keys::Batch
+        | Keys::Either
+        | Keys::Line
+        | Keys::Compared
+        | Keys::Bulk
+        | Keys::Weight
+        | Keys::Marks => unit_typed(stood),
     };
     // A side of a ratio takes the unit of the other, where it is read.
     let Some(unit) = unit.filter(|_| !new.contains(':')) else { return new.to_owned() };

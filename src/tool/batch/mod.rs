@@ -1,5 +1,7 @@
 //! Batch: bottling, and getting it all ready in time.
 
+pub mod bottle_it;
+pub mod bubbles;
 pub mod label;
 pub mod run;
 pub mod serves;
@@ -11,8 +13,10 @@ use crate::screen::route::Route;
 #[must_use]
 pub fn tool(route: Route) -> Option<Box<dyn Tool>> {
     Some(match route {
+        Route::BottleIt => Box::new(bottle_it::BottleItForm::default()),
         Route::Serves => Box::new(serves::ServesForm::default()),
         Route::Run => Box::new(run::RunForm::default()),
+        Route::Bubbles => Box::new(bubbles::BubblesForm::default()),
         Route::Label => Box::new(label::LabelForm::default()),
         _ => return None,
     })

@@ -3,9 +3,10 @@
 use crate::book::{BOTTLES, Bottle, glass_of};
 use crate::craft::serves::{self, Bottling, Shared};
 use crate::craft::vessel::BOTTLE;
-use crate::quantity::{Ratio, Unit, Volume};
+use crate::quantity::{Ratio, Temperature, Unit, Volume};
+use crate::reading::from_spec::{self, FromSpec};
 use crate::reading::pours::poured;
-use crate::reading::{from_spec, label};
+use crate::reading::{Contents, label};
 use crate::screen::pad::{Keys, unit_typed};
 use crate::screen::picture::{Filled, Picture};
 use crate::screen::route::Route;
@@ -109,6 +110,12 @@ impl Tool for ServesForm {
         }
         if let Some(of) = serve.and_then(glass_of) {
             answer.remarks.push(format!("That serve is a UK measure by the glass: {of}."));
+        }
+        if let Some((serve, form)) = serve.zip(FromSpec::of(&self.from_spec, bench)) {
+            let read = Contents::of(form.lines(), bench);
+            let all = read.drunk(bench).0.volume(Temperature::TWENTY).map_or(0.0, Volume::ml);
+            let serves = Ratio::from_value(all / serve.ml()).unwrap_or(Ratio::ONE);
+            answer.remarks.extend(from_spec::in_the_glass(&self.from_spec, &read, serves, bench));
         }
         if self.loss.trim().is_empty() {
             answer.remarks.push(NOTHING_LOST.into());
@@ -259,7 +266,7 @@ impl ServesForm {
     /// The bottles, as full as they are; of many the first and the last.
     fn drawn(&self, bottling: &Bottling, bench: &Bench) -> Picture {
         let vessel = BOTTLE.holding(f64::from(self.bottle().ml));
-        let filled = |volume| Filled { level: vessel.level(volume), vessel: vessel.clone() };
+        let filled = |volume| Filled { level: vessel.level(volume), ice: Vec::new(), vessel: vessel.clone() };
         let mut vessels = vec![filled(bottling.full); bottling.bottles.saturating_sub(1).min(MOST_DRAWN - 1) as usize];
         vessels.push(filled(bottling.last));
         let text = format!("{}; a full one holds {}", self.bottled(bottling, bench), precise_ml(bottling.full, bench));

@@ -152,6 +152,7 @@ impl Tool for ScaleForm {
 
     fn take(&mut self, name: &str, text: &str) {
         let (by, field) = match name {
+            FACTOR => (By::Factor, &mut self.factor),
             TOTAL => (By::Total, &mut self.total),
             SERVES => (By::Serves, &mut self.serves),
             SPEC => return text.clone_into(&mut self.spec),
@@ -281,6 +282,8 @@ impl ScaleForm {
         if is_washed {
             answer.notes.push(washed_words(bench));
         }
+        let makes = bench.count(MAKES, &self.makes, &mut Vec::new()).unwrap_or(Ratio::ONE);
+        answer.notes.extend(from_spec::in_the_glass(&self.from_spec, read, makes, bench));
         match read.whole() {
             Some(_) if read.is_something() => {
                 answer.cells_title = "Balance, before ice";

@@ -1,11 +1,18 @@
 //! The shelf: what this bar means by its units, what it pours with, and how the app looks.
 
 mod choices;
+mod glasses;
+mod paces;
+mod small;
+#[cfg(test)]
+mod tests;
 
 pub use choices::{DecimalMark, Hand, Keyboard, Theme, UsualUnit, Weights};
 
-use crate::book::{House, Jigger, Price};
-use crate::quantity::{Amount, Conventions, Ounce, Unit, Volume};
+use glasses::{GLASS_LIKE, GLASSES, read_glasses};
+
+use crate::book::{self, House, Jigger, Price};
+use crate::quantity::{Conventions, Ounce, Unit};
 use crate::reading::yields;
 use crate::screen::pad::Keys;
 use crate::screen::{
@@ -58,6 +65,20 @@ form! {
         prices = "",
         /// What money is called.
         currency = "",
+        /// Seconds in which a stirred drink has taken up 95 % of its water; empty as usual.
+        pace_stir = "",
+        /// The same of a shaken one.
+        pace_shake = "",
+        /// The same of a thrown one.
+        pace_throw = "",
+        /// The same of a swizzled one.
+        pace_swizzle = "",
+        /// The same on crushed ice.
+        pace_build = "",
+        /// The same over a block.
+        pace_block = "",
+        /// The glasses it owns, a line each.
+        glasses = book::GENERIC,
         /// The decimal mark: a key of [`DecimalMark`].
         decimal = "device",
         /// The look: a key of [`Theme`].
@@ -121,6 +142,11 @@ impl Tool for ShelfForm {
         blocks.extend([
             remark("Part the lines inside a jigger with ; as in ½; ¾; 1 oz. Empty a jigger to take it off the shelf."),
             Block::field("yields", "Your own yields", Input::Lines { placeholder: "lime juice 38 %" }),
+            Block::field(GLASSES, "Your glasses", Input::Lines { placeholder: GLASS_LIKE }),
+            remark("A line each: name, what it holds to the brim, and a shape where the name says none."),
+        ]);
+        blocks.extend(paces::fields());
+        blocks.extend([
             Block::Heading("Prices"),
             Block::field("prices", "What you pay", Input::Lines { placeholder: "London dry gin, 700 ml, 24.00" }),
             remark("Name, pack, price; then what of it is used and the day, as in 38 %, 2026-11-20. The newest line of a name counts."),
@@ -245,9 +271,9 @@ impl ShelfForm {
             UsualUnit::Ounce => Unit::Ounce,
         };
         let reading = Reading { conventions: &plain, decimal, bare: usual_unit, kind: Dimension::Volume, own: &[] };
-        let dash = small(DASH, &self.dash, (0.1, 5.0), &reading, &mut problems).unwrap_or(Conventions::DASH);
-        let barspoon =
-            small(BARSPOON, &self.barspoon, (1.0, 20.0), &reading, &mut problems).unwrap_or(Conventions::BARSPOON);
+        let dash = small::read(DASH, &self.dash, (0.1, 5.0), &reading, &mut problems).unwrap_or(Conventions::DASH);
+        let barspoon = small::read(BARSPOON, &self.barspoon, (1.0, 20.0), &reading, &mut problems)
+            .unwrap_or(Conventions::BARSPOON);
         let conventions = Conventions { ounce, dash, barspoon, part: None };
         let jiggers = self.read_jiggers(&reading, &mut problems);
         if let Some(line) = text::unread_yield(&self.yields, decimal) {
@@ -258,6 +284,7 @@ impl ShelfForm {
                 format!("No tool asks for “{name}”. They ask for: lime juice, lime filtered juice, lime purée, lime by enzyme (agar, gelatin, rest), milk wash."),
             ));
         }
+        let glasses = read_glasses(&self.glasses, &reading, &mut problems);
         let (region, citrus) = (StandardDrink::read(&self.region), Citrus::read(&self.citrus));
         let reading = Reading { conventions: &conventions, kind: Dimension::Either, ..reading };
         let prices = self.read_prices(&reading, &mut problems);
@@ -268,11 +295,13 @@ impl ShelfForm {
             decimal,
             in_pounds,
             yields: self.yields.clone(),
+            glasses,
             price_lines: self.prices.clone(),
             prices,
             currency: self.currency.trim().to_owned(),
             ..Bench::default()
         };
+        bench.paces = paces::read(self, &bench, &mut problems);
         bench.read_own();
         (bench, problems)
     }
@@ -320,30 +349,3 @@ impl ShelfForm {
         jiggers
     }
 }
-
-/// A small measure within limits in ml; empty is the default.
-fn small(
-    field: &str,
-    text: &str,
-    (least, most): (f64, f64),
-    reading: &Reading<'_>,
-    problems: &mut Vec<Problem>,
-) -> Option<Volume> {
-    let mut problem = |words: String, fixes| problems.push(Problem { field: field.to_owned(), words, fixes });
-    match text::read_amount(text, reading) {
-        Ok(Some(Amount::Volume(volume))) if (least..=most).contains(&volume.ml()) => Some(volume),
-        Ok(Some(_)) => {
-            let limit = |ml| text::plain(ml, usize::from(ml < 1.0), reading.decimal);
-            problem(format!("Type {} to {} ml.", limit(least), limit(most)), Vec::new());
-            None
-        }
-        Ok(None) => None,
-        Err(wrong) => {
-            problem(wrong.to_string(), fixes(wrong.fixes(text)));
-            None
-        }
-    }
-}
-
-#[cfg(test)]
-mod tests;

@@ -19,11 +19,14 @@ pub enum Sort {
     Name,
     /// What was written down last first.
     Newest,
+    /// What is strongest as it is served first.
+    Strongest,
 }
 
 choice! { Sort:
     Name = "name", "By name";
-    Newest = "newest", "Newest first";
+    Newest = "newest", "Newest";
+    Strongest = "strongest", "Strongest";
 }
 
 form! {
@@ -155,6 +158,12 @@ impl SpecsForm {
         match Sort::read(&self.sort) {
             Sort::Name => by_name.collect(),
             Sort::Newest => bench.book.newest().collect(),
+            Sort::Strongest => {
+                let cards = &bench.book.cards;
+                let placed = bench.strongest.iter().filter_map(|at| cards.get(*at)).map(AsRef::as_ref);
+                // While it is not known, as they come.
+                if bench.strongest.len() == cards.len() { placed.collect() } else { by_name.collect() }
+            }
         }
     }
 
@@ -198,6 +207,15 @@ impl SpecsForm {
         }
         (options, !counted.is_empty() && self.tags.is_empty())
     }
+}
+
+/// How strong a spec is in its first form, as that is served, in percent by volume; below zero where nothing in it is known.
+#[must_use]
+pub fn strength(card: &Card, bench: &Bench) -> f64 {
+    let nothing = Way::default();
+    let first = card.ways.first().unwrap_or(&nothing);
+    let read = Contents::of(&first.lines, bench);
+    if read.whole().is_some() && read.is_something() { served(first, &read, bench).strength } else { -1.0 }
 }
 
 /// The place of the one that is counted most; of several the first.
@@ -293,14 +311,14 @@ mod tests {
         assert!(names("moon").is_empty());
         let all = SpecsForm::default().answer(&bench());
         assert_eq!(all.rows[2].name, "Teapot magistrate");
-        // Near 95 ml at 27 % vol, shaken, take up 0.56 of themselves.
-        assert_eq!(all.rows[2].detail, "3 forms · 148 ml · 17 % · harvest supper, autumn");
-        // Its glass, as full as it is served: 148 ml in one of 140.
+        // Near 95 ml at 27 % vol, shaken 12 s, take up half of themselves.
+        assert_eq!(all.rows[2].detail, "3 forms · 142 ml · 18 % · harvest supper, autumn");
+        // Its glass, as full as it is served: 142 ml in one of 140.
         let glasses = all.rows.iter().map(|row| match &row.picture {
             Some(Picture::Vessels { text, .. }) => text.as_str(),
             other => panic!("{other:?}"),
         });
-        let full = ["tumbler, 50 % full", "tumbler, 35 % full", "small wine glass, more than it holds"];
+        let full = ["tumbler, 48 % full", "tumbler, 47 % full", "small wine glass, more than it holds"];
         assert_eq!(glasses.collect::<Vec<_>>(), full);
         assert!(all.rows[0].href.starts_with("#/specs/spec?id=demo-"));
     }

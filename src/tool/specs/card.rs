@@ -1,7 +1,7 @@
 //! A spec card: one drink, in one way of making it or in several.
 
 mod change;
-mod lines;
+mod line;
 mod more;
 mod plain;
 mod read;
@@ -9,6 +9,7 @@ mod record;
 #[cfg(test)]
 mod tests;
 
+pub use line::{AMOUNT, LINE, is_of_line, typed_in};
 pub use plain::{plain, read_plain};
 pub(super) use read::Read;
 pub use record::{changed, edited, is_blank, loses, loses_much, way_at};
@@ -26,11 +27,15 @@ form! {
         /// Which way of making it: its number from 0.
         at = "0",
         /// How its lines are changed: a key of [`change::Lines`].
-        write = "typed",
-        /// Amount of a line to add.
-        add_amount = "30 ml",
-        /// Ingredient of a line to add.
-        add_name = "",
+        write = "each",
+        /// The line that is open: see [`line::OpenLine`].
+        line = "",
+        /// Its amount; what is typed there goes into `lines`.
+        line_amount = "",
+        /// Its ingredient, or all of it.
+        line_of = "",
+        /// Its note, in brackets behind.
+        line_note = "",
         /// What it is called.
         name = "",
         /// Words to find it by.
@@ -87,10 +92,11 @@ impl Tool for CardForm {
         if name == "id" && self.id != text {
             text.clone_into(&mut self.id);
             "0".clone_into(&mut self.at);
-            self.add_name.clear();
+            self.line.clear();
         }
         if name == "at" {
             text.clone_into(&mut self.at);
+            self.line.clear();
         }
     }
 }

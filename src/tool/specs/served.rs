@@ -2,10 +2,11 @@
 
 use super::method::Method;
 use crate::book::Way;
-use crate::craft::on_ice::{Chilled, takes_up};
-use crate::quantity::{Density, Temperature, Volume};
+use crate::craft::fit::Kind;
+use crate::quantity::{Temperature, Volume};
 use crate::reading::Contents;
-use crate::reading::glass::glass_holding;
+use crate::reading::chilled::Chilled;
+use crate::reading::glass::{self, InGlass};
 use crate::screen::Bench;
 use crate::screen::picture::Picture;
 use crate::substance::mix::Mix;
@@ -41,14 +42,9 @@ pub(super) fn served(way: &Way, read: &Contents, bench: &Bench) -> Served {
         Some(crate::quantity::Amount::Volume(holds)) => poured.ml() >= BATCH * holds.ml(),
         _ => poured.ml() >= 1000.0,
     };
-    let chilled = match Method::read_or_none(&way.method) {
-        Some(Method::Stirred) => Some(Chilled::Stirred),
-        Some(Method::Shaken) => Some(Chilled::Shaken),
-        _ => None,
-    };
-    let chilled = chilled.filter(|_| !is_washed && !is_batch && read.missing.is_empty());
-    let water = chilled.and_then(|chilled| takes_up(before.strength(), chilled));
-    let drink = water.map_or(before, |water| before + Mix::water(poured * water * Density::WATER));
+    let chilled = Chilled::of(way, bench).filter(|_| !is_washed && !is_batch && read.missing.is_empty());
+    let water = chilled.and_then(|chilled| chilled.water(&before, bench));
+    let drink = water.map_or(before, |water| before + Mix::water(water));
     let volume = drink.volume(Temperature::TWENTY).unwrap_or(poured);
     Served {
         before,
@@ -68,10 +64,16 @@ pub(super) fn is_none(text: &str) -> bool {
 }
 
 impl Served {
-    /// The glass, as full as one serve fills it.
+    /// The glass, as full as one serve fills it; small, and so without its ice.
     pub(super) fn glass(&self, way: &Way, bench: &Bench) -> Option<Picture> {
+        Some(self.in_glass(way, Kind::None, bench)?.picture(&way.glass, Kind::None))
+    }
+
+    /// One serve in its glass, with the usual ice of a kind; none of a batch, and where no shape is known for the glass.
+    pub(super) fn in_glass(&self, way: &Way, kind: Kind, bench: &Bench) -> Option<InGlass> {
         let holds = bench.volume("holds", &way.holds, &mut Vec::new()).map_or(0.0, Volume::ml);
-        glass_holding(&way.glass, holds, self.volume.ml()).filter(|_| !self.is_batch)
+        let vessel = glass::vessel(&way.glass, holds, bench)?;
+        (!self.is_batch).then(|| InGlass::of(vessel, self.volume, kind, None))
     }
 
     /// What its volume is of.
@@ -83,12 +85,11 @@ impl Served {
         }
     }
 
-    /// "about 20 % vol after the stir".
+    /// "about 19 % vol, as stirred 30 s".
     pub(super) fn strength_words(&self, bench: &Bench) -> String {
         let to = |decimals| text::plain(self.strength, decimals, bench.decimal);
         match self.chilled {
-            Some(Chilled::Stirred) => format!("about {} % vol after the stir", to(0)),
-            Some(Chilled::Shaken) => format!("about {} % vol after the shake", to(0)),
+            Some(chilled) => format!("about {} % vol, {}", to(0), chilled.words(bench)),
             None if self.is_washed => format!("{} % vol through the milk", to(1)),
             None => format!("{} % vol", to(1)),
         }
@@ -97,10 +98,7 @@ impl Served {
     /// Where the water of its ice comes from, in words.
     pub(super) const fn source(&self) -> &'static str {
         match self.chilled {
-            Some(_) => {
-                "The water of the ice is an estimate, ± a fifth of it: curves fitted on drinks of a bar (D. Arnold, \
-                 Liquid Intelligence, 2014; from memory)."
-            }
+            Some(_) => crate::reading::chilled::SOURCE,
             None => "",
         }
     }

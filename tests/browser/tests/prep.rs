@@ -210,7 +210,7 @@ async fn a_run_works_back_from_its_time() -> Result<()> {
     let order: Vec<&str> = order.as_array().into_iter().flatten().filter_map(|name| name.as_str()).collect();
     let at = |words: &str| order.iter().position(|name| name.contains(words)).unwrap_or(usize::MAX);
     assert!(at("Stir again and bottle") < at("Measure 1"), "{order:?}");
-    phone.tap("[aria-label^='take Clear ice out']").await?;
+    phone.tap("[aria-label='Take out: Clear ice']").await?;
     phone.until("!document.querySelector('main').innerText.includes('Freeze clear ice')").await?;
     phone.tap_on("Undo").await?;
     phone.until("document.querySelector('main').innerText.includes('Freeze clear ice')").await?;

@@ -289,6 +289,7 @@ async fn a_pasted_list_is_read_asked_about_and_poured() -> Result<()> {
     phone.open("specs").await?;
     phone.tap_on("New spec").await?;
     phone.until("location.hash.startsWith('#/specs/spec')").await?;
+    phone.tap_on("As text").await?;
     phone.put("lines", pasted).await?;
     phone.strip_says("6½ oz before ice, 191 ml | 12.9 % vol. 3 lines not counted").await?;
     phone.tap(".strip .leads").await?;

@@ -2,9 +2,11 @@
 
 use super::*;
 use crate::app::draw::{Canvas, html};
-use crate::craft::vessel::{BOTTLE, CONE, COUPE, FLUTE, GOBLET, JIGGER, MUG, PINT, SHOT, TALL, TUMBLER, WINE};
+use crate::craft::fit::{Kind, fit, lying, pieces};
+use crate::craft::vessel::{BOTTLE, CONE, COUPE, FLUTE, GOBLET, JIGGER, MUG, PINT, SHOT, Shape, TALL, TUMBLER, WINE};
 use crate::desk::View;
-use crate::screen::picture::{Bar, Filled, Hatch, Picture};
+use crate::quantity::{Mass, Volume};
+use crate::screen::picture::{Bar, Filled, Hatch, Line, Picture};
 use crate::screen::route::Route;
 use crate::screen::{Figure, Screen, Strip, Tone};
 use crate::tool::screen;
@@ -31,6 +33,10 @@ fn numbers(path: &str) -> Vec<f64> {
 fn is_sound(html: &str) {
     assert!(html.contains("<svg"), "{html}");
     for svg in html.split("<svg").skip(1).filter_map(|rest| rest.split("</svg>").next()) {
+        // What stretches in another drawing is said by that.
+        if svg.split('>').next().is_some_and(|start| start.contains(" aria-hidden=\"true\"")) {
+            continue;
+        }
         assert!(svg.split('>').next().is_some_and(|start| start.contains(" role=\"img\"")), "{svg}");
         assert!(attribute(svg, "aria-label").first().is_some_and(|words| !words.trim().is_empty()), "{svg}");
         for place in ["x", "y", "width", "height", "d", "viewBox"].into_iter().flat_map(|name| attribute(svg, name)) {
@@ -55,7 +61,7 @@ fn vessels_fit_the_strip_and_stand_on_one_ground() {
     for (shape, count) in all.into_iter().flat_map(|shape| (1..=6).map(move |count| (shape, count))) {
         for (ml, level) in [(0.5, 0.0), (44.36, 0.2), (700.0, 0.999), (1e7, 1.0)] {
             let vessel = shape.holding(ml);
-            let one = Filled { level: vessel.height() * level, vessel };
+            let one = Filled { level: vessel.height() * level, ice: Vec::new(), vessel };
             let html = drawn(Picture::Vessels { text: "filled".into(), vessels: vec![one; count] });
             is_sound(&html);
             let size = numbers(attribute(&html, "viewBox")[0]);
@@ -67,7 +73,7 @@ fn vessels_fit_the_strip_and_stand_on_one_ground() {
     }
     // A mug that is half full: its wall down and up again, and what is in it up to the middle, turned up at the wall.
     let vessel = MUG.holding(350.0);
-    let one = Filled { level: vessel.height() / 2.0, vessel };
+    let one = Filled { level: vessel.height() / 2.0, ice: Vec::new(), vessel };
     let html = drawn(Picture::Vessels { text: "mug, 50 % full".into(), vessels: vec![one] });
     holds(&html, "<h2>What it is</h2><svg role=\"img\" class=\"picture\" aria-label=\"mug, 50 % full\" viewBox=\"0 0 ");
     let d = attribute(&html, "d");
@@ -77,12 +83,44 @@ fn vessels_fit_the_strip_and_stand_on_one_ground() {
     assert!((liquid[0] - wall[0]).abs() < 1e-9 && (liquid[3] - bottom).abs() < 1e-9, "{liquid:?} {wall:?}");
 }
 
+/// Ice lies in its glass: cubes at an angle, crushed finer, a sphere round; what stands over the rim has room above it.
+#[test]
+fn ice_is_drawn_in_its_glass() {
+    let iced = |shape: &Shape, kind: Kind, ml: u32, mass: Option<Mass>| {
+        let vessel = shape.holding(300.0);
+        let ice = pieces(kind, &vessel, mass);
+        let fit = fit(&vessel, Volume::whole_ml(ml), Some(&ice));
+        let one = Filled { level: fit.level, ice: lying(&vessel, &fit, &ice), vessel };
+        let html = drawn(Picture::Vessels { text: "iced".into(), vessels: vec![one] });
+        is_sound(&html);
+        html
+    };
+    let cubes = iced(&TUMBLER, Kind::Cubes, 120, None);
+    assert_eq!(cubes.matches("class=\"ice\"").count(), 4);
+    let crushed = iced(&TALL, Kind::Crushed, 120, None);
+    assert!((12..=40).contains(&crushed.matches("class=\"ice fine\"").count()), "{crushed}");
+    // Four corners of a block, upright; eight curves of a sphere.
+    let block = iced(&TUMBLER, Kind::Block, 120, None);
+    let path = |html: &str| attribute(html, "d")[2].to_owned();
+    let corners = numbers(&path(&block));
+    assert_eq!(corners.len(), 8);
+    assert!((corners[0] - corners[6]).abs() < 0.02 && (corners[1] - corners[3]).abs() < 0.02, "{corners:?}");
+    let sphere = iced(&TUMBLER, Kind::Sphere, 120, None);
+    assert_eq!(path(&sphere).matches('Q').count(), 8);
+    // 220 g of cubes stand over the rim.
+    let heaped = iced(&TUMBLER, Kind::Cubes, 120, Mass::from_g(220.0).ok());
+    let lowest = |d: &str| numbers(d).into_iter().skip(1).step_by(2).fold(f64::INFINITY, f64::min);
+    let paths = attribute(&heaped, "d");
+    let (first, wall) = (lowest(paths[2]), lowest(paths[paths.len() - 1]));
+    assert!(first > 0.0 && first < wall, "{first} {wall}");
+}
+
 /// The words have their room first: a picture stands beside few, and few large ones.
 #[test]
 fn a_picture_leaves_the_words_their_room() {
     let strip = |value: &str, unit: &str, also: &str| {
         let vessel = MUG.holding(350.0);
-        let one = Filled { level: vessel.height(), vessel };
+        let one = Filled { level: vessel.height(), ice: Vec::new(), vessel };
         let picture = Some(Picture::Vessels { text: "mug".into(), vessels: vec![one] });
         let figures = vec![Figure::new(value, unit)];
         let strip = Strip { figures, also: also.into(), picture, tone: Tone::Answer, ..Strip::default() };
@@ -158,6 +196,75 @@ fn the_line_of_ph_is_marked_where_it_is() {
 }
 
 #[test]
+fn a_curve_is_drawn_over_its_rules_with_a_dot_at_the_chosen_time() {
+    let drawn = |[least, most]: [f64; 2], chosen: f64| {
+        let at = [0.0, 30.0, 60.0, 90.0];
+        let points = |from: f64, to: f64| at.map(|s: f64| [s, from + (to - from) * s / 90.0]).to_vec();
+        let now = |from: f64, to: f64| from + (to - from) * chosen / 90.0;
+        let lines = vec![
+            Line { name: "°C, left", points: points(most, least), now: now(most, least), unit: "°" },
+            Line { name: "ml water, right", points: points(0.0, 45.0), now: now(0.0, 45.0), unit: "" },
+        ];
+        let foot = vec![(0.0, "0".into()), (chosen, "now".into()), (90.0, "90 s".into())];
+        drawn(Picture::Curve { text: "colder".into(), lines, seconds: [chosen, 90.0], foot })
+    };
+    let html = drawn([-5.0, 20.0], 30.0);
+    holds(&html, "<svg role=\"img\" class=\"curve\" aria-label=\"colder\"><svg viewBox=\"0 0 100 100\"");
+    let inner = html.split("</svg>").next().expect("what stretches");
+    for (class, d) in [
+        ("rule", "M0 0H100M0 33.33H100M0 66.67H100M0 100H100"),
+        ("first", "M0 0L33.33 27.78L66.67 55.56L100 83.33"),
+        ("second", "M0 100L33.33 75L66.67 50L100 25"),
+        ("chosen", "M33.33 0V100"),
+    ] {
+        holds(inner, &format!("<path class=\"{class}\" d=\"{d}\""));
+    }
+    holds(&html, "<rect class=\"dot\" x=\"33.33%\" y=\"27.78%\"");
+    holds(&html, "<rect class=\"dot hollow\" x=\"33.33%\" y=\"75%\"");
+    let said: Vec<&str> = html.split("</text>").filter_map(|rest| rest.rsplit('>').next()).collect();
+    let shown = ["20°", "10°", "0°", "−10°", "°C, left", "60", "40", "20", "0", "ml water, right"];
+    assert_eq!(said[..13], [&shown[..], &["0", "now", "90 s"]].concat());
+    // What falls low is named above its line, what stays high below it; what rises is always named above.
+    let name = |html: &str, name: &str| {
+        let before = html.split(name).next().unwrap_or_default().rsplit("<text").next().unwrap_or_default().to_owned();
+        [attribute(&before, "dy")[0].to_owned(), attribute(&before, "y")[0].to_owned()]
+    };
+    assert_eq!(name(&html, "°C, left"), ["-.6em", "83.33%"]);
+    assert_eq!(name(&html, "ml water, right"), ["-.6em", "25%"]);
+    assert_eq!(name(&drawn([13.9, 20.0], 30.0), "°C, left")[0], "1.3em");
+    // Whatever it is drawn of stays within.
+    for (range, chosen) in [([20.0, 20.0], 0.0), ([-1e12, 1e12], 90.0), ([0.0, 1e9], 1e9), ([-0.4, 0.2], 45.0)] {
+        let html = drawn(range, chosen);
+        let places = ["x", "y", "d"].into_iter().flat_map(|name| attribute(&html, name).into_iter().map(numbers));
+        assert!(places.flatten().all(|at| (0.0..=100.0).contains(&at)), "{html}");
+    }
+}
+
+#[test]
+fn lines_of_one_unit_have_one_axis() {
+    let line = |name, most| Line { name, points: vec![[0.0, 0.0], [60.0, most]], now: most / 2.0, unit: "" };
+    let (lines, foot) = (vec![line("g, most", 53.0), line("g, least", 21.0)], Vec::new());
+    let html = drawn(Picture::Curve { text: "water".into(), lines, seconds: [30.0, 60.0], foot });
+    // Both from 0 to 60: 53 and 21 of it.
+    holds(&html, "<path class=\"first\" d=\"M0 100L100 11.67\"");
+    holds(&html, "<path class=\"second\" d=\"M0 100L100 65\"");
+}
+
+#[test]
+fn the_numbers_of_an_axis_are_whole_and_hold_all_of_its_line() {
+    let axis = |values: &[f64]| {
+        let points = values.iter().map(|value| [0.0, *value]).collect();
+        format!("{:?}", Line { name: "", points, now: values[0], unit: "" }.axis())
+    };
+    assert_eq!(axis(&[20.0, -4.6]), "[-10.0, 10.0]");
+    assert_eq!(axis(&[0.0, 31.0, 44.0]), "[0.0, 20.0]");
+    assert_eq!(axis(&[0.0, 61.0]), "[0.0, 30.0]");
+    assert_eq!(axis(&[4.0, 4.0]), "[4.0, 1.0]");
+    assert_eq!(axis(&[-2.0, -6.5]), "[-8.0, 2.0]");
+    assert_eq!(axis(&[0.0, 45_000.0]), "[0.0, 20000.0]");
+}
+
+#[test]
 fn what_every_screen_draws_is_sound() {
     for (route, typed) in [
         (Route::Measure, [("amount", "1¾ oz")]),
@@ -165,6 +272,10 @@ fn what_every_screen_draws_is_sound() {
         (Route::Serves, [("ask", "make")]),
         (Route::Balance, [("makes", "1")]),
         (Route::Balance, [("spec", "60 ml gin\n20 ml lemon juice\n0.001 ml water")]),
+        (Route::Chill, [("method", "stir")]),
+        (Route::Chill, [("time", "59 min")]),
+        (Route::Ice, [("ask", "night")]),
+        (Route::Ice, [("ask", "melt")]),
         (Route::MilkWash, [("ratio", "1:5")]),
         (Route::MilkWash, [("ratio", "2:1")]),
         (Route::MilkWash, [("ratio", "1:100")]),

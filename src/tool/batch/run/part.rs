@@ -6,7 +6,9 @@ use crate::book::{Part, Run, Tick};
 use crate::screen::plan::{Making, Plan};
 use crate::screen::route::Route;
 use crate::screen::{Bench, Tone, Tool, fill};
+use crate::tool::batch::bottle_it::BottleItForm;
 use crate::tool::prep;
+use crate::tool::service::ice::IceForm;
 
 /// What a part gives to another.
 #[derive(Clone, Default, PartialEq)]
@@ -35,7 +37,8 @@ pub(super) struct Planned {
     pub(super) taken: Vec<String>,
 }
 
-/// A text that nobody types: where it arrives, a tool counts with the reading that it is given by that name.
+/// A text that nobody types: where it arrives, a tool counts with the reading that it is given by that name, which takes its
+/// place.
 const PROBE: &str = "\u{1}";
 
 fn route_of(part: &Part) -> Option<Route> {
@@ -44,7 +47,11 @@ fn route_of(part: &Part) -> Option<Route> {
 
 /// The tool of a part, with what was typed in it; none for a form of a spec and its ice.
 fn tool_of(part: &Part) -> Option<Box<dyn Tool>> {
-    let mut form = prep::tool(route_of(part)?)?;
+    let mut form: Box<dyn Tool> = match route_of(part)? {
+        Route::Ice => Box::new(IceForm::default()),
+        Route::BottleIt => Box::new(BottleItForm::default()),
+        route => prep::tool(route)?,
+    };
     fill(form.as_mut(), &part.texts);
     Some(form)
 }
@@ -75,13 +82,18 @@ pub(super) fn planned(run: &Run, part: &Part, came: Option<&Came>, bench: &Bench
         if text.trim().is_empty() {
             return;
         }
-        if is_reading {
-            form.take(&name, PROBE);
-            if form.fields().into_iter().any(|(_, field)| field == PROBE) {
-                taken.push(name.clone());
-            }
+        if !is_reading {
+            return form.take(&name, text);
         }
-        form.take(&name, text);
+        form.take(&name, PROBE);
+        let mut is_taken = false;
+        for (_, field) in form.fields().into_iter().filter(|(_, field)| *field == PROBE) {
+            text.clone_into(field);
+            is_taken = true;
+        }
+        if is_taken {
+            taken.push(name);
+        }
     };
     if let Some(came) = came {
         give("came_of".into(), &came.of, false);

@@ -23,9 +23,10 @@ pub(super) fn remarks(run: &Run, makings: &[Making], bench: &Bench) -> Vec<Strin
                 "“{}” is a prep of its own: work it out in Cordial, and put it on this sheet too.",
                 line.name
             )),
-            (Some(line), None, true) => {
-                Some(format!("Tap ⇄ beside {name} to make it as often as a cordial allows, as its “{}”.", line.name))
-            }
+            (Some(line), None, true) => Some(format!(
+                "Tap “Made of” under {name} to make it as often as a cordial allows, as its “{}”.",
+                line.name
+            )),
             (Some(line), Some(_), _) => {
                 Some(format!("In {name} the cordial that came out is taken for “{}”.", line.name))
             }
@@ -39,7 +40,7 @@ pub(super) fn remarks(run: &Run, makings: &[Making], bench: &Bench) -> Vec<Strin
         if wash.makes == Makes::WashedDrink && others.count() > 0 {
             let name = tool_name(&part.tool);
             said.push(format!(
-                "How much {name} is made goes by one juice alone, and it waits for the others: tap ⇄ beside it to go by another."
+                "How much {name} is made goes by one juice alone, and it waits for the others: tap “Made of” under it to go by another."
             ));
         }
     }

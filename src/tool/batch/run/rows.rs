@@ -76,9 +76,9 @@ pub(super) fn parts(run: &Run, sheet: &Sheet) -> Vec<Row> {
         let name = made.title.clone();
         let mut buttons = Vec::new();
         if part.from.is_some() || !made.sources.is_empty() {
-            buttons.push(Button::sign("⇄", format!("{name}: made of something else"), Act::MadeOf(part.key)));
+            buttons.push(Button::sign("Made of", format!("Made of something else: {name}"), Act::MadeOf(part.key)));
         }
-        buttons.push(Button::sign("✕", format!("take {name} out"), Act::TakeOut(part.key)));
+        buttons.push(Button::sign("Take out", format!("Take out: {name}"), Act::TakeOut(part.key)));
         let mut detail = match part.from {
             Some(source) if made.making.makes == Makes::Drink => format!("as often as {} allows", title(source)),
             Some(source) => format!("made of what {} gives", title(source)),

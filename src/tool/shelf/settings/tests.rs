@@ -1,3 +1,5 @@
+//! The shelf, field by field.
+
 use super::*;
 use crate::quantity::Mass;
 
@@ -78,4 +80,25 @@ fn the_round_ounce_reaches_the_jiggers() {
     let shelf = ShelfForm { ounce: "round".into(), ..ShelfForm::default() };
     let bench = shelf.bench(Decimal::Point);
     assert!((bench.house.jiggers[0].brim.volume.ml() - 60.0).abs() < 1e-9);
+}
+
+#[test]
+fn glasses_are_read_a_line_each_and_what_is_none_is_said() {
+    let read = |glasses: &str| {
+        let shelf = ShelfForm { glasses: glasses.into(), ..ShelfForm::default() };
+        let words: Vec<String> = shelf.problems(Decimal::Point).into_iter().map(|problem| problem.words).collect();
+        let names: Vec<String> = shelf.bench(Decimal::Point).glasses.into_iter().map(|glass| glass.name).collect();
+        (names, words.join("|"))
+    };
+    assert_eq!(read("stem, 14 cl, wine\n\nNan's mug, 300").0, ["stem", "Nan's mug"]);
+    let (names, words) = read("stem, 14 cl, wine\ngourd, 300 ml\nmug");
+    assert_eq!(names, ["stem"]);
+    assert_eq!(
+        words,
+        "No shape is known for “gourd”. Put one behind: tumbler, tall, pint, shot, mug, wine, goblet, coupe, flute, cone."
+    );
+    assert_eq!(read("mug, 0 ml").1, "“mug, 0 ml” is no glass. Write it like: small wine glass, 140 ml, wine.");
+    // None of its own: the generic ones.
+    assert_eq!(read("").0.len(), 10);
+    assert_eq!(read(""), read(crate::book::GENERIC));
 }

@@ -2,8 +2,8 @@
 
 use super::{CardForm, Read};
 use crate::book::{Card, Way};
-use crate::quantity::Ratio;
-use crate::reading::{Contents, from_spec, label, links, named};
+use crate::quantity::{Ratio, Volume};
+use crate::reading::{Contents, from_spec, glass, label, links, named};
 use crate::screen::route::Route;
 use crate::screen::{Act, Answer, Bench, Block, Button, Face, Strip, Tone, form_of};
 use crate::text;
@@ -66,12 +66,17 @@ fn carry(
         cost.push_str(&format!("&serves={serves}"));
     }
     answer.carry("Cost", cost);
+    answer.carry("Too sharp? Aim", from_spec::href(Route::Aim, which.0, which.1, bench));
+    answer.carry("Chill it", from_spec::href(Route::Chill, which.0, which.1, bench));
     answer.carry("Scale it", Route::Scale.href_with("spec", lines));
     let made = bench.carried(served.volume);
+    let drink = if served.is_batch { Volume::ZERO } else { served.volume };
+    answer.carry("Does it fit?", from_spec::href_of(Route::Glass, &glass::carried(way, drink, bench)));
     answer.carry("Into serves", Route::Serves.href_with("made", &made));
     links::fruit(&read.lines, Ratio::ONE, answer, bench);
     links::fat_wash(&read.lines, Ratio::ONE, answer, bench);
     answer.carry("A cordial for its juice", Route::Cordial.href_with("spec", lines));
     links::milk_wash(read, served.is_washed, lines, answer, bench);
+    answer.carry("Bubbles for it", from_spec::href(Route::Bubbles, id, at, bench));
     answer.carry("Label it", label::href(&from_spec::facts(id, card, at, bench)));
 }

@@ -2,8 +2,11 @@
 
 use super::ways;
 use crate::book::{Card, Line, Way};
-use crate::quantity::Ratio;
+use crate::craft::fit::Kind;
+use crate::quantity::{Ratio, Volume};
+use crate::reading::freezer::freezer_cells;
 use crate::reading::glance::at_a_glance;
+use crate::reading::glass::{self, InGlass};
 use crate::reading::rows::exact_figure;
 use crate::reading::{self, Content, Contents, counted_row, from_spec, label, named};
 use crate::screen::clock;
@@ -40,11 +43,13 @@ impl Read<'_> {
         let served = served(way, &read, bench);
         let mut answer = Answer { name: named(&self.card.name), ..Answer::default() };
         answer.leads = read.not_counted();
-        answer.strip = self.strip(way, &read, &served, serves);
-        self.warn(&mut answer, way, &read, &served);
+        let in_glass = served.in_glass(way, glass::ice(&way.ice), bench);
+        self.warn(&mut answer, way, &read, (&served, in_glass.as_ref()));
+        answer.strip = self.strip(way, &read, (&served, in_glass), serves);
         if read.is_something() {
             answer.cells_title = "Before ice";
             reading::four_cells(&mut answer, &served.before, bench);
+            freezer_cells(&mut answer, &served.before, bench);
         }
         let pours: Vec<Pour> =
             read.pairs().enumerate().map(|(at, pair)| self.pour(at, pair, serves, &in_hand)).collect();
@@ -82,12 +87,12 @@ impl Read<'_> {
                 Button::new("Change", Act::Show(Face::Change)),
                 Button::new(Route::Specs.row().label, Act::Go(Route::Specs.href())),
             ];
-            answer.foot = self.foot(id, way, &read, serves);
+            answer.foot = self.foot(id, &read, serves);
         }
         (blocks, answer)
     }
 
-    fn strip(&self, way: &Way, read: &Contents, served: &Served, serves: u32) -> Strip {
+    fn strip(&self, way: &Way, read: &Contents, (served, in_glass): (&Served, Option<InGlass>), serves: u32) -> Strip {
         let bench = self.bench;
         let written = read.lines.iter().find_map(|line| line.read.as_ref().ok()?.unit);
         let all = served.volume * whole(serves);
@@ -116,19 +121,29 @@ impl Read<'_> {
                 also,
                 below: read.not_counted(),
                 tone: Tone::Answer,
-                picture: served.glass(way, bench),
+                picture: in_glass.map(|found| found.picture(&way.glass, glass::ice(&way.ice))),
             },
         }
     }
 
     /// What to mind, and where figures come from.
-    fn warn(&self, answer: &mut Answer, way: &Way, read: &Contents, served: &Served) {
+    fn warn(&self, answer: &mut Answer, way: &Way, read: &Contents, (served, in_glass): (&Served, Option<&InGlass>)) {
         let bench = self.bench;
         let mut problems = Vec::new();
         let holds = bench.volume("holds", &way.holds, &mut problems);
-        if let Some(holds) = holds.filter(|holds| served.volume > *holds && !served.is_batch) {
-            let [volume, holds] = [served.volume, holds].map(|volume| text::litres_or_ml(volume, bench.decimal));
-            answer.cautions.push(format!("{volume} {}, and the glass holds {holds}.", served.place()));
+        let over = match in_glass {
+            Some(found) => found.fit.over.zip(Volume::from_ml(found.brim()).ok()),
+            // Of no shape that is known, with what it holds.
+            None => holds.filter(|holds| served.volume > *holds).map(|holds| (served.volume.less(holds), holds)),
+        };
+        if let Some((over, holds)) = over.filter(|_| !served.is_batch) {
+            let ml = |volume| text::litres_or_ml(volume, bench.decimal);
+            let kind = glass::ice(&way.ice);
+            let with = if kind == Kind::None { String::new() } else { format!(" with {}", kind.label()) };
+            let [volume, holds, over] = [served.volume, holds, over].map(ml);
+            answer.cautions.push(format!("{volume}{with} in a glass of {holds}: {over} too much."));
+            let pairs = glass::carried(way, served.volume, bench);
+            answer.carry("Does it fit?", from_spec::href_of(Route::Glass, &pairs));
         }
         reading::ask_part(answer, "lines", &way.lines, &read.lines, bench);
         problems.append(&mut answer.problems);
@@ -194,17 +209,17 @@ impl Read<'_> {
     }
 
     /// What there is to do with it.
-    fn foot(&self, id: &str, way: &Way, read: &Contents, serves: u32) -> Vec<Button> {
+    fn foot(&self, id: &str, read: &Contents, serves: u32) -> Vec<Button> {
         if read.lines.is_empty() {
             return vec![Button::new("More", Act::Show(Face::More))];
         }
-        let mut scale = Route::Scale.href_with("spec", &way.lines);
+        let mut batch = from_spec::href(Route::BottleIt, id, self.at, self.bench);
         if serves > 1 {
-            scale.push_str(&format!("&serves={serves}"));
+            batch.push_str(&format!("&serves={serves}"));
         }
         let label = label::href(&from_spec::facts(id, self.card, self.at, self.bench));
         vec![
-            Button::new("Scale it", Act::Go(scale)),
+            Button::new("Batch it", Act::Go(batch)),
             Button::new("Run sheet", Act::ToRun),
             Button::new("Label it", Act::Go(label)),
             Button::new("More", Act::Show(Face::More)),

@@ -83,5 +83,6 @@ impl CardForm {
                 *field = std::mem::take(text);
             }
         }
+        self.open_line(bench);
     }
 }

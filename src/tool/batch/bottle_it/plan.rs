@@ -1,0 +1,42 @@
+//! A batch, step by step.
+
+use super::drink::{Drink, Part};
+use super::{BottleItForm, Water};
+use crate::quantity::Amount;
+use crate::reading::from_spec::FromSpec;
+use crate::reading::rows::amount_words;
+use crate::screen::plan::{MINUTE, Need, Plan, Step};
+use crate::screen::{Bench, plural};
+use crate::text;
+
+impl BottleItForm {
+    pub(super) fn plan(&self, drink: &Drink, bench: &Bench) -> Plan {
+        let list = |is_last: bool| {
+            let parts = drink.parts.iter().filter(|part| part.is_last == is_last);
+            let words = |part: &Part| format!("{} {}", amount_words(part.amount, bench), part.name);
+            parts.map(words).collect::<Vec<_>>().join(", ")
+        };
+        let mut steps = vec![Step::work("mix", format!("Onto one scale: {}", list(false)), 10 * MINUTE)];
+        let last = list(true);
+        if !last.is_empty() {
+            steps.push(Step::work("last", format!("Last, fresh: {last}"), 5 * MINUTE));
+        }
+        let (count, size) = (drink.bottling.bottles, text::litres_or_ml(drink.size, bench.decimal));
+        let most = if count > 1 { drink.bottling.full } else { drink.bottling.last };
+        let full = text::litres_or_ml(most, bench.decimal);
+        let words =
+            format!("Fill {count} {} of {size}, {full} in each; label", plural(count as usize, "bottle", "bottles"));
+        steps.push(Step::work("bottle", words, 10 * MINUTE).giving(Some(Amount::Volume(drink.volume))));
+        if self.water() != Water::None {
+            steps.push(Step::chill());
+        }
+        let needs = drink.parts.iter().filter(|part| part.name != "water");
+        Plan {
+            title: FromSpec::of(&self.from_spec, bench).map_or_else(|| "Bottled drink".into(), |form| form.name()),
+            steps,
+            density: drink.made.density(crate::quantity::Temperature::TWENTY).ok(),
+            needs: needs.map(|part| Need::of(&part.name, part.amount)).collect(),
+            ..Plan::default()
+        }
+    }
+}
