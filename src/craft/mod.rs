@@ -25,6 +25,7 @@ pub mod run;
 pub mod scale;
 pub mod serves;
 pub mod sharpen;
+pub mod sides;
 pub mod strength;
 pub mod syrup;
 pub mod vessel;

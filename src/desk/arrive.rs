@@ -23,6 +23,9 @@ impl Desk {
             if *face == Face::More || opened.is_some_and(|(_, opened)| opened != id) {
                 self.bench.at_hand.face.1 = Face::Read;
             }
+            if let Some((_, id)) = opened.filter(|_| address.route == Route::Card) {
+                self.bench.at_hand.face.0.clone_from(id);
+            }
         }
         self.sight.sheet = None;
         let place = address.route.row().place;

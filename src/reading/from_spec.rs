@@ -3,7 +3,7 @@
 
 use super::chilled::{Chilled, serve_of};
 use super::label::{self, Keeps};
-use super::name::of_form;
+use super::name::{named, of_form};
 use super::{Contents, allergens, asks, glass, iced};
 use crate::book::{Card, Entry, Way, best};
 use crate::quantity::{Ratio, Temperature, Volume};
@@ -54,6 +54,11 @@ impl<'a> FromSpec<'a> {
         &self.entry.value.ways[self.at]
     }
 
+    /// The spec, and which form of it.
+    pub(crate) const fn parts(&self) -> (&'a Entry<Card>, usize) {
+        (self.entry, self.at)
+    }
+
     fn key(&self) -> String {
         key(&self.entry.id, self.at)
     }
@@ -70,20 +75,9 @@ pub(crate) fn fields(to: Route, from: &str, lines: Option<&str>, bench: &Bench) 
     if cards.is_empty() && from.is_empty() {
         return [Block::Nothing, Block::Nothing];
     }
-    let opt = |form: &FromSpec<'_>| Opt::new(form.key(), form.name());
+    let (listed, has_more) = listed(false, bench);
     let mut options = vec![Opt::new("", "none")];
-    let all: usize = cards.iter().map(|entry| entry.value.ways.len()).sum();
-    let mut list: Vec<&Entry<Card>> = cards.iter().map(AsRef::as_ref).collect();
-    if all > MOST {
-        let latest = best(list.len(), LATEST, &|at| Some(u64::MAX - list[at].stamp.at));
-        list = latest.into_iter().map(|at| list[at]).collect();
-    }
-    for entry in list {
-        options.extend((0..entry.value.ways.len()).map(|at| opt(&FromSpec { entry, at })));
-    }
-    if all > MOST {
-        options.truncate(LATEST + 1);
-    }
+    options.extend(listed);
     let chosen = options.iter().position(|option| option.key == from).unwrap_or_else(|| {
         let name = FromSpec::of(from, bench).map_or_else(|| "no longer in the book".into(), |form| form.name());
         options.insert(1, Opt::new(from, name));
@@ -92,14 +86,45 @@ pub(crate) fn fields(to: Route, from: &str, lines: Option<&str>, bench: &Bench) 
     if is_changed(from, lines, bench) {
         options[chosen].label.push_str(" (changed)");
     }
+    [Block::pick(FROM, "Spec", options), find_another(to, has_more)]
+}
+
+/// The way to the specs that a list does not hold, where there are more.
+pub(crate) fn find_another(to: Route, has_more: bool) -> Block {
     let find = Route::Find.href_with("into", to.row().path);
-    [
-        Block::pick(FROM, "Spec", options),
-        match all > MOST {
-            true => Block::Buttons(vec![Button::new("Find another spec", Act::Go(find))]),
-            false => Block::Nothing,
-        },
-    ]
+    match has_more {
+        true => Block::Buttons(vec![Button::new("Find another spec", Act::Go(find))]),
+        false => Block::Nothing,
+    }
+}
+
+/// The forms that stand in a list: all there are or, of many, those that were changed last; with `whole`, a spec of
+/// several forms stands before them by its id, for all of them. And whether there are more.
+pub(crate) fn listed(whole: bool, bench: &Bench) -> (Vec<Opt>, bool) {
+    let cards = &bench.book.cards;
+    let all: usize = cards.iter().map(|entry| entry.value.ways.len()).sum();
+    let mut list: Vec<&Entry<Card>> = cards.iter().map(AsRef::as_ref).collect();
+    if all > MOST {
+        let latest = best(list.len(), LATEST, &|at| Some(u64::MAX - list[at].stamp.at));
+        list = latest.into_iter().map(|at| list[at]).collect();
+    }
+    let mut options = Vec::new();
+    for entry in list {
+        let forms = entry.value.ways.len();
+        if whole && forms > 1 {
+            options.push(Opt::new(entry.id.as_str(), of_all(&entry.value)));
+        }
+        options.extend((0..forms).map(|at| FromSpec { entry, at }).map(|form| Opt::new(form.key(), form.name())));
+    }
+    if all > MOST {
+        options.truncate(LATEST);
+    }
+    (options, all > MOST)
+}
+
+/// "Orchard lantern, all 3 forms".
+pub(crate) fn of_all(card: &Card) -> String {
+    format!("{}, all {} forms", named(&card.name), card.ways.len())
 }
 
 /// Whether the lines of a tool are no longer those of the spec they came from.
@@ -142,8 +167,8 @@ pub(crate) fn carried(to: Route, from: &str, bench: &Bench) -> Vec<(String, Stri
             let said = said.into_iter().flat_map(|[method, time]| [pair("method", method), pair("time", time)]);
             [pair(SPEC, form.lines().to_owned())].into_iter().chain(said).collect()
         }
-        // It reads the lines in the book.
-        Route::Bubbles => Vec::new(),
+        // They read the lines in the book.
+        Route::Bubbles | Route::Sides => Vec::new(),
         _ => vec![pair(SPEC, form.lines().to_owned())],
     };
     carried.push(pair(FROM, form.key()));

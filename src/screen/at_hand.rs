@@ -21,7 +21,7 @@ pub struct AtHand {
     pub aside: Vec<String>,
     /// Whether the import came inside a link.
     pub is_by_link: bool,
-    /// What is seen of the spec of this id; of another, how it is made.
+    /// What is seen of the spec of this id, which was opened last; of another, how it is made.
     pub face: (String, Face),
     /// Forms of specs that are being made.
     pub in_hand: Vec<InHand>,

@@ -4,7 +4,7 @@ use crate::book::Ingredient;
 use crate::screen::pad::Keys;
 use crate::screen::picture::Picture;
 use crate::screen::{
-    Button, Carry, Cell, Choice, Doing, Drawing, Event, Pours, Printed, Problem, Row, SheetHead, ToHave,
+    Button, Carry, Cell, Choice, Doing, Drawing, Event, Pours, Printed, Problem, Row, SheetHead, Sides, ToHave,
 };
 use crate::text::Qr;
 
@@ -110,6 +110,8 @@ pub enum Block {
     Label(Option<Drawing>),
     /// Drawings under their headings. In a layout no drawings mark where the answer's go.
     Pictures(Vec<(String, Picture)>),
+    /// Drinks beside one another.
+    Sides(Sides),
     /// Links to the tools that come next.
     Carry(Vec<Carry>),
     /// A quiet link to a page beside the app: what it says, and the address.

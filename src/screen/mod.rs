@@ -23,6 +23,7 @@ pub mod picture;
 pub mod plan;
 pub mod route;
 pub mod sheet;
+mod sides;
 mod timeline;
 mod tool;
 
@@ -42,6 +43,7 @@ pub(crate) use laid_out::laid_out;
 pub(crate) use making::MOST_SERVES;
 pub use making::{Begun, Doing, InHand, Pour, Pours, Printed, Timing, form_of};
 pub use paper::{SheetHead, ToHave};
+pub use sides::{Column, Compared, Side, Sides};
 pub use timeline::{Event, Wait};
 pub use tool::Tool;
 

@@ -58,7 +58,9 @@ pub fn screen(route: Route, texts: &Texts, bench: &Bench) -> Screen {
             form.fields().into_iter().find(|(name, _)| *name == FROM).map_or_else(String::new, |(_, from)| from.clone())
         }
     };
-    let is_shown = layout.iter().any(|block| matches!(block, Block::Field(field) if field.name == FROM));
+    let shows =
+        |block: &Block| matches!(block, Block::Sides(_)) || matches!(block, Block::Field(field) if field.name == FROM);
+    let is_shown = layout.iter().any(shows);
     from_spec::keep(&from, (is_shown, route == Route::Card), &mut answer, bench, &takes_spec);
     let (tall, label) = (form.is_tall(), form.empty_label(bench));
     laid_out(answer, layout, &form.fields(), (tall, label))

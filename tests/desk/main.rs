@@ -14,6 +14,7 @@ mod links;
 mod making;
 mod pasted;
 mod runs;
+mod sides;
 mod tabs;
 mod tools;
 mod undo;

@@ -157,6 +157,7 @@ fn the_pad_is_ready_where_a_tool_begins_with_a_number() {
             "Book",
             "Spec",
             "Find",
+            "Side by side",
             "Backup",
             "Settings",
             "Run sheet",

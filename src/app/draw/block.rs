@@ -7,6 +7,7 @@ pub(super) use super::node::act_button;
 use super::node::{Node, Tap, button, element, link, owned, said, with, words};
 use super::paper;
 use super::picture::{picture, pictures};
+use super::sides::sides;
 use super::timeline::timeline;
 use crate::desk::View;
 use crate::screen::{ASKED, Act, Block, Button, Cell, Row};
@@ -55,6 +56,7 @@ pub(super) fn block(view: &View, block: &Block) -> Vec<Node> {
             vec![element("div", &[("class", "actions")], buttons)]
         }
         Block::Pictures(shown) => pictures(shown),
+        Block::Sides(shown) => sides(shown).into_iter().collect(),
         Block::Label(shown) => shown.iter().map(label).collect(),
         Block::Serves(label, count) => vec![serves(label, *count)],
         Block::Pours(shown) => vec![pours(shown)],

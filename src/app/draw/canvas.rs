@@ -126,6 +126,7 @@ fn name_of(block: &Block) -> &'static str {
         Block::Code(..) => "<code>",
         Block::Label(_) => "<label>",
         Block::Pictures(_) => "<pictures>",
+        Block::Sides(_) => "<sides>",
         Block::Carry(_) => "<carry>",
         Block::Actions(_) => "<actions>",
         Block::InstallHint => "<hint>",

@@ -11,6 +11,7 @@ mod node;
 mod pad;
 mod paper;
 mod picture;
+mod sides;
 mod strip;
 #[cfg(test)]
 mod tests;

@@ -10,6 +10,7 @@ mod ice;
 mod tests;
 
 use super::node::{Fixed, Node, Text, element, owned, said, with, words};
+use crate::craft::vessel::Vessel;
 use crate::screen::picture::{Bar, Filled, HIGHEST, Hatch, Picture, WIDEST};
 use crate::text::{self, Decimal};
 
@@ -96,6 +97,26 @@ fn vessels_in_row(text: &str, vessels: &[Filled]) -> Node {
         left += 2.0 * radius + APART;
     }
     svg("picture", text, Some([left - APART + ROOM, ground + ROOM]), children)
+}
+
+/// The vessels of several drawings, each as a drawing of its own: all of one scale and height, within `[width, height]` px.
+pub(super) fn to_one_scale(shown: &[Option<&Picture>], [width, height]: [f64; 2]) -> Vec<Option<Node>> {
+    let only = |picture: &&'_ Picture| match picture {
+        Picture::Vessels { text, vessels } => vessels.first().map(|one| (text.clone(), one.clone())),
+        _ => None,
+    };
+    let each: Vec<Option<(String, Filled)>> = shown.iter().map(|one| one.as_ref().and_then(only)).collect();
+    let vessels = || each.iter().flatten().map(|(_, one)| &one.vessel);
+    let highest = vessels().map(|one| one.stem + one.base + one.height()).fold(1.0, f64::max);
+    let widest = vessels().map(Vessel::widest).fold(1.0, f64::max);
+    let scale = ((height - 2.0 * ROOM) / highest).min((width / 2.0 - ROOM) / widest);
+    let ground = ROOM + highest * scale;
+    let draw = |(text, one): &(String, Filled)| {
+        let (mut children, middle) = (Vec::new(), ROOM + one.vessel.widest() * scale);
+        vessel(one, [middle, ground, scale], &mut children);
+        svg("picture", text, Some([2.0 * middle, ground + ROOM]), children)
+    };
+    each.iter().map(|one| one.as_ref().map(draw)).collect()
 }
 
 /// A vessel on its axis: what is in it, its surface, its wall, and what it stands on.

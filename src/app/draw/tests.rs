@@ -307,3 +307,41 @@ fn what_has_not_changed_is_the_very_piece_it_was() {
     canvas.draw(active);
     holds(&html(&canvas.page()), "<div class=\"field on\"><label for=\"at\">");
 }
+
+#[test]
+fn drinks_side_by_side_are_a_table_with_heads_and_glasses_of_one_scale() {
+    use crate::craft::vessel::{COUPE, TALL};
+    use crate::screen::picture::{Filled, Picture};
+    use crate::screen::{Column, Compared, Side, Sides};
+    let column = |name: &str, picture| Column { name: name.into(), below: vec!["no ice".into()], picture };
+    let glass = |text: &str, vessel| {
+        Some(Picture::Vessels { text: text.into(), vessels: vec![Filled { vessel, level: 20.0, ice: Vec::new() }] })
+    };
+    let side = |said: &str, is_apart| Side { said: said.into(), below: String::new(), is_apart };
+    let of = |count: usize| Sides {
+        sides: vec![
+            column("quick", glass("tall", TALL.holding(300.0))),
+            column("a <long> name", glass("coupe", COUPE.holding(180.0))),
+            column("third", None),
+            column("fourth", None),
+        ][..count]
+            .to_vec(),
+        rows: vec![Compared { of: "acid, g", each: vec![side("1.27", true), side("0.44", false)] }],
+    };
+    let html = page_with(Block::Sides(of(3)));
+    holds(&html, r#"<div class="sides"><table aria-label="Side by side"><thead><tr><td></td>"#);
+    holds(&html, r#"<th scope="col"><b>a &lt;long&gt; name</b><small>no ice</small></th>"#);
+    holds(&html, r#"<th scope="row"><span class="unseen">glass</span></th>"#);
+    holds(
+        &html,
+        r#"<th scope="row">acid, g</th><td class="apart"><i aria-hidden="true">≠ </i><span class="unseen">differs: </span>1.27</td><td>0.44</td>"#,
+    );
+    // All glasses have one height, and stand on one ground; one without a glass keeps its place.
+    let heights: Vec<&str> = html.split("<svg").skip(1).filter_map(|svg| svg.split(" height=\"").nth(1)).collect();
+    assert_eq!(heights.len(), 2);
+    assert_eq!(heights[0].split('"').next(), heights[1].split('"').next());
+    holds(&html, r#"<td class="glass"></td>"#);
+    assert!(!html.contains("tabindex"), "{html}");
+    holds(&page_with(Block::Sides(of(4))), r#"<div class="sides many" tabindex="0" role="region""#);
+    assert!(!page_with(Block::Sides(Sides::default())).contains("<table"));
+}

@@ -151,9 +151,13 @@ impl CardForm {
 }
 
 fn ways(card: &Card) -> Vec<Opt> {
-    let label = |(at, way): (usize, &Way)| match way.name.trim() {
+    (0..card.ways.len()).map(|at| Opt::new(at.to_string(), form_name(card, at))).collect()
+}
+
+/// What a form is called beside the others of its spec.
+pub(super) fn form_name(card: &Card, at: usize) -> String {
+    match card.ways.get(at).map_or("", |way| way.name.trim()) {
         "" => format!("Form {}", at + 1),
         name => name.to_owned(),
-    };
-    card.ways.iter().enumerate().map(|way| Opt::new(way.0.to_string(), label(way))).collect()
+    }
 }

@@ -9,6 +9,7 @@ pub mod find;
 mod method;
 mod remarks;
 mod served;
+pub mod sides;
 pub mod texts;
 
 use crate::screen::Tool;
@@ -22,6 +23,7 @@ pub fn tool(route: Route) -> Option<Box<dyn Tool>> {
         Route::Card => Box::new(card::CardForm::default()),
         Route::Cost => Box::new(cost::CostForm::default()),
         Route::Find => Box::new(find::FindForm::default()),
+        Route::Sides => Box::new(sides::SidesForm::default()),
         Route::Backup => Box::new(backup::BackupForm::default()),
         _ => return None,
     })

@@ -35,7 +35,15 @@ async fn no_rule_of_accessibility_is_broken_in_either_look() -> Result<()> {
         // With the book filled: a list, a card with its forms, an ingredient, a backup.
         phone.open("specs").await?;
         phone.tap_on("Try a demo").await?;
-        for route in ["specs", "specs/spec?id=demo-1", "specs/backup", "shelf/ingredients?id=demo-1"] {
+        for route in [
+            "specs",
+            "specs/spec?id=demo-1",
+            // Three beside one another, then more than have room.
+            "specs/sides?all=demo-1",
+            "specs/sides?from_spec=demo-2%2F0",
+            "specs/backup",
+            "shelf/ingredients?id=demo-1",
+        ] {
             phone.open(route).await?;
             assert_eq!(broken_rules(&phone, &axe).await?, Vec::<String>::new(), "{route}, light: {light}");
         }

@@ -225,6 +225,7 @@ async fn balance() -> Result<()> {
     // Plain words on demand.
     phone.tap("main details summary").await?;
     phone.until("document.querySelector('details[open] p').textContent.includes('Alcohol by volume')").await?;
+    phone.choose("ice", "typed").await?;
     phone.tap("#water").await?;
     phone.press("2 5").await?;
     phone.strip_says("17.1 % vol").await?;

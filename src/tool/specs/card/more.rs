@@ -8,6 +8,7 @@ use crate::screen::route::Route;
 use crate::screen::{Act, Answer, Bench, Block, Button, Face, Strip, Tone, form_of};
 use crate::text;
 use crate::tool::specs::served::{Served, served};
+use crate::tool::specs::sides;
 
 impl CardForm {
     /// The screen of it.
@@ -21,6 +22,9 @@ impl CardForm {
         answer.text = Some(Read { card, at, id: Some(&self.id), bench }.as_text(way, &read));
         answer.head = vec![Button::new("Done", Act::Show(Face::Read))];
         let mut blocks = Vec::new();
+        if card.ways.len() > 1 {
+            answer.carry("Compare", Route::Sides.href_with(sides::ALL, &self.id));
+        }
         if !read.lines.is_empty() {
             carry(&mut answer, card, way, ((&self.id, at), &read, &served), bench);
         }

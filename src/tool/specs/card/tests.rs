@@ -317,6 +317,7 @@ fn what_else_there_is_to_do_is_under_more() {
     assert_eq!(
         words,
         [
+            "Compare",
             "Balance",
             "Cost",
             "Too sharp? Aim",
