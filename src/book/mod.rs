@@ -13,6 +13,7 @@ mod library;
 mod loose;
 mod named;
 mod order;
+mod price;
 mod records;
 mod run;
 mod slot;
@@ -31,9 +32,11 @@ pub use ingredient::{Allergen, Ask, COMMON, Handled, Ingredient, Kind, Sugar};
 pub use library::{LIBRARY, ingredient};
 pub use loose::Loose;
 pub use named::{
-    Fit, Holds, Measured, Taken, abroad, alike, fit, folded, is_poured, named, named_to_the_end, taken_as,
+    Fit, Holds, Measured, Taken, abroad, alike, ends_with_words, fit, folded, is_poured, named, named_to_the_end,
+    taken_as, whole,
 };
 pub use order::{order, stood_before};
+pub use price::Price;
 pub use records::{Book, Deed, Entry, Pairs, Stamp, Unread};
 pub use run::{Logged, MOST_KEY, MOST_PARTS, Part, Run, Tick};
 pub use slot::{Field, Many, Record, Rule, Slot, Written};

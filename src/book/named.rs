@@ -235,6 +235,17 @@ pub fn named_to_the_end(name: &str) -> Option<&'static Ingredient> {
     word_ends(name).next().and_then(|end| ending_with(&name[..end])).map(|(ingredient, _)| ingredient)
 }
 
+/// The ingredient of the library that a name is in full, here or abroad: of "London dry gin" and "gin" the gin, of
+/// "lemon-leaf gin" none.
+#[must_use]
+pub fn whole(name: &str) -> Option<&'static Ingredient> {
+    let name = name.trim();
+    let is_called = |row: &&Ingredient| {
+        row.name.eq_ignore_ascii_case(name) || row.names.iter().any(|other| other.eq_ignore_ascii_case(name))
+    };
+    LIBRARY.iter().find(is_called).or_else(|| abroad(name).and_then(ingredient))
+}
+
 /// Words that end the name of what is pressed from a fruit.
 const PRESSED: [&str; 7] = ["juice", "saft", "purée", "puree", "pulp", "vinegar", "verjus"];
 
@@ -299,7 +310,9 @@ fn ending_with(text: &str) -> Option<(&'static Ingredient, usize)> {
     best
 }
 
-fn ends_with_words(text: &str, phrase: &str) -> bool {
+/// Whether a text ends in the words of a phrase, in any case.
+#[must_use]
+pub fn ends_with_words(text: &str, phrase: &str) -> bool {
     let phrase = phrase.strip_suffix(" %").unwrap_or(phrase); // "Saline, 20 %" ends in the word 20
     let Some(start) = text.len().checked_sub(phrase.len()) else { return false };
     // Most differ in their last letter already.

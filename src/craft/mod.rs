@@ -8,6 +8,7 @@ pub mod bubbles;
 pub mod chill;
 pub mod clarify;
 pub mod cordial;
+pub mod cost;
 pub mod fit;
 pub mod freezer;
 pub mod fruit;

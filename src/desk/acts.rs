@@ -31,7 +31,13 @@ impl Desk {
                 self.type_text(name, &text, world);
             }
             Act::Choose(name, text) => self.choose(name, text, world),
-            Act::Put(_) | Act::Rewrite(..) | Act::Empty => self.change(act, world),
+            Act::Put(_) | Act::Rewrite(..) | Act::Empty => {
+                self.change(act, world);
+                // Of which line a price is typed is said at the line; the field may be out of sight.
+                if matches!(act, Act::Put(puts) if matches!(puts.as_slice(), [("price_of", _)])) {
+                    self.effects.push(Effect::Reach("price"));
+                }
+            }
             Act::Undo => self.undo(world),
             Act::Redo => self.redo(world),
             Act::UndoDeed(number, is_sure) => self.undo_deed(*number, *is_sure, world),
@@ -56,11 +62,15 @@ impl Desk {
             }
             Act::KeepYield(yields) => {
                 let said = "Kept in Shelf, under your own yields. It counts from now on.";
-                self.keep_on_shelf(("yields", yields), "got", said, world);
+                self.keep_on_shelf(("yields", yields), &["got"], said, world);
+            }
+            Act::KeepPrice(prices) => {
+                let said = "Kept in Shelf, under your prices. It counts in every spec.";
+                self.keep_on_shelf(("prices", prices), &["price", "price_of"], said, world);
             }
             Act::KeepPace(name, seconds) => {
                 let said = "Kept in Shelf, under your own chill. It counts from now on.";
-                self.keep_on_shelf((name, seconds), "came_out", said, world);
+                self.keep_on_shelf((name, seconds), &["came_out"], said, world);
             }
             Act::More => {
                 let shown = self.shown().rows() + all::STEP;
@@ -147,12 +157,15 @@ impl Desk {
         })
     }
 
-    /// Keeps what was measured on the shelf. What came out has been counted: once more it would be set against itself.
-    fn keep_on_shelf(&mut self, (name, kept): (&str, &str), counted: &str, said: &str, world: &World<'_>) {
+    /// Keeps what was measured or paid on the shelf, and empties the fields that it came from: what came out has been counted,
+    /// and once more it would be set against itself.
+    fn keep_on_shelf(&mut self, (name, kept): (&str, &str), came_from: &[&str], said: &str, world: &World<'_>) {
         let mut texts = self.texts(Route::Shelf).clone();
         texts.insert(name.to_owned(), kept.to_owned());
         self.replace_form(Route::Shelf, texts, world);
-        self.type_into(self.route, counted, String::new(), world);
+        for field in came_from {
+            self.type_into(self.route, field, String::new(), world);
+        }
         self.say(said);
     }
 

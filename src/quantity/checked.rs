@@ -75,6 +75,8 @@ quantities! {
     Brix("sweetness", from_degrees, degrees, "°Bx", 0.0 => 100.0);
     /// Concentration of acid, in grams per litre, 0 to 2000. The acid meant is said where it is used.
     Acidity("acidity", from_g_per_l, g_per_l, "g/l", 0.0 => 2000.0);
+    /// Money, in whatever a bar counts in, 0 to 10⁹.
+    Money("money", from_units, units, "in all", 0.0 => 1e9);
     /// Pressure over that of the air, as a gauge shows it, in bar, 0 to 10.
     Pressure("pressure", from_bar, bar, "bar", 0.0 => 10.0);
 }

@@ -6,11 +6,12 @@
 
 mod amount;
 mod checked;
+mod money;
 mod ratio;
 mod unit;
 mod volume;
 
 pub use amount::Amount;
-pub use checked::{Abv, Acidity, Brix, Density, Mass, MassFraction, OutOfRange, Pressure, Temperature, Volume};
+pub use checked::{Abv, Acidity, Brix, Density, Mass, MassFraction, Money, OutOfRange, Pressure, Temperature, Volume};
 pub use ratio::Ratio;
 pub use unit::{Conventions, Ounce, Size, Unit};

@@ -151,7 +151,7 @@ pub(crate) fn carried(to: Route, from: &str, bench: &Bench) -> Vec<(String, Stri
             }
         }
         Route::Glass => glass::of_form(&form.entry.value.ways[form.at], &Contents::of(form.lines(), bench), bench),
-        Route::Scale | Route::Balance => {
+        Route::Scale | Route::Balance | Route::Cost => {
             vec![pair(SPEC, form.lines().to_owned()), pair("makes", "1".to_owned())]
         }
         Route::Ice => iced::of_form(&form.entry.value.ways[form.at]),

@@ -52,7 +52,7 @@ fn by_kind(parts: &[(Hatch, String, [f64; 4])]) -> Vec<(Hatch, String, [f64; 4])
 }
 
 /// How an ingredient is drawn: by what it is there for.
-fn hatch(ingredient: &Ingredient) -> Hatch {
+pub(crate) fn hatch(ingredient: &Ingredient) -> Hatch {
     match ingredient.kind {
         Kind::Spirit | Kind::Wine => Hatch::Strong,
         Kind::Liqueur | Kind::Syrup => Hatch::Sweet,

@@ -83,6 +83,8 @@ pub enum Act {
     More,
     /// Keeps yields on the shelf: all of them, a line each.
     KeepYield(String),
+    /// Keeps prices on the shelf: all of them, a line each.
+    KeepPrice(String),
     /// Keeps how fast drinks chill on the shelf: in the text of this name, these seconds.
     KeepPace(&'static str, String),
 

@@ -7,7 +7,7 @@ use super::clock::Clock;
 use super::own;
 use super::sheet::Sheet;
 use super::{Act, AtHand, Button, Figure, Held, Problem, fixes};
-use crate::book::{Entry, Glass, House, Own, Taken};
+use crate::book::{Entry, Glass, House, Own, Price, Taken};
 use crate::craft::chill::{Method, Pace};
 use crate::craft::jigger::TOLERANCE;
 use crate::craft::measure::nearest;
@@ -35,6 +35,12 @@ pub struct Bench {
     pub paces: [Pace; 6],
     /// The glasses it owns.
     pub glasses: Vec<Glass>,
+    /// What it pays, a line each; and those that can be read.
+    pub price_lines: String,
+    /// See [`Bench::price_lines`].
+    pub prices: Vec<Price>,
+    /// What money is called; empty where the bar has not said.
+    pub currency: String,
     /// What lies on it for now.
     pub at_hand: AtHand,
     /// The time.
@@ -63,6 +69,9 @@ impl Default for Bench {
             yields: String::new(),
             paces: [Pace::Usual; 6],
             glasses: Vec::new(),
+            price_lines: String::new(),
+            prices: Vec::new(),
+            currency: String::new(),
             at_hand: AtHand::default(),
             clock: Clock::default(),
             sheets: Vec::new(),
@@ -114,6 +123,18 @@ impl Bench {
         let kept = text::with_yield(&self.yields, name, share, self.decimal);
         let label = format!("Keep {} as my yield", text::percent(share.value(), self.decimal));
         Button::new(label, Act::KeepYield(kept))
+    }
+
+    /// A button that keeps a price of what is called so on the shelf, of today.
+    pub(crate) fn keep_price(&self, name: &str, offer: &str) -> Button {
+        let day: String = self.clock.written(self.clock.now()).chars().take(10).collect();
+        let kept = text::with_price(&self.price_lines, (name, offer), &day, &self.reading(Dimension::Either));
+        Button::new(format!("Keep {} for {name}", offer.trim()), Act::KeepPrice(kept))
+    }
+
+    /// Money to a hundredth: "24.00", and what it is called where the bar has said so.
+    pub(crate) fn money(&self, units: f64) -> Figure {
+        Figure::new(text::plain(units, 2, self.decimal), self.currency.as_str())
     }
 
     /// How to read a field of this kind.

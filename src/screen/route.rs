@@ -207,6 +207,7 @@ routes! {
     Card: Specs "specs/spec" "card" "Spec" "One drink, in its forms" .shows_one(Record::Spec).with_specs();
     Sides: Specs "specs/sides" "sides" "Side by side" "Compare forms: which is sharper, stronger?"
         .with_specs().read_first();
+    Cost: Specs "specs/cost" "cost" "Cost" "What a drink costs, what to ask" .with_specs().read_first();
     Backup: Specs "specs/backup" "backup" "Backup" "Everything in one file, and back" .of_book().with_specs();
     Find: Specs "find" "find" "Find" "A tool, a spec, an ingredient" .tabs_own().with_specs().read_first();
     Shelf: Shelf "shelf" "shelf" "Settings" "What an oz is here, and my jiggers" .read_first();

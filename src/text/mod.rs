@@ -8,6 +8,7 @@ mod glasses;
 mod length;
 mod list;
 mod number;
+mod prices;
 mod qr;
 mod ratio;
 mod show;
@@ -27,6 +28,7 @@ pub use glasses::read_glass;
 pub use length::read_length;
 pub use list::read_marks;
 pub use number::{Decimal, NumberProblem, is_digit, read_number, replaced};
+pub use prices::{read_offer, read_price, with_price};
 pub use qr::{Qr, qr};
 pub use ratio::{MilkRatio, RatioProblem, read_milk_ratio, read_sides};
 pub use show::{

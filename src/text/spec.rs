@@ -1,7 +1,7 @@
 //! Specs as people type or paste them, line by line: "2 oz gin", "Gin 60 ml", "2 dashes bitters".
 
 mod begins;
-mod egg;
+pub(super) mod egg;
 mod juice;
 mod measured;
 mod share;

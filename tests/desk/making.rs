@@ -196,6 +196,22 @@ fn what_another_tab_has_changed_takes_no_field_from_under_the_caret() {
     assert_eq!(notes.as_deref(), Some("by the first"));
 }
 
+/// From a card in two taps: its lines, for how many it is made, and which spec it is; and back.
+#[test]
+fn a_spec_is_costed_from_its_card() {
+    let keeper = Faulty::default();
+    with_demo(&keeper);
+    let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1");
+    tab.act(Act::Serves(3)).tap("More");
+    let to = tab.link("Cost");
+    tab.go(&to);
+    assert_eq!((tab.value("serves").as_str(), tab.value("from_spec").as_str()), ("3", "demo-1/0"));
+    tab.type_in("price", "24.00 for 700 ml").tap("Keep 24.00 for 700 ml for pear brandy");
+    assert!(tab.strip().contains(" a serve, at least | For 20 %, ask at least "), "{}", tab.strip());
+    assert!(tab.rows()[0].starts_with("pear brandy|1.54|"), "{:?}", tab.rows());
+    assert!(tab.view().screen.head.iter().any(|button| button.label == "Back"));
+}
+
 #[test]
 fn a_batch_is_ticked_as_it_goes_onto_the_scale_and_a_tick_is_for_its_amount() {
     let keeper = Faulty::default();

@@ -100,6 +100,46 @@ fn a_yield_is_kept_on_the_shelf_and_counts() {
     assert_eq!(tab.tell(News::SaidIsOver(words)).notice(), "");
 }
 
+/// From a spec without a price to its cost, without leaving: typed, kept in a tap, and there for every spec.
+#[test]
+fn a_price_is_kept_where_it_is_missed() {
+    let keeper = Faulty::default();
+    let mut tab = Tab::open(&keeper, "specs/cost");
+    tab.type_in("spec", "60 ml gin\n30 ml lime juice");
+    assert!(tab.strip().contains("No prices yet"), "{}", tab.strip());
+    assert_eq!(tab.view().screen.leads, "2 prices missing");
+    assert_eq!(tab.view().screen.field("price_of").expect("asked").text, "gin");
+    tab.type_in("price", "24.50 for 700 ml");
+    tab.tap("Keep 24.50 for 700 ml for gin");
+    assert!(tab.notice().starts_with("Kept in Shelf, under your prices."), "{}", tab.notice());
+    // 60 / 700 × 24.50; on to the next.
+    assert_eq!(tab.strip(), "2.10 a serve, at least | For 20 %, ask at least 10.50");
+    assert_eq!(
+        (tab.value("price"), tab.view().screen.field("price_of").expect("asked").text.clone()),
+        (String::new(), "lime juice".into())
+    );
+    tab.type_in("price", "9 for 1 l");
+    tab.tap("Keep 9 for 1 l for lime juice");
+    assert_eq!(tab.strip(), "2.37 a serve | For 20 %, ask 11.85");
+    assert!(tab.view().screen.field("price").is_none());
+    // One that is there is changed from its line, which leads to the field.
+    tab.act(Act::Put(vec![("price_of", "gin".into())]));
+    assert_eq!(tab.effects.last(), Some(&Effect::Reach("price")));
+    assert_eq!(tab.view().screen.field("price_of").expect("chosen").text, "gin");
+    // Another spec, another name and another tab.
+    let mut other = Tab::open(&keeper, "specs/cost");
+    other.type_in("spec", "60 ml London dry gin");
+    assert_eq!(other.strip(), "2.10 a serve | For 20 %, ask 10.50");
+    let kept = other.go("shelf").value("prices");
+    assert!(kept.starts_with("gin, 700 ml, 24.50, "), "{kept}");
+    // What is put right is put right at once.
+    other.type_in("prices", "gin, 700 ml, 28");
+    assert_eq!(other.go("specs/cost").strip(), "2.40 a serve | For 20 %, ask 12.00");
+    // What is paid is no setting that starts over.
+    other.go("shelf").type_in("dash", "1 ml").act(Act::Empty);
+    assert_eq!((other.value("dash").as_str(), other.value("prices").as_str()), ("0.8 ml", "gin, 700 ml, 28"));
+}
+
 #[test]
 fn the_pad_is_ready_where_a_tool_begins_with_a_number() {
     let keeper = Faulty::default();
@@ -109,6 +149,7 @@ fn the_pad_is_ready_where_a_tool_begins_with_a_number() {
         let read_first = [
             "Scale",
             "Balance",
+            "Cost",
             "Bottle it",
             "Chill",
             "Aim",

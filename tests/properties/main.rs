@@ -4,6 +4,7 @@ mod adjusting;
 mod aiming;
 mod bottling;
 mod chilling;
+mod costing;
 #[path = "../faulty/mod.rs"]
 mod faulty;
 mod figures;

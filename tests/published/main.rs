@@ -7,6 +7,7 @@ mod bubbles;
 mod by_hand;
 mod chilling;
 mod clarifying;
+mod costing;
 mod energy_and_drinks;
 mod freezing;
 mod fruit_and_cordial;

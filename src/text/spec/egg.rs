@@ -20,7 +20,7 @@ pub(super) fn is_egg(line: &str) -> bool {
 }
 
 /// A count of eggs as what they pour; any other amount as it is.
-pub(super) fn poured(amount: Amount, taken: Option<&Taken>, name: &str, said: &mut String) -> Amount {
+pub(in crate::text) fn poured(amount: Amount, taken: Option<&Taken>, name: &str, said: &mut String) -> Amount {
     let Amount::Count(count) = amount else { return amount };
     let each = taken.and_then(|taken| EGGS.iter().find(|(key, _)| *key == taken.ingredient.key));
     let Some(volume) = each.and_then(|(_, ml)| Volume::from_ml(ml * count.value()).ok()) else { return amount };

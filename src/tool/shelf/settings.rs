@@ -11,7 +11,7 @@ pub use choices::{DecimalMark, Hand, Keyboard, Theme, UsualUnit, Weights};
 
 use glasses::{GLASS_LIKE, GLASSES, read_glasses};
 
-use crate::book::{self, House, Jigger};
+use crate::book::{self, House, Jigger, Price};
 use crate::quantity::{Conventions, Ounce, Unit};
 use crate::reading::yields;
 use crate::screen::pad::Keys;
@@ -61,6 +61,10 @@ form! {
         lines_6 = "",
         /// Yields of its own, a line each.
         yields = "",
+        /// What it pays, a line each.
+        prices = "",
+        /// What money is called.
+        currency = "",
         /// Seconds in which a stirred drink has taken up 95 % of its water; empty as usual.
         pace_stir = "",
         /// The same of a shaken one.
@@ -143,6 +147,10 @@ impl Tool for ShelfForm {
         ]);
         blocks.extend(paces::fields());
         blocks.extend([
+            Block::Heading("Prices"),
+            Block::field("prices", "What you pay", Input::Lines { placeholder: "London dry gin, 700 ml, 24.00" }),
+            remark("Name, pack, price; then what of it is used and the day, as in 38 %, 2026-11-20. The newest line of a name counts."),
+            Block::field("currency", "Money is called", Input::Words { placeholder: "€" }),
             Block::Heading("This app"),
             Block::chips::<Theme>("theme", "Look", true),
             Block::chips::<Keyboard>("keyboard", "Numbers are typed on", true),
@@ -168,10 +176,11 @@ impl Tool for ShelfForm {
         Answer { strip, problems, ..Answer::default() }
     }
 
-    /// Back to how a shelf starts.
+    /// Back to how a shelf starts; what is paid is no setting.
     fn empty(&mut self) {
-        let [install_hint, install_said] = [&mut self.install_hint, &mut self.install_said].map(std::mem::take);
-        *self = ShelfForm { install_hint, install_said, ..ShelfForm::default() };
+        let kept = [&mut self.install_hint, &mut self.install_said, &mut self.prices, &mut self.currency];
+        let [install_hint, install_said, prices, currency] = kept.map(std::mem::take);
+        *self = ShelfForm { install_hint, install_said, prices, currency, ..ShelfForm::default() };
     }
 
     fn take(&mut self, _name: &str, _text: &str) {}
@@ -277,12 +286,37 @@ impl ShelfForm {
         }
         let glasses = read_glasses(&self.glasses, &reading, &mut problems);
         let (region, citrus) = (StandardDrink::read(&self.region), Citrus::read(&self.citrus));
+        let reading = Reading { conventions: &conventions, kind: Dimension::Either, ..reading };
+        let prices = self.read_prices(&reading, &mut problems);
         let house = House { conventions, usual_unit, jiggers, region, citrus };
         let in_pounds = Weights::read(&self.weights) == Weights::Pounds;
-        let mut bench = Bench { house, decimal, in_pounds, yields: self.yields.clone(), glasses, ..Bench::default() };
+        let mut bench = Bench {
+            house,
+            decimal,
+            in_pounds,
+            yields: self.yields.clone(),
+            glasses,
+            price_lines: self.prices.clone(),
+            prices,
+            currency: self.currency.trim().to_owned(),
+            ..Bench::default()
+        };
         bench.paces = paces::read(self, &bench, &mut problems);
         bench.read_own();
         (bench, problems)
+    }
+
+    /// The prices that can be read; the first line that can't is said.
+    fn read_prices(&self, reading: &Reading<'_>, problems: &mut Vec<Problem>) -> Vec<Price> {
+        let mut prices = Vec::new();
+        for line in self.prices.lines().filter(|line| !line.trim().is_empty()) {
+            match text::read_price(line.trim(), reading) {
+                Ok(price) => prices.push(price),
+                Err(_) if problems.iter().any(|problem| problem.field == "prices") => {}
+                Err(unread) => problems.push(Problem::new("prices", unread.words)),
+            }
+        }
+        prices
     }
 
     fn read_jiggers(&self, reading: &Reading<'_>, problems: &mut Vec<Problem>) -> Vec<Jigger> {

@@ -4,6 +4,7 @@ pub mod all;
 mod arrived;
 pub mod backup;
 pub mod card;
+pub mod cost;
 pub mod find;
 mod method;
 mod remarks;
@@ -20,6 +21,7 @@ pub fn tool(route: Route) -> Option<Box<dyn Tool>> {
     Some(match route {
         Route::Specs => Box::new(all::SpecsForm::default()),
         Route::Card => Box::new(card::CardForm::default()),
+        Route::Cost => Box::new(cost::CostForm::default()),
         Route::Find => Box::new(find::FindForm::default()),
         Route::Sides => Box::new(sides::SidesForm::default()),
         Route::Backup => Box::new(backup::BackupForm::default()),

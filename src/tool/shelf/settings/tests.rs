@@ -31,6 +31,16 @@ fn a_bad_measure_is_said_and_the_default_holds() {
 }
 
 #[test]
+fn prices_are_read_and_a_line_that_is_none_is_said() {
+    let prices = "gin, 700 ml, 24.00\n\nmy note\negg, 0 pieces, 3";
+    let shelf = ShelfForm { prices: prices.into(), currency: " € ".into(), ..ShelfForm::default() };
+    let bench = shelf.bench(Decimal::Point);
+    assert_eq!((bench.prices.len(), bench.prices[0].library, bench.currency.as_str()), (1, "london-dry-gin", "€"));
+    let words: Vec<String> = shelf.problems(Decimal::Point).into_iter().map(|problem| problem.words).collect();
+    assert_eq!(words, ["“my note” can't be read as a price. Write it like London dry gin, 700 ml, 24.00, 2026-11-20."]);
+}
+
+#[test]
 fn a_yield_that_no_tool_asks_for_is_said() {
     let words = |yields: &str| {
         let shelf = ShelfForm { yields: yields.into(), ..ShelfForm::default() };

@@ -5,7 +5,7 @@ use crate::book::{Card, Way};
 use crate::quantity::{Ratio, Volume};
 use crate::reading::{Contents, from_spec, glass, label, links, named};
 use crate::screen::route::Route;
-use crate::screen::{Act, Answer, Bench, Block, Button, Face, Strip, Tone};
+use crate::screen::{Act, Answer, Bench, Block, Button, Face, Strip, Tone, form_of};
 use crate::text;
 use crate::tool::specs::served::{Served, served};
 use crate::tool::specs::sides;
@@ -63,6 +63,13 @@ fn carry(
 ) {
     let lines = &way.lines;
     answer.carry("Balance", Route::Balance.href_with("spec", lines));
+    let (id, at) = which;
+    let mut cost = Route::Cost.href_with("spec", lines);
+    let serves = bench.at_hand.in_hand(&form_of(id, at)).serves;
+    if serves > 1 {
+        cost.push_str(&format!("&serves={serves}"));
+    }
+    answer.carry("Cost", cost);
     answer.carry("Too sharp? Aim", from_spec::href(Route::Aim, which.0, which.1, bench));
     answer.carry("Chill it", from_spec::href(Route::Chill, which.0, which.1, bench));
     answer.carry("Scale it", Route::Scale.href_with("spec", lines));
@@ -74,7 +81,6 @@ fn carry(
     links::fat_wash(&read.lines, Ratio::ONE, answer, bench);
     answer.carry("A cordial for its juice", Route::Cordial.href_with("spec", lines));
     links::milk_wash(read, served.is_washed, lines, answer, bench);
-    let (id, at) = which;
     answer.carry("Bubbles for it", from_spec::href(Route::Bubbles, id, at, bench));
     answer.carry("Label it", label::href(&from_spec::facts(id, card, at, bench)));
 }
