@@ -24,7 +24,7 @@ fn the_forms_of_a_spec_are_compared_from_its_page_and_back() {
     assert_eq!(tab.view().screen.name, "Orchard lantern");
     assert_eq!(tab.strip(), " | Stirred is the least sharp");
     assert!(!tab.below().contains("For Orchard lantern"), "its table says of which: {}", tab.below());
-    assert_eq!(tab.link("Back"), "#/specs/spec?id=demo-1");
+    assert_eq!(tab.link("Back"), "#/specs/spec?id=demo-1&at=0");
     // One more beside them; then another spec, from its own page.
     tab.act(Act::Choose("two".into(), "demo-2/0".into()));
     assert_eq!(names(&mut tab).len(), 4);

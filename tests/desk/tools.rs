@@ -209,7 +209,7 @@ fn a_drink_of_the_bars_own_is_weighed_and_counts_from_then_on() {
     assert!(tab.view().screen.field("went_in").is_none());
     tab.tap("Weigh mine").type_in("went_in", "90 ml").type_in("came_out", "120 ml");
     let own = tab.strip();
-    assert!(own != usual && tab.below().starts_with("Your own, stirred."), "{own} {}", tab.below());
+    assert!(own != usual && tab.below().starts_with("Your own, stirred"), "{own} {}", tab.below());
     tab.tap("Keep as my own, stirred");
     assert_eq!(tab.notice(), "Kept in Shelf, under your own chill. It counts from now on.");
     assert_eq!((tab.strip(), tab.value("came_out")), (own, String::new()));

@@ -144,7 +144,7 @@ impl Tool for BubblesForm {
         answer.strip = Strip {
             figures: vec![figure],
             also: format!("{other} on the gauge, at {}", self.at(at, bench)),
-            below: format!("{} to {most}, by its sugar and alcohol", least.value),
+            below: format!("{} to {most} in a drink", least.value),
             tone: Tone::Answer,
             ..Strip::default()
         };
@@ -298,12 +298,12 @@ mod tests {
     fn the_pressure_for_bubbles() {
         let (figure, also, below) = shown(|_| {});
         assert_eq!((figure.as_str(), also.as_str()), ("1.0 bar", "15 psi on the gauge, at 4 °C"));
-        assert_eq!(below, "0.9 to 1.1 bar, by its sugar and alcohol");
+        assert_eq!(below, "0.9 to 1.1 bar in a drink");
         let (figure, also, below) = shown(|form| form.gauge = "psi".into());
         assert_eq!((figure.as_str(), also.as_str()), ("15 psi", "1.0 bar on the gauge, at 4 °C"));
-        assert!(below.starts_with("14 to 16 psi,"), "{below}");
+        assert!(below.starts_with("14 to 16 psi in"), "{below}");
         // As high as it goes, and as low.
-        assert_eq!(shown(|form| form.bubbles = "16".into()).2, "8.8 to 11.0 bar, by its sugar and alcohol");
+        assert_eq!(shown(|form| form.bubbles = "16".into()).2, "8.8 to 11.0 bar in a drink");
         assert!(shown(|form| form.bubbles = "1.5 volumes".into()).2.starts_with("0.0 to 0.1 bar"));
         assert!(shown(|form| form.at = "39.2 °F".into()).1.ends_with("at 39.2 °F"));
     }
@@ -319,7 +319,7 @@ mod tests {
         };
         let (figure, also, below) = bubbles("1.034", "bar");
         assert_eq!((figure.as_str(), also.as_str()), ("3.0 volumes", "15 psi on the gauge, at 4 °C"));
-        assert!(below.starts_with("2.8 to 3.1 volumes,"), "{below}");
+        assert!(below.starts_with("2.8 to 3.1 volumes in"), "{below}");
         // What stands behind the number goes before the tray.
         for (pressure, gauge) in [("15", "psi"), ("15 psi", "bar"), ("1.034 bar", "psi"), ("15PSI", "bar")] {
             assert_eq!(bubbles(pressure, gauge).0, "3.0 volumes", "{pressure} on {gauge}");

@@ -17,6 +17,7 @@ use crate::reading::pours::poured;
 use crate::reading::rows::{exact_figure, rewritten};
 use crate::reading::{self, Content, Contents, cells, counted_row};
 use crate::screen::picture::{Filled, Picture};
+use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Figure, Fix, Pour, Problem, Row, Strip, Tone, plural};
 use crate::text;
 
@@ -105,6 +106,7 @@ impl BottleItForm {
             ..from_spec::of_lines(name, read, bench)
         };
         answer.carry("Label it", label::href(&facts));
+        answer.carry("What it costs", Route::Cost.href_with("spec", &self.spec));
         answer
     }
 

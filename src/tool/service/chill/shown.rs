@@ -23,8 +23,8 @@ const ROOMY: f64 = 1.5;
 const MOST_DRAWN: f64 = 500.0;
 
 const BALANCE: &str = "What the drink and its vessel give up warms the ice and melts it: a balance of heat, down to where \
-    such a drink freezes (CRC Handbook, IAPWS, CoolProp). Good to ±8 %. Mixing gives off heat, 5 to 12 % of what melts \
-    the ice (from memory). The room is left out: under a gram a minute (our estimate).";
+    such a drink freezes (CRC Handbook, IAPWS, CoolProp). Real drinks lie within a fifth of it (from memory). The room is \
+    left out: under a gram a minute (our estimate). Mixing gives off heat, 5 to 12 % of what melts the ice (from memory)";
 const PACE: &str = "How fast is a rule of thumb: stirring comes to 85 % of its water in 30 s. Shaking is done in about \
     15 s, and hardly depends on the ice (D. Arnold, Science of Shaking II, 2009).";
 
@@ -74,10 +74,7 @@ impl ChillForm {
         let written = read.lines.iter().find_map(|line| line.read.as_ref().ok()?.unit);
         let strength = |mix: &Mix| text::plain(mix.strength().fraction() * 100.0, 1, bench.decimal);
         let water = bench.headline_of(whole(moment.water), "water", written);
-        let [least, most] = band(start, moment).map(|mass| mass.volume_at(Density::WATER).ml());
-        let more = text::plain(most - least, 0, bench.decimal);
         let (called, _) = choices::called(chilled.method);
-        let whose = if chilled.pace == Pace::Usual { String::new() } else { format!("Your own, {called}. ") };
         answer.strip = Strip {
             picture: in_ice(chilled, volume(&drink), bench),
             figures: vec![self.degrees_figure(moment.at, bench)],
@@ -85,7 +82,10 @@ impl ChillForm {
                 None => format!("+{water}, {} % vol", strength(&drink)),
                 Some(name) => format!("Without “{name}”: see its line below"),
             },
-            below: format!("{whose}±8 %, and mixing may add {more} ml"),
+            below: match chilled.pace {
+                Pace::Usual => "± a fifth in a bar".into(),
+                Pace::Own(_) => format!("Your own, {called}"),
+            },
             tone: Tone::Answer,
         };
         answer.pictures.push((String::new(), self.drawn(chilled, bench)));
@@ -163,7 +163,9 @@ impl ChillForm {
         if self.ice.trim().is_empty() {
             answer.notes.push(format!("On {ice} ice, as is usual for it (rule of thumb)."));
         }
-        answer.remarks.push(BALANCE.into());
+        let [least, most] = band(&chilled.start, &chilled.moment).map(|mass| mass.volume_at(Density::WATER).ml());
+        let more = text::plain(most - least, 0, bench.decimal);
+        answer.remarks.push(format!("{BALANCE}: here up to {more} ml of water more."));
         answer.remarks.push(match chilled.pace {
             Pace::Usual => PACE.into(),
             Pace::Own(_) => {

@@ -4,8 +4,9 @@ use crate::book::{Allergen, Kind, Way};
 use crate::craft::balance::{Balance, balance};
 use crate::craft::fit;
 use crate::craft::sides::Glass;
-use crate::quantity::{Ratio, Volume};
+use crate::quantity::{Money, Ratio, Volume};
 use crate::reading::chilled::Chilled;
+use crate::reading::cost::{costs, sum_of};
 use crate::reading::{self, Contents, glass};
 use crate::screen::Bench;
 use crate::screen::picture::Picture;
@@ -33,6 +34,8 @@ pub(super) struct InGlass {
     pub(super) is_washed: bool,
     /// Whether it is more than a drink.
     pub(super) is_batch: bool,
+    /// What its lines cost, as far as is known, and whether all of it is; none where no price is written down.
+    pub(super) costs: Option<(Money, bool)>,
     /// What guests must be told of.
     pub(super) allergens: Vec<Allergen>,
     /// What must be asked before that is known.
@@ -94,6 +97,10 @@ pub(super) fn in_glass(name: String, way: &Way, pour: Option<Volume>, bench: &Be
         has_more_energy: read.has_more_energy,
         is_washed: served.is_washed,
         is_batch: served.is_batch,
+        costs: (!bench.prices.is_empty()).then(|| {
+            let sum = sum_of(&costs(&read, bench));
+            (sum.known * part.unwrap_or(Ratio::ONE), sum.unknown == 0)
+        }),
         allergens: reading::allergens(&read.lines),
         has_asks: !reading::asks(&read.lines).is_empty(),
         keeps: keeps(&read, served.is_washed),

@@ -13,8 +13,8 @@ use crate::text;
 const TASTE: &str = "≠ is more than most people taste. Acid in a litre: more than a quarter (a Weber fraction of 0.26 for \
     thickness, which is comparable to that of sourness: S. Camacho et al., J. Food Science 80, 2015). Sugar in a litre: more than a \
     fifth (0.1 to 0.2, from memory). Strength: 1 % vol; volume: a fifth (rule of thumb). pH and energy are not tasted.";
-const WATER: &str = "In the glass: with the water of the usual ice for the usual time, as Chill works it out, ±8 %. What stands on ice \
-    meets it once, and is drunk at once. The page of a spec goes by curves fitted on drinks of a bar, and may differ by some millilitres.";
+const WATER: &str = "In the glass: with the water of the usual ice for the usual time, as Chill works it out, ± a fifth. What stands \
+    on ice meets it once, and is drunk at once.";
 const KEEPS: &str = "Keeps, by practice: mixed, before ice, as long as what in it keeps least. For a wash no time is published: your own days, \
     cold and short. Your food code goes first.";
 
@@ -174,7 +174,11 @@ pub(super) fn table(sides: &[InGlass], bench: &Bench) -> Sides {
     let sugar = |side: &InGlass| (plain(side.mix.sugar().g(), 1), format!("{} g/l", plain(side.reads.sugar, 0)));
     let acid = |side: &InGlass| (plain(side.mix.titratable().g(), 2), format!("{} g/l", plain(side.reads.acid, 1)));
     let ph = |side: &InGlass| bare(side.reads.ph.map_or_else(|| "–".into(), |ph| plain(ph, 1)));
-    let rows = vec![
+    let cost = |side: &InGlass| match side.costs {
+        Some((known, is_all)) => (plain(known.units(), 2), if is_all { String::new() } else { "at least".into() }),
+        None => bare("–".into()),
+    };
+    let mut rows = vec![
         row("% vol", Some(Of::Strength), &strength),
         row(if in_ounces { "volume, oz" } else { "volume, ml" }, Some(Of::Volume), &|side| bare(volume(side))),
         row("sugar, g", Some(Of::Sugar), &sugar),
@@ -182,13 +186,14 @@ pub(super) fn table(sides: &[InGlass], bench: &Bench) -> Sides {
         row("alcohol, g", None, &|side| bare(plain(side.mix.ethanol.g(), 1))),
         row("pH, about", None, &ph),
         row("energy, kJ", None, &energy),
-        // What it costs goes here.
+        row("cost", None, &cost),
         allergens(sides),
         Compared {
             of: "keeps",
             each: sides.iter().map(|side| Side { said: side.keeps.into(), ..Side::default() }).collect(),
         },
     ];
+    rows.retain(|row| row.of != "cost" || !bench.prices.is_empty());
     let column =
         |side: &InGlass| Column { name: side.name.clone(), below: side.below.clone(), picture: side.picture.clone() };
     Sides { sides: sides.iter().map(column).collect(), rows: if sides.is_empty() { Vec::new() } else { rows } }
