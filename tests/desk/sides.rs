@@ -34,7 +34,7 @@ fn the_forms_of_a_spec_are_compared_from_its_page_and_back() {
     let compare = tab.go("specs/spec?id=demo-2").tap("More").link("Compare");
     tab.go(&compare);
     assert_eq!(names(&mut tab), ["quick", "clear"]);
-    assert_eq!(tab.link("Back"), "#/specs/spec?id=demo-2");
+    assert_eq!(tab.link("Back"), "#/specs/spec?id=demo-2&at=0");
     tab.act(Act::Copy);
     assert!(format!("{:?}", tab.effects.last()).contains("% vol: quick"), "{:?}", tab.effects.last());
     // Emptied, it is of the spec that was looked at last; of one that is gone it says so.

@@ -293,7 +293,7 @@ async fn a_spec_is_taken_into_scale_and_found_by_a_few_letters() -> Result<()> {
     phone.tap_on("Back").await?;
     phone.until("location.hash === '#/specs/spec?id=demo-1'").await?;
     // In the form that it came from.
-    phone.strip_says("after the stir").await?;
+    phone.strip_says("as stirred 30 s").await?;
     phone.open("find").await?;
     phone.until("document.activeElement.id === 'search' && document.activeElement.type === 'search'").await?;
     phone.type_in("search", "lantrn").await?;

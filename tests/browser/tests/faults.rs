@@ -104,7 +104,7 @@ async fn with_writes_that_fail_nothing_acknowledged_is_lost() -> Result<()> {
         phone.open("specs").await?;
         phone.tap_on("Try a demo").await?;
         phone.tap_on("Orchard lantern").await?;
-        phone.strip_says("before ice").await?;
+        phone.strip_says("as swizzled 10 s").await?;
         phone.tap_on("Change").await?;
         phone.run("window.__fail = true").await?;
         for round in 0..12 {
@@ -173,7 +173,7 @@ async fn a_full_store_says_so_keeps_what_was_typed_and_recovers() -> Result<()> 
     phone.open("specs").await?;
     phone.tap_on("Try a demo").await?;
     phone.tap_on("Orchard lantern").await?;
-    phone.strip_says("before ice").await?;
+    phone.strip_says("as swizzled 10 s").await?;
     phone.tap_on("Change").await?;
     phone.run("let n = 0; for (let size = 1e6; size >= 1; size = Math.floor(size / 2)) { try { for (;;) localStorage['other/' + n++] = 'x'.repeat(size) } catch {} }").await?;
     let long = "a long note ".repeat(40);

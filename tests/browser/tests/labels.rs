@@ -11,7 +11,7 @@ async fn label_of_the_demo(phone: &Phone) -> Result<()> {
     phone.open("specs").await?;
     phone.tap_on("Try a demo").await?;
     phone.tap_on("Orchard lantern").await?;
-    phone.strip_says("before ice").await?;
+    phone.strip_says("as swizzled 10 s").await?;
     phone.tap_on("stirred").await?;
     phone.finish("Label it").await?;
     phone.strip_says("use by | Orchard lantern, stirred. Contains").await?;

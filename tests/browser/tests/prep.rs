@@ -182,7 +182,7 @@ async fn a_run_works_back_from_its_time() -> Result<()> {
     phone.open("specs").await?;
     phone.tap_on("Try a demo").await?;
     phone.tap_on("Orchard lantern").await?;
-    phone.strip_says("before ice").await?;
+    phone.strip_says("as swizzled 10 s").await?;
     phone.tap_on("washed").await?;
     phone.tap_on("Run sheet").await?;
     phone.open("batch/run").await?;
@@ -247,13 +247,13 @@ async fn a_cordial_stands_for_juice_citrus_and_syrup() -> Result<()> {
     phone.open("specs").await?;
     phone.tap_on("Try a demo").await?;
     phone.tap_on("Orchard lantern").await?;
-    phone.strip_says("before ice").await?;
+    phone.strip_says("as swizzled 10 s").await?;
     phone.tap_on("More").await?;
     phone.tap_on("Clarify the pear juice").await?;
     // 30 ml at 1.045 g/ml is 31.4 g; a quarter of a percent of that.
     phone.strip_says("0.078 g enzyme").await?;
     phone.back().await?;
-    phone.strip_says("before ice").await?;
+    phone.strip_says("as swizzled 10 s").await?;
     phone.tap_on("More").await?;
     phone.finish("A cordial for its juice").await?;
     phone.strip_says("60 ml cordial | in each serve").await?;
