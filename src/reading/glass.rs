@@ -1,11 +1,11 @@
 //! The glass of a spec, from the words it is called by, with the drink and the ice that stand in it.
 
 use super::Contents;
+use super::chilled::Chilled;
 use crate::book::Way;
 use crate::craft::fit::{Fit, IcePiece, Kind, fit, lying, pieces};
-use crate::craft::on_ice::{Chilled, takes_up};
 use crate::craft::vessel::{CONE, COUPE, FLUTE, GOBLET, MUG, PINT, SHOT, Shape, TALL, TUMBLER, Vessel, WINE};
-use crate::quantity::{Density, Mass, Temperature, Volume};
+use crate::quantity::{Mass, Temperature, Volume};
 use crate::screen::picture::{Filled, Picture};
 use crate::screen::{Bench, Choice, choice};
 use crate::substance::mix::Mix;
@@ -114,15 +114,11 @@ const BATCH: [f64; 2] = [3.0, 1000.0];
 pub(crate) fn of_form(way: &Way, read: &Contents, bench: &Bench) -> Vec<(String, String)> {
     let (before, is_washed) = read.drunk(bench);
     let poured = before.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
-    let chilled = match way.method.as_str() {
-        "stirred" => Some(Chilled::Stirred),
-        "shaken" => Some(Chilled::Shaken),
-        _ => None,
-    };
-    let chilled = chilled.filter(|_| !is_washed && read.missing.is_empty());
-    let water = chilled.and_then(|chilled| takes_up(before.strength(), chilled));
-    let drink = water.map_or(before, |water| before + Mix::water(poured * water * Density::WATER));
-    let volume = drink.volume(Temperature::TWENTY).unwrap_or(poured);
+    let chilled = Chilled::of(way, bench).filter(|_| !is_washed && read.missing.is_empty());
+    let water = chilled.and_then(|chilled| chilled.water(&before, bench));
+    let volume = water.and_then(|water| (before + Mix::water(water)).volume(Temperature::TWENTY).ok());
+    // What is estimated is said in whole millilitres.
+    let volume = volume.and_then(|volume| Volume::from_ml(volume.ml().round()).ok()).unwrap_or(poured);
     let holds = bench.volume("holds", &way.holds, &mut Vec::new());
     let is_batch = poured.ml() >= holds.map_or(BATCH[1], |holds| holds.ml() * BATCH[0]);
     carried(way, if is_batch { Volume::ZERO } else { volume }, bench)
