@@ -116,8 +116,9 @@ pub(crate) fn of_form(way: &Way, read: &Contents, bench: &Bench) -> Vec<(String,
     let poured = before.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
     let chilled = Chilled::of(way, bench).filter(|_| !is_washed && read.missing.is_empty());
     let water = chilled.and_then(|chilled| chilled.water(&before, bench));
-    let drink = water.map_or(before, |water| before + Mix::water(water));
-    let volume = drink.volume(Temperature::TWENTY).unwrap_or(poured);
+    let volume = water.and_then(|water| (before + Mix::water(water)).volume(Temperature::TWENTY).ok());
+    // What is estimated is said in whole millilitres.
+    let volume = volume.and_then(|volume| Volume::from_ml(volume.ml().round()).ok()).unwrap_or(poured);
     let holds = bench.volume("holds", &way.holds, &mut Vec::new());
     let is_batch = poured.ml() >= holds.map_or(BATCH[1], |holds| holds.ml() * BATCH[0]);
     carried(way, if is_batch { Volume::ZERO } else { volume }, bench)

@@ -131,6 +131,32 @@ fn a_spec_brings_to_chill_how_it_is_made_and_how_long() {
 }
 
 #[test]
+fn a_spec_brings_to_glass_what_it_stands_in_and_goes_on_to_scale_as_much_less() {
+    let keeper = with_demo();
+    let mut tab = Tab::open(&keeper, "service/glass");
+    let stands = |tab: &mut Tab<'_>| ["glass", "drink", "ice"].map(|field| tab.value(field));
+    tab.type_in("from_spec", "demo-2/0");
+    assert_eq!(stands(&mut tab)[2], "cubes");
+    // Of a batch nothing is poured yet.
+    tab.type_in("from_spec", "demo-1/2");
+    assert_eq!(stands(&mut tab), ["small wine glass, 140 ml", "", "block"]);
+    tab.type_in("from_spec", LANTERN);
+    let found = stands(&mut tab);
+    assert_eq!(found, ["small wine glass, 140 ml", "117 ml", "none"]);
+    let mut card = Tab::open(&keeper, "specs/spec?id=demo-1&at=1");
+    let link = card.tap("More").link("Does it fit?");
+    let mut there = Tab::open(&keeper, link.trim_start_matches("#/"));
+    assert_eq!((stands(&mut there), there.value("from_spec")), (found, LANTERN.into()));
+    tab.type_in("drink", "160 ml");
+    let factor =
+        tab.below().rsplit_once("Make it ").expect("as much less").1.trim_end_matches(" of the spec").to_owned();
+    let link = tab.link(&format!("Scale it to {factor}"));
+    tab.go(link.trim_start_matches("#/"));
+    let scaled = (tab.value("by"), tab.value("factor"), tab.value("spec"), tab.value("from_spec"));
+    assert_eq!(scaled, ("times".into(), factor, lines(&keeper, "1"), LANTERN.into()));
+}
+
+#[test]
 fn lines_that_were_changed_say_so() {
     let keeper = with_demo();
     let mut tab = Tab::open(&keeper, "service/scale");
