@@ -23,13 +23,16 @@ fn world(memory: &Memory) -> World<'_> {
     World { keeper: memory, now: u64::try_from(now).unwrap_or_default(), fresh: &fresh }
 }
 
+fn opened(memory: &Memory) -> Desk {
+    let device = Device { decimal: Decimal::Point, ahead: |_| 0, page: String::new(), has_keyboard: false };
+    Desk::open(device, Ok(()), &world(memory)).0
+}
+
 impl Default for Twin {
     /// An app opened for the first time.
     fn default() -> Self {
-        let device = Device { decimal: Decimal::Point, ahead: |_| 0, page: String::new(), has_keyboard: false };
         let memory = Memory::default();
-        let (desk, _) = Desk::open(device, Ok(()), &world(&memory));
-        Twin { desk, memory }
+        Twin { desk: opened(&memory), memory }
     }
 }
 
@@ -37,6 +40,11 @@ impl Twin {
     /// Opens a screen.
     pub fn open(&mut self, route: &str) {
         let _ = self.desk.tell(&News::Address(format!("#/{route}")), &world(&self.memory));
+    }
+
+    /// Leaves the app: what lay at hand in its tab is gone, and what is kept is read anew.
+    pub fn leave(&mut self) {
+        self.desk = opened(&self.memory);
     }
 
     /// Does what a person does.

@@ -50,6 +50,7 @@ async fn smoke(engine: Engine) -> Result<()> {
         let gone = phone.run_async("fetch('./no-such-file').then(() => done('answered'), () => done('gone'))").await?;
         ensure!(gone == "gone", "the server answers though it is gone");
         phone.leave().await?;
+        twin.leave();
         answers_everywhere(&phone, twin).await?;
         println!("{name}: {} of {0} screens answer with the server gone", Route::ALL.len());
     } else {
@@ -86,10 +87,18 @@ async fn answers_everywhere(phone: &Phone, twin: &mut Twin) -> Result<()> {
     Ok(())
 }
 
+/// What the example of Cost is made of, bought.
+const PRICE: &str = "pear brandy, 700 ml, 24.00";
+
 /// Types a number into the first field for one of each tool; says in how many.
 async fn is_typed_in(phone: &Phone, twin: &mut Twin) -> Result<usize> {
     let is_tool = |path: &str| Route::ALL.iter().any(|route| route.row().path == path && route.row().record.is_none());
     let fields: Vec<_> = number_fields().into_iter().filter(|(path, _)| is_tool(path)).collect();
+    // What a drink costs depends on its numbers once something has a price.
+    twin.open("shelf");
+    phone.open("shelf").await?;
+    twin.type_in("prices", PRICE);
+    phone.type_in("prices", PRICE).await?;
     for (route, field) in &fields {
         twin.open(route);
         phone.open(route).await?;
@@ -113,6 +122,7 @@ async fn opens_links(phone: &Phone, twin: &mut Twin) -> Result<()> {
     phone.tap_on("Try a demo").await?;
     for link in [CARRYING, RECORD] {
         phone.leave().await?;
+        twin.leave();
         twin.open(link);
         phone.open(link).await?;
         phone.strip_says(&twin.strip()).await.with_context(|| link)?;
