@@ -75,4 +75,21 @@ proptest! {
         let hit = found.iter().find(|hit| hit.to[0].0 == which);
         prop_assert!(hit.is_some_and(|hit| (hit.to[0].1 - 2.0 * share).abs() < 1e-6), "{hit:?} for {}", 2.0 * share);
     }
+
+    /// So is what two reach together, and no amount is below nothing.
+    #[test]
+    fn what_two_parts_reach_is_found(parts in parts(), syrup in 0.3_f64..1.9, juice in 0.3_f64..1.9) {
+        let serve = |drink: &Mix| *drink;
+        let there = drink(&parts, &[(1, syrup), (2, juice)]);
+        let targets = [Of::Sugar, Of::Acid].map(|of| Target { of, value: stands(&there, of) });
+        let found = aim(&parts, &targets, &serve).unwrap_or_default();
+        let hit = found.iter().find(|hit| hit.to[0].0 == 1 && hit.to[1].0 == 2);
+        prop_assert!(
+            hit.is_some_and(|hit| (hit.to[0].1 - syrup).abs() < 1e-6 && (hit.to[1].1 - juice).abs() < 1e-6),
+            "{hit:?} for {syrup} and {juice}"
+        );
+        for hit in &found {
+            prop_assert!(hit.to.iter().all(|(_, measures)| *measures >= 0.0), "{hit:?}");
+        }
+    }
 }
