@@ -5,7 +5,7 @@
 //! the drink itself, and the same line is solved for that, until nothing is left (the chord method: Newton's, with the
 //! slopes of the start).
 
-use crate::quantity::{Density, Mass, Ratio, Temperature, Volume};
+use crate::quantity::{Mass, Ratio, Temperature, Volume};
 use crate::substance::{ethanol, mix::Mix};
 
 /// What can be aimed at.
@@ -205,13 +205,6 @@ fn nearest(parts: &[Part], target: Target, serve: &dyn Fn(&Mix) -> Mix) -> AimPr
         }
     }
     if (best - now).abs() <= HIT * now.abs() { AimProblem::NoneBrings(target.of) } else { AimProblem::Nearest(best) }
-}
-
-/// A mix with the water of its ice: so much to its own volume.
-#[must_use]
-pub fn watered(drink: &Mix, water: Ratio) -> Mix {
-    let volume = drink.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
-    *drink + Mix::water(volume * water * Density::WATER)
 }
 
 fn ml(mix: &Mix) -> f64 {

@@ -110,6 +110,12 @@ pub(crate) fn vessel(words: &str, holds_ml: f64, bench: &Bench) -> Option<Vessel
 /// Glassfuls from which on a form of a spec is a batch, not one drink; and ml, where its glass is not known.
 const BATCH: [f64; 2] = [3.0, 1000.0];
 
+/// Whether so much of a form of a spec is more than a drink.
+pub(crate) fn is_batch(way: &Way, poured: Volume, bench: &Bench) -> bool {
+    let holds = bench.volume("holds", &way.holds, &mut Vec::new());
+    poured.ml() >= holds.map_or(BATCH[1], |holds| holds.ml() * BATCH[0])
+}
+
 /// What a form of a spec brings to Glass, by name: its glass, what is poured in it, its ice. Of a batch nothing is poured.
 pub(crate) fn of_form(way: &Way, read: &Contents, bench: &Bench) -> Vec<(String, String)> {
     let (before, is_washed) = read.drunk(bench);
@@ -119,9 +125,7 @@ pub(crate) fn of_form(way: &Way, read: &Contents, bench: &Bench) -> Vec<(String,
     let volume = water.and_then(|water| (before + Mix::water(water)).volume(Temperature::TWENTY).ok());
     // What is estimated is said in whole millilitres.
     let volume = volume.and_then(|volume| Volume::from_ml(volume.ml().round()).ok()).unwrap_or(poured);
-    let holds = bench.volume("holds", &way.holds, &mut Vec::new());
-    let is_batch = poured.ml() >= holds.map_or(BATCH[1], |holds| holds.ml() * BATCH[0]);
-    carried(way, if is_batch { Volume::ZERO } else { volume }, bench)
+    carried(way, if is_batch(way, poured, bench) { Volume::ZERO } else { volume }, bench)
 }
 
 /// The same where what is poured is known.

@@ -2,8 +2,8 @@
 
 use proptest::prelude::*;
 
-use meniscus::craft::aim::{AimProblem, Of, Part, Target, aim, drink, stands, watered};
-use meniscus::quantity::{Abv, Brix, Mass, Ratio, Volume};
+use meniscus::craft::aim::{AimProblem, Of, Part, Target, aim, drink, stands};
+use meniscus::quantity::{Abv, Brix, Density, Mass, Ratio, Temperature, Volume};
 use meniscus::substance::acid::Acid;
 use meniscus::substance::mix::Mix;
 
@@ -11,6 +11,12 @@ const ALL: [Of; 5] = [Of::Sugar, Of::Acid, Of::SugarToAcid, Of::Strength, Of::Vo
 
 fn g(value: f64) -> Mass {
     Mass::from_g(value).expect("a mass")
+}
+
+/// A mix with the water of its ice: so much to its own volume.
+fn watered(drink: &Mix, water: Ratio) -> Mix {
+    let volume = drink.volume(Temperature::TWENTY).expect("a volume");
+    *drink + Mix::water(volume * water * Density::WATER)
 }
 
 /// A sour of some kind, and water that could be added.

@@ -1,7 +1,7 @@
 //! Each sum worked beside it; what may come is in `tests/properties/aiming.rs`.
 
 use super::*;
-use crate::quantity::{Abv, Brix};
+use crate::quantity::{Abv, Brix, Density};
 use crate::substance::acid::Acid;
 
 fn g(value: f64) -> Mass {
@@ -18,6 +18,12 @@ fn syrup() -> Mix {
 
 fn sour() -> Mix {
     Mix::acid(Acid::Citric, g(2.0)) + Mix::water(g(50.0))
+}
+
+/// A mix with the water of its ice: so much to its own volume.
+fn watered(drink: &Mix, water: Ratio) -> Mix {
+    let volume = drink.volume(Temperature::TWENTY).expect("a volume");
+    *drink + Mix::water(volume * water * Density::WATER)
 }
 
 fn plain(drink: &Mix) -> Mix {

@@ -10,10 +10,7 @@ use crate::reading::glass::{self, InGlass};
 use crate::screen::Bench;
 use crate::screen::picture::Picture;
 use crate::substance::mix::Mix;
-use crate::text::{self, Dimension};
-
-/// Glassfuls from which on a form is a batch, not one drink.
-const BATCH: f64 = 3.0;
+use crate::text;
 
 /// A form as it is served.
 pub(super) struct Served {
@@ -37,11 +34,7 @@ pub(super) struct Served {
 pub(super) fn served(way: &Way, read: &Contents, bench: &Bench) -> Served {
     let (before, is_washed) = read.drunk(bench);
     let poured = before.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
-    let holds = text::read_amount(&way.holds, &bench.reading(Dimension::Volume)).ok().flatten();
-    let is_batch = match holds {
-        Some(crate::quantity::Amount::Volume(holds)) => poured.ml() >= BATCH * holds.ml(),
-        _ => poured.ml() >= 1000.0,
-    };
+    let is_batch = glass::is_batch(way, poured, bench);
     let chilled = Chilled::of(way, bench).filter(|_| !is_washed && !is_batch && read.missing.is_empty());
     let water = chilled.and_then(|chilled| chilled.water(&before, bench));
     let drink = water.map_or(before, |water| before + Mix::water(water));
