@@ -4,7 +4,7 @@
 use std::fs;
 use std::path::Path;
 
-use meniscus::book::{Card, Logged, Own, Part, Run, Stamp, Texts, Tick, Way};
+use meniscus::book::{Card, Logged, Origin, Own, Part, Run, Stamp, Tasting, Texts, Tick, Version, Way};
 use meniscus::store::{Kept, VERSION, checksum, open, seal};
 
 fn fixture(name: &str) -> String {
@@ -31,6 +31,7 @@ fn card() -> Card {
             ice: "one clear block".into(),
             garnish: "lemon twist".into(),
             steps: "Stir 30 s\nRest 2 min".into(),
+            ..Way::default()
         }],
     }
 }
@@ -120,19 +121,68 @@ fn version_3() {
     assert_eq!(opened.map(|opened| (opened.data, opened.stamp, opened.newer)), Ok((run_3(), stamp, None)));
 }
 
+/// A spec as version 4 first had it: a form made from another, and how it tasted.
+fn card_4() -> Card {
+    let first = card().ways.remove(0);
+    let was = Version {
+        lines: "45 ml pear brandy".into(),
+        method: "stirred".into(),
+        steps: "Stir 20 s".into(),
+        ..Version::default()
+    };
+    let tasting = Tasting {
+        at: 1_764_075_600_000,
+        words: "Thin — stir less.".into(),
+        score: "7".into(),
+        whom: "the kitchen".into(),
+        was,
+    };
+    let washed = Way {
+        name: "washed".into(),
+        lines: "900 ml pear brandy\n350 ml whole milk".into(),
+        method: "washed".into(),
+        makes: "12".into(),
+        gives: "1.1 l".into(),
+        notes: "Strain twice.".into(),
+        from: Origin {
+            spec: "a1".into(),
+            form: "clear".into(),
+            lines: first.lines.clone(),
+            tool: "milk".into(),
+            texts: texts(&[("share", "25")]),
+        },
+        tastings: vec![tasting],
+        ..Way::default()
+    };
+    Card { ways: vec![first, washed], ..card() }
+}
+
+/// A prep as version 4 first had it.
+fn prep() -> Own {
+    Own { parts: "500 ml quince juice\n300 g sugar".into(), gives: "700 ml".into(), keeps: "14".into(), ..made_here() }
+}
+
+#[test]
+fn version_4() {
+    let stamp = Stamp { rev: 3, at: 1_764_072_000_000 };
+    assert_eq!(open::<Card>(&fixture("v4/spec.json")).map(|opened| (opened.data, opened.stamp)), Ok((card_4(), stamp)));
+    let opened = open::<Own>(&fixture("v4/ingredient.json"));
+    assert_eq!(opened.map(|opened| (opened.data, opened.stamp, opened.newer)), Ok((prep(), stamp, None)));
+}
+
 /// What is written today is what the newest fixtures hold: a change of format cannot slip in unseen.
 #[test]
 fn todays_writing_is_the_newest_fixture() {
-    assert_eq!(VERSION, 3);
+    assert_eq!(VERSION, 4);
     let stamp = Stamp { rev: 3, at: 1_764_072_000_000 };
     let kept = Kept { now: texts(&[("amount", "45 ml")]), before: Vec::new() };
     for (name, text) in [
         ("tool-measure", seal(&kept, stamp)),
-        ("spec", seal(&card(), stamp)),
-        ("ingredient", seal(&made_here(), stamp)),
+        ("spec", seal(&card_4(), stamp)),
+        ("ingredient", seal(&prep(), stamp)),
         ("run", seal(&run_3(), stamp)),
     ] {
-        assert_eq!(text.expect("json"), fixture(&format!("v3/{name}.json")), "{name}");
+        assert_eq!(text.expect("json"), fixture(&format!("v4/{name}.json")), "{name}");
     }
 }
 

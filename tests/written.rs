@@ -58,6 +58,7 @@ fn own() -> Own {
         holds: "h".into(),
         notes: "g".into(),
         made: u64::MAX,
+        ..Own::default()
     }
 }
 
@@ -140,7 +141,7 @@ fn the_journal_is_written_with_what_undo_needs_and_read_without() {
     assert_eq!(
         body,
         concat!(
-            r#""v":3,"rev":2,"at":7,"data":[{"words":"“two”","number":1,"at":7,"many":false,"done":true,"#,
+            r#""v":4,"rev":2,"at":7,"data":[{"words":"“two”","number":1,"at":7,"many":false,"done":true,"#,
             r#""changes":[{"key":"spec/a","was":null,"put":2363233923,"data":2363233923},"#,
             r#"{"key":"spec/b","was":null,"put":null,"data":null}]}]}"#
         )
@@ -149,7 +150,7 @@ fn the_journal_is_written_with_what_undo_needs_and_read_without() {
     assert_eq!(keeper.get("spec/a"), Ok(None));
     // Without number, time and data: as it was written before a deed was told apart by where it was done.
     let body = concat!(
-        r#""v":3,"rev":2,"at":7,"data":[{"words":"“two”","done":true,"#,
+        r#""v":4,"rev":2,"at":7,"data":[{"words":"“two”","done":true,"#,
         r#""changes":[{"key":"spec/a","was":null,"put":2363233923},{"key":"spec/b","was":null,"put":null}]}]}"#
     );
     keeper.set("acts", &format!("{{\"sum\":\"{:08x}\",{body}", checksum(body))).expect("room");
@@ -173,6 +174,7 @@ fn lamp() -> Card {
         ice: "i".into(),
         garnish: "r".into(),
         steps: "Stir\nRest 2 min".into(),
+        ..Way::default()
     };
     Card { name: "Lamp".into(), tags: "t".into(), notes: "n".into(), made: 3, ways: vec![way, full, Way::default()] }
 }
@@ -186,7 +188,7 @@ fn a_backup_is_written_as_ever() {
         r#""steps":"Stir\nRest 2 min"},{}]}}]}"#
     );
     assert_eq!(one("a", &lamp()).expect("json"), short);
-    let empty = "{\n  \"kind\": \"meniscus backup\",\n  \"version\": 4,\n  \"at\": 9,\n  \"specs\": []\n}";
+    let empty = "{\n  \"kind\": \"meniscus backup\",\n  \"version\": 5,\n  \"at\": 9,\n  \"specs\": []\n}";
     assert_eq!(backup(&Book::default(), Besides::default(), 9).expect("json"), empty);
     let card = Card { name: "Lamp".into(), ways: vec![Way::default()], ..Card::default() };
     let part = Part { texts: [("juice".to_owned(), "1 l".to_owned())].into(), ..Part::default() };
@@ -207,7 +209,7 @@ fn a_backup_is_written_as_ever() {
         text,
         r#"{
   "kind": "meniscus backup",
-  "version": 4,
+  "version": 5,
   "at": 9,
   "specs": [
     {

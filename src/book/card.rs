@@ -1,7 +1,8 @@
-//! What a bar writes down for good: spec cards, and ingredients of its own. Texts as they were typed; every
-//! figure is derived from them.
+//! What a bar writes down for good: its spec cards. Texts as they were typed; every figure is derived from them.
 
+use super::origin::Origin;
 use super::slot::{Field, Record};
+use super::tasting::Tasting;
 
 /// Most forms that a card is given here.
 pub const MOST_WAYS: usize = 100;
@@ -40,6 +41,16 @@ pub struct Way {
     pub garnish: String,
     /// What to do, a line each; a line may hold a time, such as "rest 45 min".
     pub steps: String,
+    /// How many serves its lines make as they are written; empty where they are one drink, or where it shows.
+    pub makes: String,
+    /// How much comes out of them, where that is not what goes in: "700 ml".
+    pub gives: String,
+    /// What there is to say of this form alone.
+    pub notes: String,
+    /// What it was made from; empty for one that was written down.
+    pub from: Origin,
+    /// How it tasted, the first first.
+    pub tastings: Vec<Tasting>,
 }
 
 impl Record for Card {
@@ -65,6 +76,11 @@ impl Record for Way {
             Field::spare("ice", &mut self.ice),
             Field::spare("garnish", &mut self.garnish),
             Field::spare("steps", &mut self.steps),
+            Field::spare("makes", &mut self.makes),
+            Field::spare("gives", &mut self.gives),
+            Field::spare("notes", &mut self.notes),
+            Field::spare("from", &mut self.from),
+            Field::spare("tastings", &mut self.tastings),
         ]
     }
 }
@@ -84,7 +100,7 @@ impl Card {
 
 impl Way {
     /// Its fields, by the names they are kept under.
-    pub fn fields(&mut self) -> [(&'static str, &mut String); 8] {
+    pub fn fields(&mut self) -> [(&'static str, &mut String); 11] {
         [
             ("way", &mut self.name),
             ("lines", &mut self.lines),
@@ -94,61 +110,9 @@ impl Way {
             ("ice", &mut self.ice),
             ("garnish", &mut self.garnish),
             ("steps", &mut self.steps),
-        ]
-    }
-}
-
-/// An ingredient of the bar's own, or its own figures for one of the library's.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Own {
-    /// What it is called in specs.
-    pub name: String,
-    /// Key of the ingredient of the library that it is like.
-    pub like: String,
-    /// Strength, as typed; empty for the library's.
-    pub strength: String,
-    /// Sugar, g/l.
-    pub sugar: String,
-    /// °Brix, in place of g/l.
-    pub brix: String,
-    /// What it titrates, g/l as citric.
-    pub acid: String,
-    /// All that it holds, where it was made here, as figures: "sugar 430 g/l, citric 20 g/l, salts 18 mmol/l".
-    pub holds: String,
-    /// Anything else: where it comes from, how it keeps, whom to tell.
-    pub notes: String,
-    /// When it was first written down, in milliseconds since 1970.
-    pub made: u64,
-}
-
-impl Record for Own {
-    fn slots(&mut self) -> Vec<Field<'_>> {
-        vec![
-            Field::usual("name", &mut self.name),
-            Field::usual("like", &mut self.like),
-            Field::spare("strength", &mut self.strength),
-            Field::spare("sugar", &mut self.sugar),
-            Field::spare("brix", &mut self.brix),
-            Field::spare("acid", &mut self.acid),
-            Field::spare("holds", &mut self.holds),
-            Field::spare("notes", &mut self.notes),
-            Field::usual("made", &mut self.made),
-        ]
-    }
-}
-
-impl Own {
-    /// Its fields, by the names they are kept under.
-    pub fn fields(&mut self) -> [(&'static str, &mut String); 8] {
-        [
-            ("name", &mut self.name),
-            ("like", &mut self.like),
-            ("strength", &mut self.strength),
-            ("sugar", &mut self.sugar),
-            ("brix", &mut self.brix),
-            ("acid", &mut self.acid),
-            ("holds", &mut self.holds),
-            ("notes", &mut self.notes),
+            ("makes", &mut self.makes),
+            ("gives", &mut self.gives),
+            ("form_notes", &mut self.notes),
         ]
     }
 }

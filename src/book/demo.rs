@@ -1,6 +1,7 @@
 //! Something to try the book with: a small restaurant bar gets ready for a harvest supper of forty. Invented, all of it.
 
-use super::card::{Card, Own, Way};
+use super::card::{Card, Way};
+use super::own::Own;
 
 /// What the ids of the demo begin with, so that it can be taken away in one tap.
 pub const DEMO: &str = "demo-";
@@ -15,6 +16,7 @@ fn way(name: &str, lines: &str, method: &str, glass: (&str, &str), ice: &str, ga
         ice: ice.into(),
         garnish: garnish.into(),
         steps: steps.into(),
+        ..Way::default()
     }
 }
 

@@ -1,7 +1,8 @@
 //! What an import brings, set against the book.
 
 use super::by_name::{ByName, Texts};
-use super::card::{Card, Own};
+use super::card::Card;
+use super::own::Own;
 use super::records::{Book, Entry};
 use super::run::Run;
 use super::slot::{Field, Record, Written};

@@ -13,17 +13,20 @@ mod library;
 mod loose;
 mod named;
 mod order;
+mod origin;
+mod own;
 mod price;
 mod records;
 mod run;
 mod slot;
 mod sought;
 mod spec;
+mod tasting;
 
 pub use allergens::{allergens_in, asked_in};
 pub use bottle::{BOTTLES, Bottle, GLASSES, glass_of};
 pub use by_name::{ByName, Texts};
-pub use card::{Card, MOST_WAYS, Own, Way};
+pub use card::{Card, MOST_WAYS, Way};
 pub use demo::{DEMO, demo_cards, demo_own};
 pub use glass::{GENERIC, Glass};
 pub use house::{House, Jigger, Mark};
@@ -36,9 +39,12 @@ pub use named::{
     taken_as, whole,
 };
 pub use order::{order, stood_before};
+pub use origin::Origin;
+pub use own::Own;
 pub use price::Price;
 pub use records::{Book, Deed, Entry, Pairs, Stamp, Unread};
 pub use run::{Logged, MOST_KEY, MOST_PARTS, Part, Run, Tick};
 pub use slot::{Field, Many, Record, Rule, Slot, Written};
 pub use sought::{BESIDE, Sought, best};
 pub use spec::{Line, Spec};
+pub use tasting::{Tasting, Version};

@@ -2,9 +2,10 @@
 
 use std::sync::Arc;
 
-use super::card::{Card, Own};
+use super::card::Card;
 use super::named::folded;
 use super::order::{order, put_in_order};
+use super::own::Own;
 use super::run::Run;
 
 /// Which write of a key this is, and when it was.

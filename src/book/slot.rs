@@ -58,7 +58,10 @@ impl Slot<'_> {
             Slot::MaybeSmall(number) => number.is_none(),
             Slot::List(many) | Slot::Names(many) => many.at(0).is_none(),
             Slot::Loose(loose) => loose.is_empty(),
-            Slot::Small(_) | Slot::Flag(_) | Slot::Record(_) | Slot::Passed => false,
+            Slot::Record(record) => {
+                record.slots().iter_mut().filter_map(|field| field.slot.as_mut()).all(Slot::is_empty)
+            }
+            Slot::Small(_) | Slot::Flag(_) | Slot::Passed => false,
         }
     }
 }

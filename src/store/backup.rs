@@ -13,14 +13,14 @@ use super::problem::{ImportProblem, MOST_BYTES};
 use super::recipe;
 use super::write::{Layout, written};
 use crate::book::{
-    Aside, Besides, Book, Card, Entry, Field, Import, Loose, Record, Slot, Texts, Way, Written, stood_before,
+    Aside, Besides, Book, Card, Entry, Field, Import, Loose, Origin, Record, Slot, Texts, Way, Written, stood_before,
 };
 
 /// What the file says it is.
 pub const KIND: &str = "meniscus backup";
 /// The version this program writes; 1 had no runs, 2 nothing but the book, 3 no slack and no temperatures in runs, and no
-/// ingredient by all that it holds.
-pub const VERSION: u32 = 4;
+/// ingredient by all that it holds, 4 no preps, no tastings, and no forms that say what they were made from.
+pub const VERSION: u32 = 5;
 
 /// The file, as it is written.
 #[derive(Default)]
@@ -67,9 +67,18 @@ pub fn backup(book: &Book, besides: Besides, now: u64) -> Result<String, serde_j
 /// # Errors
 /// As [`backup`].
 pub fn one(id: &str, card: &Card) -> Result<String, serde_json::Error> {
-    let records = Import { cards: vec![(id.to_owned(), card.clone())], ..Import::default() };
-    // Nothing of it is newer than version 1: an older Meniscus opens the link too.
-    let mut file = File { kind: KIND.into(), version: 1, at: 0, records };
+    let mut card = card.clone();
+    let mut is_old = true;
+    for way in &mut card.ways {
+        // What one bar says of its guests, and what its forms were made from, is not handed on.
+        way.tastings.clear();
+        way.from = Origin::default();
+        is_old &= [&way.makes, &way.gives, &way.notes].into_iter().all(String::is_empty);
+    }
+    let records = Import { cards: vec![(id.to_owned(), card)], ..Import::default() };
+    // Where nothing of it is newer than version 1, an older Meniscus opens the link too.
+    let version = if is_old { 1 } else { VERSION };
+    let mut file = File { kind: KIND.into(), version, at: 0, records };
     written(Slot::Record(&mut file), Layout::Close)
 }
 

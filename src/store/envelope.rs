@@ -11,8 +11,8 @@ use super::write::{Layout, written};
 use crate::book::{Field, Record, Rule, Slot, Stamp, Written};
 
 /// The version this program writes; 1 had no checksum, 2 no slack and no temperatures in its runs, and no ingredient by all
-/// that it holds.
-pub const VERSION: u32 = 3;
+/// that it holds, 3 no preps, no tastings, and no forms that say what they were made from.
+pub const VERSION: u32 = 4;
 
 /// A value that was read.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -127,7 +127,7 @@ fn open_into(text: &str, mut data: Slot<'_>) -> Result<(Stamp, Option<u32>), Unr
         (0, _) => return Err(Unreadable::Damaged("there was never a version 0".into())),
         // Version 1 had no checksum, revision and time. Its data is today's.
         (1, _) => None,
-        // Version 2 is today's with fewer fields.
+        // Versions 2 and 3 are today's with fewer fields.
         (2..=VERSION, Some(_)) => None,
         (2..=VERSION, None) => return Err(Unreadable::Damaged("it has no checksum".into())),
         (later, _) => Some(later),
@@ -166,7 +166,7 @@ mod tests {
         let stamp = Stamp { rev: 7, at: 1_764_072_000_000 };
         let text = seal(&kept, stamp).expect("json");
         let body =
-            r#""v":3,"rev":7,"at":1764072000000,"data":{"now":{"amount":"45 ml"},"before":[{"amount":"1 oz"}]}}"#;
+            r#""v":4,"rev":7,"at":1764072000000,"data":{"now":{"amount":"45 ml"},"before":[{"amount":"1 oz"}]}}"#;
         assert_eq!(text, format!("{{\"sum\":\"{:08x}\",{body}", checksum(body)));
         assert_eq!(open::<Kept>(&text), Ok(Opened { data: kept, stamp, newer: None }));
     }
@@ -197,19 +197,19 @@ mod tests {
         let way = Way { lines: "60 ml gin".into(), ..Way::default() };
         let card = Card { name: "Lamp".into(), ways: vec![way.clone(), way], ..Card::default() };
         let data = r#"{"name":"Lamp","made":0,"garden":{"a":[1.5,null]},"forms":[{"lines":"60 ml gin","x":-1},{"lines":"60 ml gin"}]}"#;
-        let body = format!(r#""v":4,"rev":7,"at":9,"by":"her","data":{data}}}"#);
+        let body = format!(r#""v":5,"rev":7,"at":9,"by":"her","data":{data}}}"#);
         let sealed = format!("{{\"sum\":\"{:08x}\",{body}", checksum(&body));
-        for text in [sealed.clone(), format!(r#"{{"data":{data},"at":9,"rev":7,"v":4}}"#)] {
+        for text in [sealed.clone(), format!(r#"{{"data":{data},"at":9,"rev":7,"v":5}}"#)] {
             let stamp = Stamp { rev: 7, at: 9 };
-            assert_eq!(open::<Card>(&text), Ok(Opened { data: card.clone(), stamp, newer: Some(4) }), "{text}");
-            assert_eq!(stamp_of(&text), Ok((stamp, Some(4))), "{text}");
+            assert_eq!(open::<Card>(&text), Ok(Opened { data: card.clone(), stamp, newer: Some(5) }), "{text}");
+            assert_eq!(stamp_of(&text), Ok((stamp, Some(5))), "{text}");
             // Of our own version it is damaged; and what is mistyped is not shown.
-            assert!(matches!(open::<Card>(&text.replace("\"v\":4", "\"v\":1")), Err(Unreadable::Damaged(_))), "{text}");
+            assert!(matches!(open::<Card>(&text.replace("\"v\":5", "\"v\":1")), Err(Unreadable::Damaged(_))), "{text}");
             assert!(open::<Card>(&text.replace("\"made\":0", "\"made\":\"\"")).is_err(), "{text}");
         }
         assert!(matches!(open::<Card>(&sealed.replace("Lamp", "Lamb")), Err(Unreadable::Damaged(_))));
-        assert_eq!(open::<Card>(r#"{"v":4,"data":{"name":5}}"#), Err(Unreadable::Newer(4)));
-        let run = open::<Run>(r#"{"v":4,"data":{"marks":{"0/a":{"done":5,"by":"her"}},"parts":[{"key":1,"hue":2}]}}"#);
+        assert_eq!(open::<Card>(r#"{"v":5,"data":{"name":5}}"#), Err(Unreadable::Newer(5)));
+        let run = open::<Run>(r#"{"v":5,"data":{"marks":{"0/a":{"done":5,"by":"her"}},"parts":[{"key":1,"hue":2}]}}"#);
         let run = run.expect("readable").data;
         assert_eq!((run.marks["0/a"].done, run.parts[0].key, run.parts.len()), (5, 1, 1));
     }

@@ -5,8 +5,8 @@ use proptest::prelude::*;
 use crate::faulty::Faulty;
 
 use meniscus::book::{
-    Aside, Besides, Card, Entry, Import, MOST_KEY, MOST_PARTS, MOST_WAYS, Own, Part, Run, Stamp, Tick, Way, demo_cards,
-    demo_own,
+    Aside, Besides, Card, Entry, Import, MOST_KEY, MOST_PARTS, MOST_WAYS, Origin, Own, Part, Run, Stamp, Tasting, Tick,
+    Version, Way, demo_cards, demo_own,
 };
 use meniscus::screen::Bench;
 use meniscus::store::backup::{backup, one, read};
@@ -25,8 +25,14 @@ fn texts() -> impl Strategy<Value = String> {
 }
 
 fn ways() -> impl Strategy<Value = Way> {
-    prop::collection::vec(texts(), 8).prop_map(|texts| {
+    (prop::collection::vec(texts(), 11), texts(), 0_u64..9_007_199_254_740_991).prop_map(|(texts, said, at)| {
         let mut way = Way::default();
+        if at % 2 == 0 {
+            let was = Version { lines: said.clone(), ..Version::default() };
+            way.tastings.push(Tasting { at, words: said.clone(), whom: said.clone(), was, ..Tasting::default() });
+            let texts = [("share".to_owned(), said.clone())].into();
+            way.from = Origin { spec: "a1".into(), lines: said, texts, ..Origin::default() };
+        }
         for ((name, field), text) in way.fields().into_iter().zip(texts) {
             *field = if name == "method" { "stirred".to_owned() } else { text };
         }

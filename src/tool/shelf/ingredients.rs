@@ -33,11 +33,18 @@ form! {
         holds = "",
         /// Anything else.
         notes = "",
+        /// What it is made of here, a line for each.
+        parts = "",
+        /// How much comes out of those.
+        gives = "",
+        /// Days that it keeps.
+        keeps = "",
     }
 }
 
 /// The fields that belong to the record.
-pub const FIELDS: [&str; 8] = ["name", "like", "strength", "sugar", "brix", "acid", "holds", "notes"];
+pub const FIELDS: [&str; 11] =
+    ["name", "like", "strength", "sugar", "brix", "acid", "holds", "notes", "parts", "gives", "keeps"];
 
 impl OwnForm {
     fn own(&self) -> Own {
@@ -50,7 +57,10 @@ impl OwnForm {
             acid: self.acid.clone(),
             holds: self.holds.clone(),
             notes: self.notes.clone(),
-            made: 0,
+            parts: self.parts.clone(),
+            gives: self.gives.clone(),
+            keeps: self.keeps.clone(),
+            ..Own::default()
         }
     }
 }

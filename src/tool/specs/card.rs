@@ -58,12 +58,32 @@ form! {
         garnish = "",
         /// What to do, a line each.
         steps = "",
+        /// How many serves its lines make.
+        makes = "",
+        /// How much comes out of them.
+        gives = "",
+        /// What there is to say of this form alone.
+        form_notes = "",
     }
 }
 
 /// The fields that belong to the record.
-pub const FIELDS: [&str; 11] =
-    ["name", "tags", "notes", "way", "lines", "method", "glass", "holds", "ice", "garnish", "steps"];
+pub const FIELDS: [&str; 14] = [
+    "name",
+    "tags",
+    "notes",
+    "way",
+    "lines",
+    "method",
+    "glass",
+    "holds",
+    "ice",
+    "garnish",
+    "steps",
+    "makes",
+    "gives",
+    "form_notes",
+];
 
 const LINES: &str = "lines";
 

@@ -15,6 +15,10 @@ pub enum Method {
     Thrown,
     /// With a stick or a jug, or mixed as a batch.
     Blended,
+    /// Clear by milk that has clotted in it.
+    Washed,
+    /// Clear by agar, gelatin, enzyme or a filter.
+    Clarified,
     /// With gas.
     Carbonated,
 }
@@ -25,6 +29,8 @@ choice! { Method:
     Shaken = "shaken", "Shaken";
     Thrown = "thrown", "Thrown";
     Blended = "blended", "Blended";
+    Washed = "washed", "Milk-washed";
+    Clarified = "clarified", "Clarified";
     Carbonated = "carbonated", "Carbonated";
 }
 

@@ -145,7 +145,10 @@ fn rest(card: &Card, blocks: &mut Vec<Block>) {
     blocks.push(Block::amount("holds", "Glass holds", Keys::Batch));
     blocks.push(Block::field("ice", "Ice", Input::Words { placeholder: "one clear block" }));
     blocks.push(Block::field("garnish", "Garnish", Input::Words { placeholder: "lemon twist" }));
-    blocks.push(Block::field("notes", "Notes", Input::Lines { placeholder: "" }));
+    blocks.push(Block::amount("makes", "Serves it makes", Keys::Count));
+    blocks.push(Block::amount("gives", "Comes out of it", Keys::Batch));
+    blocks.push(Block::field("form_notes", "Notes on this form", Input::Lines { placeholder: "" }));
+    blocks.push(Block::field("notes", "Notes on the drink", Input::Lines { placeholder: "" }));
     blocks.push(Block::field("tags", "Tags", Input::Words { placeholder: "autumn, stirred" }));
     blocks.push(Block::field("way", "Name of this form", Input::Words { placeholder: "quick" }));
     let mut buttons = vec![Button::new("Add a form", Act::AddWay)];
