@@ -35,7 +35,7 @@ pub use ingredient::{Allergen, Ask, COMMON, Handled, Ingredient, Kind, Sugar};
 pub use library::{LIBRARY, ingredient};
 pub use loose::Loose;
 pub use named::{
-    Fit, Holds, Measured, Taken, abroad, alike, ends_with_words, fit, folded, is_poured, named, named_to_the_end,
+    Fit, Holds, Made, Measured, Taken, abroad, alike, ends_with_words, fit, folded, is_poured, named, named_to_the_end,
     taken_as, whole,
 };
 pub use order::{order, stood_before};

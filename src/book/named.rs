@@ -10,6 +10,7 @@ use super::ingredient::{Handled, Ingredient, Kind};
 use super::library::{LIBRARY, ingredient};
 use crate::quantity::{Abv, Acidity, Brix, Mass, Ratio};
 use crate::substance::acid::Acid;
+use crate::substance::mix::Mix;
 
 /// What a bar has measured of an ingredient; it goes before the library's figure.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -24,6 +25,19 @@ pub struct Measured {
     pub acid: Option<Acidity>,
     /// What else is known to be in it.
     pub holds: Holds,
+    /// Whether it is made here, and of what.
+    pub made: Made,
+}
+
+/// Whether a thing is made here of others, and what is in it then.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub enum Made {
+    /// It is bought, or goes by its figures.
+    #[default]
+    No,
+    /// It is the prep of this place in the list of the bench, with all that is in it, in some amount; none where that
+    /// cannot be known.
+    Here(u32, Option<Mix>),
 }
 
 /// What a thing that was made holds besides strength, sugar and titratable acid, so that it stays what it is. In a litre.
@@ -53,10 +67,10 @@ impl Holds {
 }
 
 impl Measured {
-    /// Whether nothing was measured.
+    /// Whether nothing was measured, whether it is made here or not.
     #[must_use]
     pub fn is_nothing(&self) -> bool {
-        *self == Measured::default()
+        Measured { made: Made::No, ..*self } == Measured::default()
     }
 }
 
@@ -115,6 +129,7 @@ const ENDS_UNLIKE: [&str; 24] = [
 const DONE_TO_IT: [&str; 4] = [" with ", " infused", " washed", ", "];
 
 /// What a name may mean.
+#[expect(clippy::large_enum_variant, reason = "nearly all are `As`, and it is copied, not kept")]
 #[derive(Clone, Debug, PartialEq)]
 pub enum Fit {
     /// This; and the phrase that it is read as, where it is spelt otherwise.
@@ -207,6 +222,7 @@ fn less_exactly(text: &str, exact: Option<(Taken, usize)>, own: &[(String, Taken
 }
 
 /// What a text ends in.
+#[expect(clippy::large_enum_variant, reason = "as of `Fit`")]
 enum End {
     /// This, by a phrase of so many bytes.
     Found(Taken, usize),

@@ -1,6 +1,6 @@
 //! An amount of an ingredient, as what is in it.
 
-use crate::book::{Holds, Ingredient, Kind, Sugar, Taken};
+use crate::book::{Holds, Ingredient, Kind, Made, Sugar, Taken};
 use crate::quantity::{Amount, Brix, Mass, Ratio, Temperature, Volume};
 use crate::substance::acid::ML_PER_GRAM_DISSOLVED;
 use crate::substance::juice::acid_correction;
@@ -40,7 +40,10 @@ pub fn standard(ingredient: &Ingredient) -> Mix {
 #[must_use]
 pub fn litre_of(taken: &Taken) -> Mix {
     let Taken { ingredient, measured } = taken;
-    let mut mix = standard(ingredient);
+    let mut mix = match measured.made {
+        Made::Here(_, Some(made)) => whole(made),
+        Made::Here(_, None) | Made::No => standard(ingredient),
+    };
     if measured.is_nothing() || ingredient.kind == Kind::Powder || ingredient.is_milk {
         return mix;
     }
@@ -52,7 +55,12 @@ pub fn litre_of(taken: &Taken) -> Mix {
         mix = mix.with_acidity(acid);
     }
     let known = measured.sugar_per_litre.unwrap_or(mix.sugar());
-    sweeten(&mut mix, known, ingredient.sugar_kind, measured.holds.invert);
+    // What was made keeps how much of its sugar is glucose and fructose.
+    let of_made = matches!(measured.made, Made::Here(..))
+        .then(|| Ratio::from_value(mix.invert_sugar.g() / mix.sugar().g()).ok())
+        .flatten();
+    let invert = |sugar: Mass| measured.holds.invert.or(of_made.map(|share| sugar * share));
+    sweeten(&mut mix, known, ingredient.sugar_kind, invert(known));
     let Some(reads) = measured.reads.filter(|_| measured.sugar_per_litre.is_none()) else { return mix };
     // A litre's mass hardly depends on its sugar, so the sugar settles in a few rounds.
     for _ in 0..12 {
@@ -60,9 +68,16 @@ pub fn litre_of(taken: &Taken) -> Mix {
         let correction = acid_correction(100.0 * mix.titratable().g() / mix.mass().g());
         let dissolved = mix.mass().g() * (reads.degrees() + correction) / 100.0;
         let sugar = grams((dissolved - without_sugar.g()).max(0.0));
-        sweeten(&mut mix, sugar, ingredient.sugar_kind, measured.holds.invert);
+        sweeten(&mut mix, sugar, ingredient.sugar_kind, invert(sugar));
     }
     mix
+}
+
+/// A litre of what was made, at 20 °C; a kilogram where nothing is dissolved in it.
+fn whole(made: Mix) -> Mix {
+    let amount = made.volume(Temperature::TWENTY).ok().filter(|_| made.water > Mass::ZERO).map(Volume::ml);
+    let times = 1000.0 / amount.unwrap_or(made.mass().g());
+    Ratio::from_value(times).map_or(made, |times| made * times)
 }
 
 /// Whether what was measured can be in one litre: it goes in, and it does not read less than its acid and solids alone.

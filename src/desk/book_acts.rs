@@ -2,6 +2,7 @@
 
 use std::rc::Rc;
 
+use super::as_form::left_as_it_is;
 use super::{Desk, Effect, World};
 use crate::book::{Import, Run};
 use crate::screen::route::Route;
@@ -28,6 +29,8 @@ impl Desk {
             (Act::KeepIngredient(..), Some(id)) => {
                 self.effects.push(Effect::Go(Route::Ingredients.href_with("id", &id)));
             }
+            (Act::AsForm(way), Some(id)) => self.show_form(&id, way),
+            (Act::WorkOut | Act::LeaveForm, _) => {}
             (Act::TakeNew | Act::TakeAll | Act::TakeBoth, _) => {
                 let import = self.bench.at_hand.import.clone();
                 self.has_taken(world);
@@ -107,9 +110,10 @@ impl Desk {
                 return Some(deeds::new_card(&lines.unwrap_or_default(), &(world.fresh)(), now));
             }
             Act::NewIngredient => return Some(deeds::new_own(&(world.fresh)(), now)),
-            Act::KeepIngredient(name, holds) => {
-                return Some(deeds::keep_own(&self.bench.book, name, holds, &(world.fresh)(), now));
+            Act::KeepIngredient(own) => {
+                return Some(deeds::keep_own(&self.bench.book, own, &(world.fresh)(), now));
             }
+            Act::AsForm(way) => return Some(self.as_form(way, world)),
             Act::NewRun => return Some(deeds::new_run(&Run { made: now, ..Run::default() }, &(world.fresh)(), now)),
             Act::Demo => return Some(deeds::demo(&self.bench.book, now)),
             Act::TakeNew => return importing(self, Merge::NewOnly),
@@ -119,6 +123,10 @@ impl Desk {
         }
         let (entry, at) = self.open_spec()?;
         Some(match act {
+            Act::WorkOut => deeds::change(&entry, &self.worked_out_anew(&entry, at)?, "a form worked out anew", now),
+            Act::LeaveForm => {
+                deeds::change(&entry, &left_as_it_is(&entry.value, at, &self.bench)?, "a form as it is", now)
+            }
             Act::Duplicate => deeds::duplicate(&entry, &(world.fresh)(), now),
             Act::AddWay => deeds::change(&entry, &deeds::with_way(&entry.value, at), "a new form", now),
             Act::RemoveWay => deeds::change(&entry, &deeds::without_way(&entry.value, at), "a form", now),

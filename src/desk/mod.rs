@@ -5,6 +5,7 @@
 
 mod acts;
 mod arrive;
+mod as_form;
 mod besides;
 mod book_acts;
 mod clock;

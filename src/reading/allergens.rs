@@ -1,29 +1,27 @@
 //! What guests must be told of, by what the lines of a spec say.
 
-use super::label::once;
 use crate::book::{Allergen, Ask, allergens_in, asked_in};
-use crate::screen::Answer;
+use crate::screen::{Answer, Bench, once};
 use crate::text::SpecLine;
 
-/// What guests must be told of, by what the lines say.
-pub(crate) fn allergens(lines: &[SpecLine]) -> Vec<Allergen> {
-    let mut declared: Vec<Allergen> = Vec::new();
-    let mut declare = |allergen: Allergen| {
-        if !declared.contains(&allergen) {
-            declared.push(allergen);
-        }
-    };
-    for line in lines {
+/// What guests must be told of, by what the lines say, and by all that they are made of here.
+pub(crate) fn allergens(lines: &[SpecLine], bench: &Bench) -> Vec<Allergen> {
+    let of_line = |line: &SpecLine| {
         let taken = line.read.as_ref().ok().and_then(|read| read.taken);
-        taken.iter().flat_map(|taken| taken.ingredient.allergens).copied().for_each(&mut declare);
-        allergens_in(&line.typed).for_each(&mut declare);
-    }
-    declared
+        let listed = taken.map_or(&[][..], |taken| taken.ingredient.allergens);
+        let made = bench.prep(taken).map_or(&[][..], |prep| &prep.allergens);
+        let said: Vec<Allergen> = allergens_in(&line.typed).collect();
+        [listed, made, &said].concat()
+    };
+    once(lines.iter().flat_map(of_line))
 }
 
-/// What must be asked about, by what the lines say.
-pub(crate) fn asks(lines: &[SpecLine]) -> Vec<Ask> {
-    once(lines.iter().flat_map(|line| asked_in(&line.typed)))
+/// What must be asked about, likewise.
+pub(crate) fn asks(lines: &[SpecLine], bench: &Bench) -> Vec<Ask> {
+    once(lines.iter().flat_map(|line| {
+        let prep = line.read.as_ref().ok().and_then(|read| bench.prep(read.taken));
+        asked_in(&line.typed).chain(prep.into_iter().flat_map(|prep| prep.asks.iter().copied()))
+    }))
 }
 
 /// What there is to know of it.
@@ -42,19 +40,19 @@ pub(crate) const fn about(ask: Ask) -> &'static str {
 }
 
 /// Who must be told of what, and eggs; and what must be asked about.
-pub(crate) fn cautions(answer: &mut Answer, lines: &[SpecLine]) {
-    let declared = allergens(lines);
+pub(crate) fn cautions(answer: &mut Answer, lines: &[SpecLine], bench: &Bench) {
+    let declared = allergens(lines, bench);
     if !declared.is_empty() {
         let words = "May need declaring, by these names alone";
         let read = format!("{words}: {}. Read the labels of what you pour.{}", names(&declared), egg(&declared));
         answer.cautions.push(read);
     }
-    answer.cautions.extend(asks(lines).into_iter().map(|ask| about(ask).to_owned()));
+    answer.cautions.extend(asks(lines, bench).into_iter().map(|ask| about(ask).to_owned()));
 }
 
 /// "May need declaring: sulphites, milk." None where nothing may.
-pub(crate) fn declared(lines: &[SpecLine]) -> Option<String> {
-    let declared = allergens(lines);
+pub(crate) fn declared(lines: &[SpecLine], bench: &Bench) -> Option<String> {
+    let declared = allergens(lines, bench);
     (!declared.is_empty()).then(|| format!("May need declaring: {}.{}", names(&declared), egg(&declared)))
 }
 

@@ -1,7 +1,7 @@
 //! What the lines of a spec are taken to be, each read once; and that in words.
 
 use super::yields;
-use crate::book::{Fit, Ingredient, Kind, Taken, alike, fit, is_poured};
+use crate::book::{Fit, Ingredient, Kind, Made, Taken, alike, fit, is_poured};
 use crate::craft::milk_wash::{Clots, through, verdict};
 use crate::craft::pour::{fits, litre_of, pour};
 use crate::quantity::{Acidity, Amount, Mass, Ratio, Temperature, Volume};
@@ -39,7 +39,11 @@ impl Contents {
     pub(crate) fn of(text: &str, bench: &Bench) -> Contents {
         #[cfg(test)]
         READ.with(|count| count.set(count.get() + 1));
-        let lines = read_spec(text, &bench.reading(Dimension::Either));
+        Contents::of_lines(read_spec(text, &bench.reading(Dimension::Either)))
+    }
+
+    /// Lines that have been read.
+    pub(crate) fn of_lines(lines: Vec<SpecLine>) -> Contents {
         let mut read = Contents {
             each: lines.iter().map(content).collect(),
             lines: Vec::new(),
@@ -144,6 +148,8 @@ pub(crate) enum Content {
     Misread,
     /// Its own figures do not go together.
     Overfull,
+    /// It is made here, of what is not known, or of itself.
+    Unmade,
 }
 
 fn content(line: &SpecLine) -> Content {
@@ -160,6 +166,7 @@ fn content(line: &SpecLine) -> Content {
         }
         _ if line.unread.is_some() => Content::Misread,
         (None, _) => Content::Unknown,
+        (Some(taken), _) if matches!(taken.measured.made, Made::Here(_, None)) => Content::Unmade,
         (Some(taken), _) if !fits(taken) => Content::Overfull,
         (Some(taken), amount) => pour(taken, amount).map_or(Content::Weighed, |mix| Content::Poured(Box::new(mix))),
     }
@@ -195,6 +202,10 @@ pub(crate) fn words(taken: &Taken, bench: &Bench) -> String {
     let Ingredient { name, range, kind, is_milk, .. } = *taken.ingredient;
     if is_milk && !taken.measured.is_nothing() {
         return format!("as {name}; figures of your own for milk are not used");
+    }
+    if matches!(taken.measured.made, Made::Here(..)) {
+        let figures = figures_of(&litre_of(taken), bench);
+        return format!("made here{}{figures}", if figures.is_empty() { "" } else { ", " });
     }
     // A syrup by another ratio is not "1:1 by weight".
     let is_its_own = taken.measured.reads.is_some() || taken.measured.sugar_per_litre.is_some();

@@ -1,15 +1,15 @@
 //! What the lines of a spec cost, by what the bar pays.
 
 use super::contents::{Content, Contents};
-use crate::book::{Card, Line, Price, ends_with_words};
+use crate::book::{Card, Line, Made, Price, ends_with_words};
 use crate::craft::cost::{Sum, cost_of, sum};
 use crate::quantity::{Amount, Money, Ratio, Temperature, Volume};
 use crate::screen::Bench;
 use crate::substance::mix::Mix;
 use crate::text::SpecLine;
 
-/// Specs within specs that are followed.
-const DEEPEST: usize = 4;
+/// Specs and preps within each other that are followed.
+const DEEPEST: usize = 8;
 
 /// What a line costs.
 pub(crate) enum Cost<'a> {
@@ -42,12 +42,8 @@ impl Cost<'_> {
 
 /// What each line of a spec costs.
 pub(crate) fn costs<'a>(read: &Contents, bench: &'a Bench) -> Vec<Cost<'a>> {
-    costs_within(read, &[], bench)
-}
-
-/// As [`costs`], of a spec that these are made of in turn: none of them is made of itself.
-fn costs_within<'a>(read: &Contents, within: &[&str], bench: &'a Bench) -> Vec<Cost<'a>> {
-    read.pairs().map(|pair| cost(pair, within, bench)).collect()
+    let mut till = Till { bench, preps: vec![Asked::Not; bench.preps.len()] };
+    read.pairs().map(|pair| till.cost(pair, &[])).collect()
 }
 
 /// What they come to.
@@ -56,54 +52,110 @@ pub(crate) fn sum_of(costs: &[Cost<'_>]) -> Sum {
     sum(&lines)
 }
 
-fn cost<'a>((line, content): (&SpecLine, &Content), within: &[&str], bench: &'a Bench) -> Cost<'a> {
-    let line = match (&line.read, content) {
-        (Ok(line), _) => line,
-        (Err(_), Content::Words) => return Cost::Words,
-        (Err(_), _) => return Cost::Unread,
-    };
-    let mix = if let Content::Poured(mix) = content { Some(&**mix) } else { None };
-    let by_name = by_name(line, bench);
-    if by_name.is_empty()
-        && let Some(card) = bench.book.cards.iter().find(|entry| is_called(line, &entry.value.name))
-    {
-        return made(line, mix, &card.value, within, bench).unwrap_or(Cost::Unpriced);
+/// Whether it has been asked what a prep costs.
+#[derive(Clone, Copy)]
+enum Asked {
+    /// Not yet.
+    Not,
+    /// It is, or was, so: so much money for so much; none where that is not known, nor while it is worked out.
+    Said(Option<(Money, Volume)>),
+}
+
+/// What things cost; each prep is worked out once.
+struct Till<'a> {
+    bench: &'a Bench,
+    preps: Vec<Asked>,
+}
+
+impl<'a> Till<'a> {
+    /// What a line costs, of a spec that is itself a part of these: none of them is made of itself.
+    fn cost(&mut self, (line, content): (&SpecLine, &Content), within: &[&str]) -> Cost<'a> {
+        let line = match (&line.read, content) {
+            (Ok(line), _) => line,
+            (Err(_), Content::Words) => return Cost::Words,
+            (Err(_), _) => return Cost::Unread,
+        };
+        let mix = if let Content::Poured(mix) = content { Some(&**mix) } else { None };
+        let bench = self.bench;
+        let by_name = by_name(line, bench);
+        if by_name.is_empty() {
+            let made = match line.taken.map(|taken| taken.measured.made) {
+                Some(Made::Here(place, _)) => Some(self.prep(place as usize, within)),
+                _ => {
+                    let card = bench.book.cards.iter().find(|entry| is_called(line, &entry.value.name));
+                    card.map(|entry| self.spec(&entry.value, &line.name, within))
+                }
+            };
+            if let Some(made) = made {
+                return made.and_then(|made| of_made(line, mix, made)).unwrap_or(Cost::Unpriced);
+            }
+        }
+        let price = by_name.into_iter().chain(as_taken(line, bench)).next();
+        match price {
+            Some(price) => {
+                cost_of(line.amount, mix, price).map_or(Cost::Unlike(price), |money| Cost::Known(money, price))
+            }
+            None if line.taken.is_some_and(|taken| matches!(taken.ingredient.key, "water" | "ice")) => Cost::Free,
+            None => Cost::Unpriced,
+        }
     }
-    let price = by_name.into_iter().chain(as_taken(line, bench)).next();
-    match price {
-        Some(price) => cost_of(line.amount, mix, price).map_or(Cost::Unlike(price), |money| Cost::Known(money, price)),
-        None if line.taken.is_some_and(|taken| matches!(taken.ingredient.key, "water" | "ice")) => Cost::Free,
-        None => Cost::Unpriced,
+
+    /// A prep by its parts.
+    fn prep(&mut self, place: usize, within: &[&str]) -> Option<(Money, Volume)> {
+        if let Asked::Said(said) = self.preps.get(place)? {
+            return *said;
+        }
+        self.preps[place] = Asked::Said(None);
+        let prep = &self.bench.preps[place];
+        let made = self.parts(&Contents::of_lines(prep.lines.clone()), prep.gives, &prep.name, within);
+        self.preps[place] = Asked::Said(made);
+        made
+    }
+
+    /// A spec by its first form.
+    fn spec(&mut self, card: &Card, name: &str, within: &[&str]) -> Option<(Money, Volume)> {
+        let way = card.ways.first()?;
+        let gives = self.bench.volume("gives", &way.gives, &mut Vec::new());
+        self.parts(&Contents::of(&way.lines, self.bench), gives, name, within)
+    }
+
+    /// What all parts of something cost, and how much it comes to; none where not all of that is known, or where it is made
+    /// of itself. What is lost in making it is in that where it is said how much comes out.
+    fn parts(
+        &mut self,
+        read: &Contents,
+        gives: Option<Volume>,
+        name: &str,
+        within: &[&str],
+    ) -> Option<(Money, Volume)> {
+        if within.len() >= DEEPEST || within.iter().any(|there| there.eq_ignore_ascii_case(name)) {
+            return None;
+        }
+        let within = [within, &[name]].concat();
+        let costs: Vec<Cost<'_>> = read.pairs().map(|pair| self.cost(pair, &within)).collect();
+        let sum = sum_of(&costs);
+        let volume = gives.or_else(|| read.drunk(self.bench).0.volume(Temperature::TWENTY).ok())?;
+        let is_known = sum.unknown == 0 && sum.known > Money::ZERO && read.missing.is_empty() && volume > Volume::ZERO;
+        is_known.then_some((sum.known, volume))
     }
 }
 
-fn is_called(line: &Line, name: &str) -> bool {
-    name.trim().eq_ignore_ascii_case(&line.name)
-}
-
-/// A line by the parts of the spec that is called so, in its first form; none where not all of it is known, or where it is
-/// made of itself. What is lost in making it is not in that.
-fn made(line: &Line, mix: Option<&Mix>, card: &Card, within: &[&str], bench: &Bench) -> Option<Cost<'static>> {
-    if within.len() >= DEEPEST || within.iter().any(|name| is_called(line, name)) {
-        return None;
-    }
-    let read = Contents::of(&card.ways.first()?.lines, bench);
-    let within = [within, &[line.name.as_str()]].concat();
-    let sum = sum_of(&costs_within(&read, &within, bench));
-    let volume = read.drunk(bench).0.volume(Temperature::TWENTY).ok()?;
-    if sum.unknown > 0 || sum.known <= Money::ZERO || !read.missing.is_empty() || volume <= Volume::ZERO {
-        return None;
-    }
+/// A line of what was made for so much.
+fn of_made(line: &Line, mix: Option<&Mix>, (money, volume): (Money, Volume)) -> Option<Cost<'static>> {
     let price = Price {
         name: String::new(),
         library: "",
         pack: Amount::Volume(volume),
         size: String::new(),
-        paid: sum.known,
+        paid: money,
         usable: Ratio::ONE,
         day: String::new(),
     };
-    Some(Cost::Made(cost_of(line.amount, mix, &price)?, sum.known, volume))
+    Some(Cost::Made(cost_of(line.amount, mix, &price)?, money, volume))
+}
+
+fn is_called(line: &Line, name: &str) -> bool {
+    name.trim().eq_ignore_ascii_case(&line.name)
 }
 
 /// What was paid for a line: the newest first, then those before it. Of exactly its name, or of what the bar calls its own;

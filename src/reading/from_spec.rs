@@ -249,8 +249,8 @@ pub(crate) fn of_lines(name: String, read: &Contents, bench: &Bench) -> label::F
     label::Facts {
         name,
         strength: strength.unwrap_or_default(),
-        allergens: label::declared(allergens(&read.lines)),
-        asks: asks(&read.lines),
+        allergens: label::declared(allergens(&read.lines, bench)),
+        asks: asks(&read.lines, bench),
         keeps: is_washed.then_some(Keeps::Washed),
         ..label::Facts::default()
     }

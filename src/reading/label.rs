@@ -63,17 +63,6 @@ pub(crate) fn offer(name: &str, keeps: Option<Keeps>, answer: &mut Answer) {
     }
 }
 
-/// Each of them once.
-pub(crate) fn once(asks: impl IntoIterator<Item = Ask>) -> Vec<Ask> {
-    let mut all: Vec<Ask> = Vec::new();
-    for ask in asks {
-        if !all.contains(&ask) {
-            all.push(ask);
-        }
-    }
-    all
-}
-
 /// Allergens as a label names them, each once.
 pub(crate) fn declared(allergens: impl IntoIterator<Item = Allergen>) -> String {
     let mut names: Vec<&str> = Vec::new();

@@ -15,6 +15,7 @@ pub(crate) mod links;
 mod made_of;
 mod name;
 mod offered;
+pub(crate) mod origin;
 mod parts;
 pub(crate) mod pours;
 pub(crate) mod rows;

@@ -39,6 +39,9 @@ pub(crate) fn counted_row((line, content): (&SpecLine, &Content), whole: &Mix, b
         }
         Content::Counted(_) => plain("By the piece, not in the volume.".into()),
         Content::Weighed => wrong("A powder is weighed: write it in g. It is not counted."),
+        Content::Unmade => {
+            wrong(&format!("{} It is not counted.", bench.prep(read.taken).map_or("", |prep| &prep.why)))
+        }
         Content::Overfull => wrong("These figures don't go together in one litre, so it is not counted."),
         Content::Misread => wrong(&format!(
             "“{}” can't be used, so it is not counted. Write it like 57 %, sugar 250 g/l or 12 °Bx.",

@@ -2,6 +2,7 @@
 
 use super::face::Face;
 use super::route::Place;
+use crate::book::{Own, Way};
 
 /// Something a person does.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -51,8 +52,14 @@ pub enum Act {
     NewSpec,
     /// Starts an ingredient.
     NewIngredient,
-    /// Keeps what was made as an ingredient: its name, and all that it holds, as figures.
-    KeepIngredient(String, String),
+    /// Keeps what was made as an ingredient of the bar's own.
+    KeepIngredient(Box<Own>),
+    /// Keeps the answer as a form of the spec that it came from; of none, as a spec.
+    AsForm(Box<Way>),
+    /// Works the form that is open out anew, from what it was made from as that is now.
+    WorkOut,
+    /// Leaves it as it is, though what it was made from has changed.
+    LeaveForm,
     /// Starts a run sheet.
     NewRun,
     /// Copies the spec that is open.

@@ -5,6 +5,7 @@ use super::button::Button;
 use super::drawing::Drawing;
 use super::picture::Picture;
 use super::plan::Plan;
+use crate::book::{Own, Way};
 pub(super) use crate::text::Figure;
 use crate::text::Unread;
 
@@ -164,6 +165,12 @@ pub struct Answer {
     pub pictures: Vec<(String, Picture)>,
     /// What it takes to make, step by step; none where there is nothing to make.
     pub plan: Option<Plan>,
+    /// The answer as a form of a spec: its lines, and what else of that it changes; none where it is none.
+    pub form: Option<Box<Way>>,
+    /// What is made, as an ingredient of the bar's own; none where it is none.
+    pub prep: Option<Box<Own>>,
+    /// What the answer can be kept as, behind the page.
+    pub keeping: Vec<Button>,
 }
 
 impl Problem {

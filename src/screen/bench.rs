@@ -1,13 +1,12 @@
 //! The bench a form is read at: the house and the locale. Reads fields and collects their problems.
 
 use std::rc::Rc;
-use std::sync::Arc;
 
 use super::clock::Clock;
-use super::own;
+use super::preps::{self, Prep};
 use super::sheet::Sheet;
 use super::{Act, AtHand, Button, Figure, Held, Problem, fixes};
-use crate::book::{Entry, Glass, House, Own, Price, Taken};
+use crate::book::{Glass, House, Made, Price, Taken};
 use crate::craft::chill::{Method, Pace};
 use crate::craft::jigger::TOLERANCE;
 use crate::craft::measure::nearest;
@@ -29,6 +28,8 @@ pub struct Bench {
     pub book: Held,
     /// Its own ingredients, by name.
     pub own: Vec<(String, Taken)>,
+    /// Those of them that it makes of others.
+    pub preps: Vec<Prep>,
     /// Its own yields, a line each.
     pub yields: String,
     /// How fast its drinks chill, by [`crate::craft::chill::Method`].
@@ -66,6 +67,7 @@ impl Default for Bench {
             in_pounds: false,
             book: Held::default(),
             own: Vec::new(),
+            preps: Vec::new(),
             yields: String::new(),
             paces: [Pace::Usual; 6],
             glasses: Vec::new(),
@@ -91,12 +93,15 @@ impl Bench {
 
     /// Reads the bar's own ingredients anew.
     pub(crate) fn read_own(&mut self) {
-        let own = |entry: &Arc<Entry<Own>>| {
-            let name = entry.value.name.trim();
-            let taken = own::taken(&entry.value, self.decimal, &mut Vec::new())?;
-            (!name.is_empty()).then(|| (name.to_owned(), taken))
-        };
-        self.own = self.house.names().chain(self.book.own.iter().filter_map(own)).collect();
+        (self.own, self.preps) = preps::read(&self.book, &self.house, self.decimal);
+    }
+
+    /// The prep that something is taken as; none for what is bought.
+    pub(crate) fn prep(&self, taken: Option<Taken>) -> Option<&Prep> {
+        match taken?.measured.made {
+            Made::Here(place, _) => self.preps.get(place as usize),
+            Made::No => None,
+        }
     }
 
     /// The yield that the bar has measured, by what it is of.

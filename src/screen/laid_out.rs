@@ -53,6 +53,9 @@ pub(crate) fn laid_out(
         label,
         mut pictures,
         plan,
+        form: _,
+        prep: _,
+        keeping,
     } = answer;
     let mut foot = foot;
     if let Some(plan) = plan.filter(|_| strip.tone == Tone::Answer) {
@@ -106,6 +109,9 @@ pub(crate) fn laid_out(
     }
     blocks.extend(cautions.into_iter().map(Block::Caution));
     blocks.extend(notes.into_iter().map(Block::Remark));
+    if !keeping.is_empty() {
+        blocks.push(Block::Buttons(keeping));
+    }
     if !carry.is_empty() {
         blocks.push(Block::Carry(carry));
     }

@@ -1,7 +1,7 @@
 //! What an ingredient of the bar's own is taken to be.
 
 use super::{Problem, fixes};
-use crate::book::{Measured, Own, Taken, ingredient};
+use crate::book::{Made, Measured, Own, Taken, ingredient};
 use crate::quantity::{Acidity, Brix, Mass};
 use crate::text::{self, Decimal, NumberProblem};
 
@@ -35,6 +35,7 @@ pub(crate) fn taken(own: &Own, decimal: Decimal, problems: &mut Vec<Problem>) ->
         reads,
         acid: acid.and_then(|g| Acidity::from_g_per_l(g).ok()),
         holds: made.holds,
+        made: Made::No,
     };
     Some(Taken { ingredient: ingredient(&own.like)?, measured })
 }

@@ -186,7 +186,7 @@ routes! {
         .with_specs();
     Aim: Service "service/aim" "aim" "Aim" "Too sharp, too sweet, too strong?" .with_specs().read_first();
     Fruit: Prep "prep/fruit" "fruit" "Fruit" "How many for this much juice?";
-    Clarify: Prep "prep/clear" "clear" "Clarify" "Enzyme, agar, gelatin or rest";
+    Clarify: Prep "prep/clear" "clear" "Clarify" "Enzyme, agar, gelatin or rest" .with_specs();
     Cordial: Prep "prep/cordial" "cordial" "Cordial" "Sugar and acid for clear juice" .with_specs();
     MilkWash: Prep "prep/milk-wash" "milk-wash" "Milk wash" "Milk for this drink, and does it clot?"
         .with_specs();
@@ -212,7 +212,7 @@ routes! {
     Find: Specs "find" "find" "Find" "A tool, a spec, an ingredient" .tabs_own().with_specs().read_first();
     Shelf: Shelf "shelf" "shelf" "Settings" "What an oz is here, and my jiggers" .read_first();
     Ingredients: Shelf "shelf/ingredients" "ingredients" "Ingredients" "My own; they replace ours"
-        .shows_one(Record::Ingredient);
+        .shows_one(Record::Ingredient).with_specs();
 }
 
 impl Route {

@@ -76,24 +76,33 @@ pub fn new_own(id: &str, now: u64) -> Worked {
     })
 }
 
-/// Keeps what was made here as an ingredient; where there is one of its name that was made here too, its figures change.
+/// Starts a spec with this form.
 ///
 /// # Errors
 /// As [`new_card`].
-pub fn keep_own(book: &Book, name: &str, holds: &str, id: &str, now: u64) -> Worked {
-    let is_it = |entry: &&Arc<Entry<Own>>| entry.value.name.trim() == name && !entry.value.holds.is_empty();
+pub fn new_card_of(way: Way, id: &str, now: u64) -> Worked {
+    let card = Card { ways: vec![way], ..Card::blank(now) };
+    let words = "a new spec".into();
+    Ok(Deed { words, puts: vec![put(SPECS, id, &card, now)?], open: Some(id.to_owned()), is_of_many: false })
+}
+
+/// Keeps what was made here as an ingredient; where there is one of its name that was made here too, what it is made of and
+/// its figures change.
+///
+/// # Errors
+/// As [`new_card`].
+pub fn keep_own(book: &Book, own: &Own, id: &str, now: u64) -> Worked {
+    let is_made = |there: &Own| !there.holds.is_empty() || !there.parts.is_empty();
+    let is_it = |entry: &&Arc<Entry<Own>>| entry.value.name.trim() == own.name.trim() && is_made(&entry.value);
     let (put, id) = match book.own.iter().find(is_it) {
         Some(entry) => {
-            let own = Own { holds: holds.into(), ..entry.value.clone() };
+            let Own { holds, parts, gives, from, .. } = own.clone();
+            let own = Own { holds, parts, gives, from, ..entry.value.clone() };
             (rewrite(INGREDIENTS, entry, &own, now)?, entry.id.clone())
         }
-        None => {
-            let own =
-                Own { name: name.into(), like: "cordial".into(), holds: holds.into(), made: now, ..Own::default() };
-            (put(INGREDIENTS, id, &own, now)?, id.to_owned())
-        }
+        None => (put(INGREDIENTS, id, &Own { made: now, ..own.clone() }, now)?, id.to_owned()),
     };
-    Ok(Deed { words: format!("keeping {name}"), puts: vec![put], open: Some(id), is_of_many: false })
+    Ok(Deed { words: format!("keeping {}", name_of(&own.name)), puts: vec![put], open: Some(id), is_of_many: false })
 }
 
 /// Copies a spec.

@@ -70,6 +70,7 @@ pub fn read_named(name: &str, decimal: Decimal, own: &[(String, Taken)]) -> Name
         reads: if sugar_given { given.reads } else { known.reads },
         acid: given.acid.or(if given.holds.acids.is_some() { None } else { known.acid }),
         holds: given.holds.or(known.holds),
+        made: known.made,
     };
     Named { taken: Some(Taken { ingredient, measured }), read_as, unread }
 }

@@ -1,10 +1,13 @@
 //! The tools, by place. This file alone knows them all: it finds the tool of a route and has it draw its screen.
 
 pub mod batch;
+mod kept;
 pub mod prep;
 pub mod service;
 pub mod shelf;
 pub mod specs;
+
+pub use kept::worked_out;
 
 use crate::reading::from_spec::{self, FROM, SPEC};
 use crate::reading::rows::rewritten;
@@ -48,6 +51,7 @@ pub fn plan(route: Route, texts: &Texts, bench: &Bench) -> Option<Plan> {
 pub fn screen(route: Route, texts: &Texts, bench: &Bench) -> Screen {
     let mut form = filled(route, texts);
     let (layout, mut answer) = form.show(bench);
+    kept::keeping(route, form.as_mut(), &mut answer, bench);
     // The spec that it came from, or is.
     let from = match route {
         Route::Card => {

@@ -10,6 +10,7 @@ mod faulty;
 mod frame;
 mod from_spec;
 mod handed;
+mod kept;
 mod links;
 mod making;
 mod pasted;

@@ -149,7 +149,7 @@ impl Tool for BottleItForm {
 
     fn making(&self, bench: &Bench) -> Making {
         let lines = text::read_spec(&self.spec, &bench.reading(text::Dimension::Either));
-        let (allergens, asks) = (reading::allergens(&lines), reading::asks(&lines));
+        let (allergens, asks) = (reading::allergens(&lines, bench), reading::asks(&lines, bench));
         Making { makes: Makes::Drink, allergens, asks, ..Making::default() }
     }
 

@@ -1,5 +1,6 @@
 //! Clarify: juice or purée made clear by enzyme, agar, gelatin or rest.
 
+mod kept;
 mod plan;
 #[cfg(test)]
 mod tests;
@@ -139,6 +140,7 @@ impl Tool for ClarifyForm {
         answer.carry("Make a cordial", href);
         let plan = self.steps(&worked, bench);
         label::offer(&plan.title, None, &mut answer);
+        self.keep(&mut answer, &worked, &plan, bench);
         answer.plan = Some(plan);
         answer
     }

@@ -13,13 +13,12 @@ use crate::craft::cordial::{Fill, Made, made, to_target};
 use crate::craft::pour::{fits, litre_of, pour};
 use crate::quantity::{Acidity, Amount, Brix, Mass, Ratio, Temperature, Volume};
 use crate::reading::rows::amount_words;
-use crate::reading::{Contents, PLACEHOLDER, allergens, from_spec, label};
+use crate::reading::{Contents, PLACEHOLDER, allergens, from_spec, label, origin};
 use crate::screen::pad::Keys;
 use crate::screen::plan::{HOUR, MINUTE, Makes, Making, Need, Plan, Step, titled};
 use crate::screen::route::Route;
-use crate::screen::{Act, Answer, Bench, Block, Button, Choice, Input, Opt, Problem, Strip, Tone, Tool, form};
+use crate::screen::{Answer, Bench, Block, Choice, Input, Opt, Problem, Strip, Tone, Tool, form};
 use crate::substance::fruit::FRUIT;
-use crate::substance::mix::Mix;
 use crate::text::{self, Dimension};
 use reading::{figures, keeping};
 
@@ -155,7 +154,7 @@ impl Tool for CordialForm {
     fn making(&self, bench: &Bench) -> Making {
         let allergens = match self.ask() {
             Ask::Make => Vec::new(),
-            Ask::Swap => allergens(&Contents::of(&self.spec, bench).lines),
+            Ask::Swap => allergens(&Contents::of(&self.spec, bench).lines, bench),
         };
         let takes = &[Makes::Juice, Makes::ClearJuice];
         Making { makes: Makes::Cordial, of: self.juice_of.clone(), takes, allergens, ..Making::default() }
@@ -329,24 +328,17 @@ impl CordialForm {
         }
         keeping(&mut answer, &made.mix, bench);
         let name = format!("{} cordial", batch.name.trim_end_matches(" juice"));
-        answer.buttons.push(keep(&name, &made.mix, bench));
-        answer.carry("Label it", label::href(&label::Facts { name, ..label::Facts::default() }));
+        answer.carry("Label it", label::href(&label::Facts { name: name.clone(), ..label::Facts::default() }));
         answer.carry("Into serves", Route::Serves.href_with("made", &bench.carried(*volume)));
-        answer.plan = Some(steps(&batch, bench));
+        let plan = steps(&batch, bench);
+        answer.prep = Some(origin::prep(&name, "cordial", (&made.mix, *volume), &plan.needs, bench));
+        answer.plan = Some(plan);
         answer
     }
 }
 
 fn grams(mass: Mass, what: &str, bench: &Bench) -> String {
     bench.grams_of(mass, what).to_string()
-}
-
-/// A button that keeps a cordial as an ingredient of the bar's own, with all that it holds.
-fn keep(name: &str, mix: &Mix, bench: &Bench) -> Button {
-    Button::new(
-        "Keep it as an ingredient",
-        Act::KeepIngredient(name.to_owned(), text::whole_figures(mix, bench.decimal)),
-    )
 }
 
 /// Making it, step by step.

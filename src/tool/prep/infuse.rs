@@ -1,9 +1,10 @@
 //! Infuse and salt: saline, tinctures, peel in sugar, fat-washing, gomme.
 
-use crate::book::{Allergen, allergens_in, asked_in};
+use crate::book::{Allergen, Own, allergens_in, asked_in};
 use crate::craft::infuse::{gomme, solution};
 use crate::quantity::{Amount, Mass, Ratio, Volume};
 use crate::reading::label::{self, Keeps};
+use crate::reading::origin;
 use crate::screen::pad::Keys;
 use crate::screen::plan::{HOUR, MINUTE, Making, Need, Plan, Step};
 use crate::screen::{Answer, Bench, Block, Choice, Figure, Input, Problem, Tone, Tool, choice, form};
@@ -177,7 +178,20 @@ impl Tool for InfuseForm {
         let known =
             label::Facts { name: self.title(), allergens: declared.join(", "), keeps, ..label::Facts::default() };
         answer.carry("Label it", label::href(&known));
-        answer.plan = Some(self.steps(&parts, bench));
+        let plan = self.steps(&parts, bench);
+        answer.prep = Some(Box::new(Own {
+            name: self.title().to_ascii_lowercase(),
+            like: match self.make() {
+                Make::Saline => "saline",
+                Make::Tincture | Make::FatWash => "spirit-40",
+                Make::Oleo => "rich-syrup",
+                Make::Gomme => "gomme",
+            }
+            .to_owned(),
+            parts: origin::parts(&plan.needs, bench),
+            ..Own::default()
+        }));
+        answer.plan = Some(plan);
         answer
     }
 

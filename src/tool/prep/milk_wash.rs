@@ -149,6 +149,7 @@ impl Tool for MilkWashForm {
             return self.held_back(answer, &worked, verdict, bench);
         }
         let plan = self.steps(&worked, bench);
+        answer.form = self.form(&worked, &plan, bench);
         Answer { plan: Some(plan), ..self.laid_out(answer, &worked, judged, bench) }
     }
 
@@ -158,8 +159,8 @@ impl Tool for MilkWashForm {
         let mut making = Making { makes: Makes::WashedDrink, takes: &[Makes::Drink], ..Making::default() };
         if self.known() == Given::Spec {
             let lines = Contents::of(&self.spec, bench).lines;
-            allergens.extend(reading::allergens(&lines));
-            asks.extend(reading::asks(&lines));
+            allergens.extend(reading::allergens(&lines, bench));
+            asks.extend(reading::asks(&lines, bench));
             let taken = lines.iter().filter_map(|line| line.read.as_ref().ok()?.taken);
             let juices = taken.map(|taken| taken.ingredient).filter(|row| row.kind == Kind::Juice);
             making.juices = juices.map(|row| row.key).collect();

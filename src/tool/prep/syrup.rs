@@ -5,10 +5,12 @@ mod swap;
 
 use crate::craft::syrup;
 use crate::quantity::{Amount, Brix, Mass, OutOfRange, Temperature};
-use crate::reading::label;
+use crate::reading::{label, origin};
 use crate::screen::pad::Keys;
+use crate::screen::plan::Need;
 use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Block, Choice, Figure, Problem, Strip, Tone, Tool, choice, form};
+use crate::substance::mix::Mix;
 use crate::substance::sucrose;
 use crate::text::{self, Dimension, Sweetness};
 
@@ -255,6 +257,9 @@ impl SyrupForm {
             .remarks
             .push("ICUMSA formula (Bubník et al. 1995). Simple syrup is 50 °Bx by weight, but 46 by the cup.".into());
         answer.carry("Into serves", Route::Serves.href_with("made", &bench.carried(volume)));
+        let needs = [("sugar", made.sugar), ("water", made.water)].map(|(of, mass)| Need::of(of, Amount::Mass(mass)));
+        let mix = Mix::syrup(made.sugar + made.water, brix);
+        answer.prep = Some(origin::prep("house syrup", "simple-syrup", (&mix, volume), &needs, bench));
         answer
     }
 }

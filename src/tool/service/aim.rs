@@ -1,5 +1,6 @@
 //! Aim: a drink is too sharp; what mends it.
 
+mod form;
 #[cfg(test)]
 mod tests;
 
@@ -256,6 +257,7 @@ impl AimForm {
         let (more, less): (Vec<Aimed>, Vec<Aimed>) = found.into_iter().partition(adds);
         let first = more.first().or(less.first());
         let Some(first) = first else { return answer.without_answer("") };
+        answer.form = Some(self.form(read, first, (&parts, &names), serves, bench));
         let steps = self.steps(first, &parts, &names, bench);
         let of = |(_, name, pour): &(Figure, String, String)| {
             if pour.is_empty() { name.clone() } else { format!("{name}: {pour}") }

@@ -1,5 +1,6 @@
 //! Balance: what a spec reads as, and what each of its lines brings.
 
+use crate::book::Way;
 use crate::craft::balance::balance;
 use crate::quantity::{Density, Mass, Ratio, Temperature, Volume};
 use crate::reading::chilled::{self, Chilled, SOURCE, serve_of};
@@ -79,7 +80,7 @@ impl Tool for BalanceForm {
         answer.leads = read.not_counted();
         answer.rows_title = "What each line brings";
         answer.rows = read.pairs().map(|line| counted_row(line, &read.mix, bench)).collect();
-        reading::cautions(&mut answer, &read.lines);
+        reading::cautions(&mut answer, &read.lines, bench);
         let (Some(makes), Some(typed)) = (makes, typed) else { return answer.without_answer("") };
         if !read.is_something() {
             return answer.without_answer(match read.missing.as_slice() {
@@ -145,6 +146,12 @@ impl BalanceForm {
     }
 
     fn show(&self, mut answer: Answer, read: &Contents, makes: Ratio, typed: Ratio, bench: &Bench) -> Answer {
+        // What was typed over the lines of a spec.
+        let typed_over = FromSpec::of(&self.from_spec, bench).filter(|form| form.lines().trim() != self.spec.trim());
+        answer.form = typed_over.map(|form| {
+            let makes = form.way().makes.clone();
+            Box::new(Way { name: "changed".into(), lines: self.spec.clone(), makes, ..Way::default() })
+        });
         let (drunk, is_washed) = read.drunk(bench);
         let poured = drunk.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
         let one = serve_of(&drunk, makes);

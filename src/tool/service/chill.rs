@@ -126,7 +126,7 @@ impl Tool for ChillForm {
             answer.buttons.push(Button::new("Weigh mine", Act::Choose("weigh".into(), "yes".into())));
         }
         reading::ask_part(&mut answer, SPEC, &self.spec, &read.lines, bench);
-        reading::cautions(&mut answer, &read.lines);
+        reading::cautions(&mut answer, &read.lines, bench);
         answer.leads = read.not_counted();
         answer.rows_title = "In the glass";
         let is_left_out = |content: &Content| !matches!(content, Content::Poured(_) | Content::Counted(_));

@@ -3,8 +3,8 @@
 #[cfg(test)]
 mod tests;
 
-use crate::book::Spec;
-use crate::craft::scale::{Rounding, ScaleProblem, Target, factor, scaled, total};
+use crate::book::{Spec, Way};
+use crate::craft::scale::{Rounding, ScaleProblem, ScaledLine, Target, factor, scaled, total};
 use crate::quantity::{Amount, Ratio, Temperature};
 use crate::reading::contents::washed_words;
 use crate::reading::from_spec::{self, FromSpec};
@@ -16,7 +16,7 @@ use crate::screen::route::Route;
 use crate::screen::{
     Act, Answer, Bench, Block, Button, Choice, Input, Opt, Problem, Row, Strip, Tone, Tool, choice, form,
 };
-use crate::text::{self, Dimension, read_spec};
+use crate::text::{self, Dimension, SpecLine, read_spec};
 
 /// What the spec is scaled by.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -242,6 +242,24 @@ impl ScaleForm {
         }
     }
 
+    /// What is scaled as a form of the spec that it came from.
+    fn form(&self, lines: &[SpecLine], results: &[ScaledLine], factor: Ratio, bench: &Bench) -> Option<Box<Way>> {
+        FromSpec::of(&self.from_spec, bench)?;
+        let mut results = results.iter();
+        let line = |line: &SpecLine| match &line.read {
+            Ok(read) => {
+                let amount = results.next().map_or(read.amount, |result| result.rounded);
+                format!("{} {}", exact_words(amount, read.unit, bench), read.name)
+            }
+            Err(_) => line.typed.clone(),
+        };
+        let lines: Vec<String> = lines.iter().map(line).collect();
+        let one = bench.count(MAKES, &self.makes, &mut Vec::new()).unwrap_or(Ratio::ONE);
+        let makes = text::editable((one * factor).value(), bench.decimal);
+        let name = if self.by() == By::Serves { format!("for {makes}") } else { "scaled".to_owned() };
+        Some(Box::new(Way { name, lines: lines.join("\n"), makes, ..Way::default() }))
+    }
+
     fn show(&self, mut answer: Answer, read: &Contents, spec: &Spec, factor: Ratio, bench: &Bench) -> Answer {
         let lines = &read.lines;
         let rounding = Rounding::read(&self.rounding);
@@ -269,6 +287,7 @@ impl ScaleForm {
                 Err(problem) => unread_row(line, problem),
             })
             .collect();
+        answer.form = self.form(lines, &results, factor, bench);
         if let Some(assumed) = results.iter().find(|line| line.density_assumed) {
             answer
                 .remarks

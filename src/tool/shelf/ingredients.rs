@@ -1,5 +1,7 @@
 //! Ingredients of the bar's own: its figures go before the library's, in every spec.
 
+mod uses;
+
 use crate::book::{LIBRARY, Own};
 use crate::craft::pour::{fits, litre_of};
 use crate::reading::contents::{figures, figures_of};
@@ -97,6 +99,7 @@ impl Tool for OwnForm {
             return vec![new, Block::Table("", Vec::new())];
         }
         let poured = LIBRARY.iter().filter(|row| row.key != "ice");
+        let parts = Input::Lines { placeholder: "500 ml quince juice\n300 g sugar" };
         let mut blocks = vec![
             Block::field("name", "Name in specs", Input::Words { placeholder: "orchard cordial" }),
             Block::pick("like", "Most like", poured.map(Opt::ingredient).collect()),
@@ -109,15 +112,20 @@ impl Tool for OwnForm {
             blocks.push(Block::field("holds", "What it holds", Input::Lines { placeholder: "" }));
         }
         blocks.extend([
+            Block::field("parts", "Made here of, a line for each", parts),
+            Block::amount("gives", "Comes out of that", Keys::Batch),
+            Block::amount("keeps", "Keeps, days", Keys::Count),
+        ]);
+        blocks.extend([
             Block::field(
                 "notes",
                 "Notes",
                 Input::Lines { placeholder: "where it comes from, how it keeps, whom to tell" },
             ),
             Block::Cells("", Vec::new()),
-            new,
-            Block::Table("", Vec::new()),
         ]);
+        blocks.extend(uses::goes_into(self.name.trim(), bench));
+        blocks.extend([new, Block::Table("", Vec::new())]);
         blocks
     }
 
@@ -153,7 +161,19 @@ impl Tool for OwnForm {
         if !own.sugar.trim().is_empty() && !own.brix.trim().is_empty() {
             answer.problems.push(Problem::new("brix", "Sugar is given twice. Keep g/l or °Bx, not both."));
         }
-        let taken = taken(&own, bench.decimal, &mut answer.problems);
+        bench.volume("gives", &own.gives, &mut answer.problems);
+        bench.number("keeps", &own.keeps, (0.0, 3650.0), "Type days, like 14.", &mut answer.problems);
+        let prep = bench.preps.iter().find(|prep| prep.id == self.id);
+        if let Some(prep) = prep.filter(|prep| !prep.why.is_empty()) {
+            answer.problems.push(Problem::new("parts", &prep.why));
+            if prep.is_circle {
+                return answer.without_answer("");
+            }
+            answer.problems.retain(|problem| problem.field != "parts");
+            answer.notes.push(format!("{} Where its parts say nothing, what it is most like does.", prep.why));
+        }
+        let made = prep.and_then(|prep| bench.own.iter().find(|(name, _)| *name == prep.name)).map(|(_, taken)| *taken);
+        let taken = made.or(taken(&own, bench.decimal, &mut answer.problems));
         let Some(taken) = taken.filter(|_| answer.problems.is_empty()) else { return answer.without_answer("") };
         if !fits(&taken) {
             answer.problems.push(Problem::new("sugar", "These figures don't go together in one litre."));
@@ -169,7 +189,7 @@ impl Tool for OwnForm {
         answer.strip = Strip {
             also: if shown.is_empty() { "As water".into() } else { others.join(", ") },
             figures: shown.into_iter().take(1).collect(),
-            below: "Your own figures, in every spec".into(),
+            below: uses::changes(self.name.trim(), bench),
             tone: Tone::Answer,
             ..Strip::default()
         };

@@ -3,6 +3,7 @@
 mod change;
 mod line;
 mod more;
+mod origin;
 mod plain;
 mod read;
 mod record;

@@ -85,7 +85,7 @@ impl BottleItForm {
         }
         self.cells(&mut answer, read, drink, bench);
         self.freezer(&mut answer, drink, bench);
-        answer.cautions.extend(reading::declared(&read.lines));
+        answer.cautions.extend(reading::declared(&read.lines, bench));
         let keeps = self.keeps(&mut answer, read, drink);
         if let Some(line) = read.lines.iter().find(|line| is_top(line)) {
             answer.notes.push(format!("Goes in the glass, not in the bottle: {}.", line.typed));
@@ -96,7 +96,9 @@ impl BottleItForm {
         self.left(&mut answer, drink, bench);
         self.sources(&mut answer);
         reading::ask_part(&mut answer, SPEC, &self.spec, &read.lines, bench);
-        answer.plan = Some(self.plan(drink, bench));
+        let plan = self.plan(drink, bench);
+        answer.form = self.form(drink, &plan, bench);
+        answer.plan = Some(plan);
         let name = FromSpec::of(&self.from_spec, bench).map_or_else(|| "Batch".into(), |form| form.name());
         let facts = label::Facts {
             strength: text::editable(drink.made.strength().fraction() * 100.0, bench.decimal),

@@ -3,8 +3,8 @@
 use super::LabelForm;
 use crate::book::{Allergen, Ask, allergens_in, asked_in};
 use crate::reading::about;
-use crate::reading::label::{Keeps, once};
-use crate::screen::{Answer, Bench, Choice, Problem, choice};
+use crate::reading::label::Keeps;
+use crate::screen::{Answer, Bench, Choice, Problem, choice, once};
 
 /// What gelatin is of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -10,7 +10,7 @@ use crate::screen::clock::lasting;
 use crate::screen::plan::{CHILL, Makes};
 use crate::screen::route::Route;
 use crate::screen::sheet::{Made, Sheet, Sheeted};
-use crate::screen::{Act, Bench, Button, Row};
+use crate::screen::{Act, Bench, Button, Row, once};
 
 /// All runs: those that are open first, then the log, the latest first.
 pub(super) fn list(bench: &Bench) -> Vec<Row> {
@@ -111,7 +111,7 @@ pub(super) fn label(run: &Run, sheet: &Sheet, bench: &Bench) -> Option<Button> {
     // What is chilled in the bottle is a drink washed with milk.
     let is_washed = last.step.key == CHILL;
     let known = label::Facts {
-        asks: label::once(asks),
+        asks: once(asks),
         keeps: is_washed.then_some(Keeps::Washed),
         name: last.title.clone(),
         allergens: label::declared(declared),

@@ -45,7 +45,7 @@ pub(super) fn making(part: &Part, bench: &Bench) -> Making {
     }
     let lines = part.texts.get("lines").map_or("", String::as_str);
     let lines = read_spec(lines, &bench.reading(Dimension::Either));
-    let (allergens, asks) = (allergens(&lines), asks(&lines));
+    let (allergens, asks) = (allergens(&lines, bench), asks(&lines, bench));
     Making { makes: Makes::Drink, takes: &[Makes::Cordial], allergens, asks, ..Making::default() }
 }
 

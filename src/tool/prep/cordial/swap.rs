@@ -1,16 +1,14 @@
 //! One pour of cordial in place of the juice, citrus and syrup of a fresh form.
 
-use super::{
-    Batch, CordialForm, For, JUICE, KEPT_AT, LEAST_GRAMS, POUR, SERVES, SPEC, figures, grams, keep, keeping, steps,
-};
-use crate::book::{Kind, Line, allergens_in, ingredient};
+use super::{Batch, CordialForm, For, JUICE, KEPT_AT, LEAST_GRAMS, POUR, SERVES, SPEC, figures, grams, keeping, steps};
+use crate::book::{Kind, Line, Way, allergens_in, ingredient};
 use crate::craft::balance::{Balance, balance};
 use crate::craft::cordial::{Fill, FromJuice, Made, Miss, Swap, swap};
 use crate::craft::measure::both_of;
 use crate::craft::pour::litre_of;
 use crate::quantity::{Mass, Ratio, Temperature, Volume};
 use crate::reading::rows::unscaled_row;
-use crate::reading::{Content, Contents};
+use crate::reading::{Content, Contents, origin};
 use crate::screen::plan::{Cut, Plan};
 use crate::screen::route::Route;
 use crate::screen::{Act, Answer, Bench, Button, Choice, Figure, Problem, Row, Strip, Tone};
@@ -184,9 +182,10 @@ impl CordialForm {
         answer.plan = self.batch(&swap, serves, bench).map(|batch| Plan { cut, ..steps(&batch, bench) });
         self.recipe(&mut answer, &swap, serves.unwrap_or(Ratio::ONE), bench);
         let lines = self.with_cordial(&split, &swap, bench);
-        if let Some(juice) = ingredient(&self.juice_of) {
-            let name = juice.name.to_ascii_lowercase();
-            answer.buttons.push(keep(&format!("{} cordial", name.trim_end_matches(" juice")), &swap.mix, bench));
+        answer.form = Some(Box::new(Way { name: "cordial".into(), lines: lines.clone(), ..Way::default() }));
+        if let Some(plan) = &answer.plan {
+            let made = swap.pour * serves.unwrap_or(Ratio::ONE);
+            answer.prep = Some(origin::prep(&self.called(), "cordial", (&swap.mix, made), &plan.needs, bench));
         }
         answer.carry("Balance", Route::Balance.href_with("spec", &lines));
         answer.carry("Scale it", Route::Scale.href_with("spec", &lines));
@@ -225,6 +224,12 @@ impl CordialForm {
         rows.extend(gone.map(|line| Row { buttons: vec![self.keep(line, true)], ..unscaled_row(line, bench) }));
         rows.extend(kept.filter(|line| !is_poured(line)).map(|line| unscaled_row(line, bench)));
         rows
+    }
+
+    /// What the cordial is called.
+    fn called(&self) -> String {
+        let name = ingredient(&self.juice_of).map_or_else(String::new, |juice| juice.name.to_ascii_lowercase());
+        format!("{} cordial", name.trim_end_matches(" juice")).trim_start().to_owned()
     }
 
     /// Whether a person keeps a line as it is.
@@ -280,7 +285,7 @@ impl CordialForm {
     fn with_cordial(&self, split: &Split, swap: &Swap, bench: &Bench) -> String {
         let stays = split.lines.iter().zip(&split.goes).filter(|(_, goes)| !**goes).map(|(line, _)| line.typed.clone());
         let figures = text::whole_figures(&swap.mix, bench.decimal);
-        let cordial = format!("{} ml cordial ({figures})", text::editable(swap.pour.ml(), bench.decimal));
+        let cordial = format!("{} ml {} ({figures})", text::editable(swap.pour.ml(), bench.decimal), self.called());
         let is_poured = |line: &SpecLine| matches!(line.read, Ok(Line { .. }));
         let at = split.lines.iter().zip(&split.goes).filter(|(line, goes)| !**goes && is_poured(line)).count();
         let mut lines: Vec<String> = stays.collect();

@@ -97,11 +97,9 @@ fn a_swap_for_the_juice_there_is_and_for_a_pour() {
 #[test]
 fn a_cordial_kept_as_an_ingredient_is_the_same() {
     let made = answer(|form| form.to = "target".into());
-    let Some(Act::KeepIngredient(name, holds)) = made.buttons.first().map(|button| button.act.clone()) else {
-        panic!("{:?}", made.buttons)
-    };
-    assert_eq!(name, "pear cordial");
-    let own = crate::book::Own { name, like: "cordial".into(), holds, ..Default::default() };
+    let own = *made.prep.clone().expect("an ingredient");
+    assert_eq!((own.name.as_str(), own.like.as_str(), own.gives.as_str()), ("pear cordial", "cordial", "1312.58 ml"));
+    assert_eq!(own.parts, "1000 ml pear juice\n471.27 g sugar\n31.55 g citric acid");
     let taken = crate::screen::own::taken(&own, text::Decimal::Point, &mut Vec::new()).expect("taken");
     let bench = Bench { own: vec![(own.name, taken)], ..Bench::default() };
     let read = balance(&Contents::of("30 ml pear cordial", &bench).mix);

@@ -69,7 +69,7 @@ impl MilkWashForm {
         let is_given = |line: &Line| line.taken.is_some_and(|taken| taken.ingredient.key == self.came_of);
         let need = |line: &Line| Need { is_given: is_given(line), ..Need::of(&line.name, line.amount.times(times)) };
         let needs = lines().map(need).collect();
-        let (allergens, asks) = (allergens(&spec.lines), asks(&spec.lines));
+        let (allergens, asks) = (allergens(&spec.lines, bench), asks(&spec.lines, bench));
         Some(Drink { mix: mix * times, volume: own * times, parts: parts.join(", "), needs, cut, allergens, asks })
     }
 

@@ -1,8 +1,10 @@
 //! A wash, step by step.
 
-use super::{MilkWashForm, Worked};
-use crate::book::{Allergen, allergens_in};
+use super::{Given, MilkWashForm, Worked};
+use crate::book::{Allergen, Way, allergens_in};
 use crate::quantity::Amount;
+use crate::reading::from_spec::FromSpec;
+use crate::reading::origin;
 use crate::reading::rows::amount_words;
 use crate::screen::Bench;
 use crate::screen::plan::{HOUR, MINUTE, Plan, Step};
@@ -37,6 +39,24 @@ impl MilkWashForm {
         let notes = self.of_ph(bench).into_iter().collect();
         let needs = worked.needs.clone();
         Plan { title: "Milk wash".into(), steps, cut: worked.cut.clone(), notes, needs, ..Plan::default() }
+    }
+
+    /// The washed drink as a form of the spec that it is made of.
+    pub(super) fn form(&self, worked: &Worked, plan: &Plan, bench: &Bench) -> Option<Box<Way>> {
+        if self.known() != Given::Spec {
+            return None;
+        }
+        let milk = format!("{} {}", bench.carried(worked.wash.milk), worked.kind.name.to_ascii_lowercase());
+        let steps: Vec<String> = origin::steps(plan).collect();
+        Some(Box::new(Way {
+            name: "milk-washed".into(),
+            lines: format!("{}\n{milk}", self.spec.trim_end()),
+            method: "washed".into(),
+            steps: steps.join("\n"),
+            makes: FromSpec::of(&self.from_spec, bench).map_or_else(String::new, |form| form.way().makes.clone()),
+            gives: bench.carried(self.comes_through(worked, bench).0),
+            ..Way::default()
+        }))
     }
 
     /// What the pH says that drink and milk read together.

@@ -1,9 +1,10 @@
 //! What else can be done with a spec: made into other things, handed on, copied, deleted.
 
 use super::{CardForm, Read};
-use crate::book::{Card, Way};
+use crate::book::{Card, Origin, Own, Way};
 use crate::quantity::{Ratio, Volume};
-use crate::reading::{Contents, from_spec, glass, label, links, named};
+use crate::reading::from_spec::FromSpec;
+use crate::reading::{Contents, from_spec, glass, label, links, named, origin};
 use crate::screen::route::Route;
 use crate::screen::{Act, Answer, Bench, Block, Button, Face, Strip, Tone, form_of};
 use crate::text;
@@ -37,8 +38,31 @@ impl CardForm {
         ]));
         blocks.extend(self.shared(bench));
         blocks.push(Block::Heading("In the book"));
-        blocks.push(Block::Buttons(vec![Button::new("Duplicate", Act::Duplicate), Button::new("Delete", Act::Empty)]));
+        let mut buttons = vec![Button::new("Duplicate", Act::Duplicate), Button::new("Delete", Act::Empty)];
+        if read.is_something() {
+            buttons.insert(
+                1,
+                Button::new("Keep as an ingredient", Act::KeepIngredient(self.prep(card, way, &read, bench))),
+            );
+        }
+        blocks.push(Block::Buttons(buttons));
         (blocks, answer)
+    }
+
+    /// It as an ingredient of the bar's own, made of its lines.
+    fn prep(&self, card: &Card, way: &Way, read: &Contents, bench: &Bench) -> Box<Own> {
+        let drunk = read.drunk(bench).0;
+        let from = FromSpec::of(&format!("{}/{}", self.id, self.at), bench);
+        Box::new(Own {
+            name: card.name.trim().to_owned(),
+            like: origin::like(&drunk).to_owned(),
+            // What comes through a milk wash is not what goes in.
+            holds: if drunk == read.mix { String::new() } else { text::whole_figures(&drunk, bench.decimal) },
+            parts: way.lines.clone(),
+            gives: way.gives.clone(),
+            from: from.as_ref().map_or_else(Origin::default, origin::of_form),
+            ..Own::default()
+        })
     }
 
     /// The link that it has been made into, with its code.

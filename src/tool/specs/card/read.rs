@@ -1,6 +1,6 @@
 //! A spec as it is read and made: its lines to tick, its glass, its steps with their waits.
 
-use super::ways;
+use super::{origin, ways};
 use crate::book::{Card, Line, Way};
 use crate::craft::fit::Kind;
 use crate::quantity::{Ratio, Volume};
@@ -62,6 +62,7 @@ impl Read<'_> {
             let options = ways(self.card);
             blocks.push(Block::field("at", "Form", Input::Chips { options, captioned: false }));
         }
+        blocks.extend(self.id.map_or_else(Vec::new, |id| origin::said(id, self.card, self.at, bench)));
         if self.id.is_some() && !pours.is_empty() {
             blocks.push(Block::Serves(if served.is_batch { "Times" } else { "Serves" }, serves));
         }
@@ -74,7 +75,7 @@ impl Read<'_> {
         if !how.is_empty() {
             blocks.push(Block::Remark(how.join(" · ")));
         }
-        blocks.extend(reading::declared(&read.lines).map(Block::Caution));
+        blocks.extend(reading::declared(&read.lines, bench).map(Block::Caution));
         let steps: Vec<Doing> = steps(way).map(|step| self.step(step)).collect();
         if !steps.is_empty() {
             blocks.push(Block::Doing(steps));
@@ -148,7 +149,7 @@ impl Read<'_> {
         reading::ask_part(answer, "lines", &way.lines, &read.lines, bench);
         problems.append(&mut answer.problems);
         answer.cautions.extend(problems.into_iter().map(|problem| problem.words));
-        answer.cautions.extend(reading::asks(&read.lines).into_iter().map(|ask| reading::about(ask).to_owned()));
+        answer.cautions.extend(reading::asks(&read.lines, bench).into_iter().map(|ask| reading::about(ask).to_owned()));
         if served.is_washed {
             answer.remarks.push(reading::contents::washed_words(bench));
         }

@@ -335,6 +335,7 @@ fn what_else_there_is_to_do_is_under_more() {
             "Save as text",
             "Save as a recipe file",
             "Duplicate",
+            "Keep as an ingredient",
             "Delete",
         ]
     );

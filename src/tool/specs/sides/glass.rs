@@ -101,8 +101,8 @@ pub(super) fn in_glass(name: String, way: &Way, pour: Option<Volume>, bench: &Be
             let sum = sum_of(&costs(&read, bench));
             (sum.known * part.unwrap_or(Ratio::ONE), sum.unknown == 0)
         }),
-        allergens: reading::allergens(&read.lines),
-        has_asks: !reading::asks(&read.lines).is_empty(),
+        allergens: reading::allergens(&read.lines, bench),
+        has_asks: !reading::asks(&read.lines, bench).is_empty(),
         keeps: keeps(&read, served.is_washed),
     }
 }

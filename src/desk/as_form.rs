@@ -1,0 +1,55 @@
+//! What a tool worked out, kept as a form of a spec; and worked out anew when what it was made from has changed.
+
+use super::{Desk, Effect, World};
+use crate::book::{Card, Entry, MOST_WAYS, Origin, Way};
+use crate::reading::origin;
+use crate::screen::route::Route;
+use crate::screen::{Bench, Face};
+use crate::store::SaveProblem;
+use crate::store::deeds::{self, Deed};
+use crate::tool;
+
+impl Desk {
+    /// A form more of the spec that it came from; of none, a spec.
+    pub(super) fn as_form(&self, way: &Way, world: &World<'_>) -> Result<Deed, SaveProblem> {
+        let card = self.bench.book.card(&way.from.spec).filter(|entry| entry.value.ways.len() < MOST_WAYS);
+        let Some(entry) = card else {
+            let way = Way { from: Origin::default(), ..way.clone() };
+            return deeds::new_card_of(way, &(world.fresh)(), world.now);
+        };
+        let mut card = entry.value.clone();
+        card.ways.push(way.clone());
+        let deed = deeds::change(entry, &card, "a form made from another", world.now)?;
+        Ok(Deed { open: Some(entry.id.clone()), ..deed })
+    }
+
+    /// Goes to a form that was just made: the last of its spec; of a spec of its own, where it gets its name.
+    pub(super) fn show_form(&mut self, id: &str, way: &Way) {
+        let Some(entry) = self.bench.book.card(id) else { return };
+        let (last, is_new) = (entry.value.ways.len().saturating_sub(1), way.from.spec != id);
+        self.show_face(id.to_owned(), if is_new { Face::Change } else { Face::Read });
+        self.effects.push(Effect::Go(format!("{}&at={last}", Route::Card.href_with("id", id))));
+    }
+
+    /// The spec with a form of it worked out anew; none where that cannot be, and why is said.
+    pub(super) fn worked_out_anew(&mut self, entry: &Entry<Card>, at: usize) -> Option<Card> {
+        let way = entry.value.ways.get(at)?;
+        let Some(anew) = tool::worked_out(way, &self.bench) else {
+            self.say("It can't be worked out from those lines: open the tool and look.");
+            return None;
+        };
+        let mut card = entry.value.clone();
+        let Way { lines, steps, makes, gives, from, .. } = anew;
+        card.ways[at] = Way { lines, steps, makes, gives, from, ..way.clone() };
+        Some(card)
+    }
+}
+
+/// The spec with a form of it in step again, as it is.
+pub(super) fn left_as_it_is(card: &Card, at: usize, bench: &Bench) -> Option<Card> {
+    let mut card = card.clone();
+    let way = card.ways.get_mut(at)?;
+    let lines = origin::source(&way.from, bench)?.lines().to_owned();
+    way.from.lines = lines;
+    Some(card)
+}

@@ -1,0 +1,83 @@
+//! What a form was made from: where that stands, and whether it has changed since.
+
+use super::from_spec::FromSpec;
+use crate::book::{Card, Origin, Own};
+use crate::quantity::{Amount, Volume};
+use crate::screen::Bench;
+use crate::screen::clock::lasting;
+use crate::screen::plan::{Need, Plan};
+use crate::substance::mix::Mix;
+use crate::text;
+
+/// The form that something was made from: the one of its name, else the one of its lines; none where that is gone.
+pub(crate) fn source<'a>(from: &Origin, bench: &'a Bench) -> Option<FromSpec<'a>> {
+    let entry = bench.book.card(&from.spec)?;
+    let ways = &entry.value.ways;
+    let called = ways.iter().position(|way| way.name.trim() == from.form.trim());
+    let at = called.or_else(|| ways.iter().position(|way| way.lines.trim() == from.lines.trim()))?;
+    FromSpec::of(&format!("{}/{at}", entry.id), bench)
+}
+
+/// Whether what something was made from has changed since, or is gone.
+pub(crate) fn is_out_of_step(from: &Origin, bench: &Bench) -> bool {
+    !from.spec.is_empty() && source(from, bench).is_none_or(|form| form.lines().trim() != from.lines.trim())
+}
+
+/// The forms of a spec that were made from one of them and are out of step with it.
+pub(crate) fn out_of_step(id: &str, card: &Card, at: usize, bench: &Bench) -> Vec<usize> {
+    let is_of_it = |from: &Origin| {
+        from.spec == id && source(from, bench).is_some_and(|form| form.parts().1 == at) && is_out_of_step(from, bench)
+    };
+    (0..card.ways.len()).filter(|other| *other != at && is_of_it(&card.ways[*other].from)).collect()
+}
+
+/// What a form is made from, noted with it.
+pub(crate) fn of_form(form: &FromSpec<'_>) -> Origin {
+    let (entry, at) = form.parts();
+    let form = entry.value.ways[at].name.trim().to_owned();
+    Origin { spec: entry.id.clone(), form, lines: entry.value.ways[at].lines.clone(), ..Origin::default() }
+}
+
+/// What must be there for something, as the lines of what it is made of.
+pub(crate) fn parts(needs: &[Need], bench: &Bench) -> String {
+    let line = |need: &Need| {
+        let (amount, unit) = match need.amount {
+            Amount::Volume(volume) => (volume.ml(), " ml"),
+            Amount::Mass(mass) => (mass.g(), " g"),
+            Amount::Count(count) => (count.value(), ""),
+        };
+        (amount > 0.0).then(|| format!("{}{unit} {}", text::editable(amount, bench.decimal), need.what))
+    };
+    needs.iter().filter_map(line).collect::<Vec<_>>().join("\n")
+}
+
+/// What was made, as an ingredient of the bar's own: all that is in it, how much of it there is, and of what.
+pub(crate) fn prep(name: &str, like: &str, (mix, gives): (&Mix, Volume), needs: &[Need], bench: &Bench) -> Box<Own> {
+    Box::new(Own {
+        name: name.to_owned(),
+        like: like.to_owned(),
+        holds: text::whole_figures(mix, bench.decimal),
+        parts: parts(needs, bench),
+        gives: bench.carried(gives),
+        ..Own::default()
+    })
+}
+
+/// The steps of a plan as those of a form, with the times they wait.
+pub(crate) fn steps(plan: &Plan) -> impl Iterator<Item = String> {
+    plan.steps.iter().map(|step| match step.wait {
+        0 => step.words.clone(),
+        wait => format!("{}, then {}", step.words, lasting(i64::from(wait))),
+    })
+}
+
+/// What something that was mixed is most like, by what is in it.
+pub(crate) fn like(mix: &Mix) -> &'static str {
+    let is_strong = mix.strength().fraction() > 0.005;
+    match (is_strong, mix.g_per_l(mix.sugar()) > 50.0) {
+        (true, true) => "liqueur",
+        (true, false) => "spirit-40",
+        (false, true) => "cordial",
+        (false, false) => "water",
+    }
+}

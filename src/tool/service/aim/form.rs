@@ -1,0 +1,46 @@
+//! A drink with what mends it in it, as a form of its spec.
+
+use super::{AimForm, Named, volume_of};
+use crate::book::Way;
+use crate::craft::aim::{Aimed, Part};
+use crate::quantity::{Amount, Ratio};
+use crate::reading::rows::exact_words;
+use crate::reading::{Content, Contents};
+use crate::screen::Bench;
+
+impl AimForm {
+    /// The lines as they are then; a line that it takes away is left out.
+    pub(super) fn form(
+        &self,
+        read: &Contents,
+        hit: &Aimed,
+        (parts, names): (&[Part], &[Named]),
+        serves: Ratio,
+        bench: &Bench,
+    ) -> Box<Way> {
+        let to = |at: usize| hit.to.iter().find(|(part, _)| *part == at).map(|(_, measures)| *measures);
+        let (mut lines, mut poured) = (Vec::new(), 0);
+        for (line, content) in read.pairs() {
+            let (Ok(read), Content::Poured(_)) = (&line.read, content) else {
+                lines.push(line.typed.clone());
+                continue;
+            };
+            let times = to(poured).and_then(|measures| Ratio::from_value(measures).ok());
+            poured += 1;
+            match times {
+                None => lines.push(line.typed.clone()),
+                Some(times) if times <= Ratio::ZERO => {}
+                Some(times) => {
+                    lines.push(format!("{} {}", exact_words(read.amount.times(times), read.unit, bench), read.name));
+                }
+            }
+        }
+        for at in poured..parts.len() {
+            if let (Some(measures), Some(each)) = (to(at), serves.inverse()) {
+                let volume = volume_of(&parts[at].measure, measures) * each;
+                lines.push(format!("{} {}", exact_words(Amount::Volume(volume), None, bench), names[at].name));
+            }
+        }
+        Box::new(Way { name: "aimed".into(), lines: lines.join("\n"), ..Way::default() })
+    }
+}

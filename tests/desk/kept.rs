@@ -1,0 +1,131 @@
+//! What a tool works out, kept: as a form of the spec that it came from, in step with it or not; as an ingredient.
+
+use crate::bar::Tab;
+use crate::faulty::Faulty;
+use meniscus::desk::News;
+use meniscus::screen::{Act, Block, Input};
+
+/// All that the page says.
+fn text(tab: &mut Tab<'_>) -> String {
+    format!("{:?}", tab.view().screen.blocks)
+}
+
+/// The forms of the spec that is open.
+fn forms(tab: &mut Tab<'_>) -> Vec<String> {
+    let screen = tab.view().screen;
+    let field = screen.blocks.iter().find_map(|block| match block {
+        Block::Field(field) if field.name == "at" => Some(field),
+        _ => None,
+    });
+    match field.map(|field| &field.input) {
+        Some(Input::Chips { options, .. }) => options.iter().map(|option| option.label.to_string()).collect(),
+        other => panic!("{other:?}"),
+    }
+}
+
+fn choose(tab: &mut Tab<'_>, name: &str, key: &str) {
+    tab.act(Act::Choose(name.into(), key.into()));
+}
+
+const LINES: &str = "60 ml gin\\n25 ml lime juice\\n20 ml simple syrup\\nLime wheel";
+
+fn book(keeper: &Faulty) -> Tab<'_> {
+    let mut tab = Tab::open(keeper, "specs/backup");
+    tab.tell(News::File(format!(
+        "{{\"kind\":\"meniscus backup\",\"version\":1,\"at\":1,\"specs\":[{{\"id\":\"s\",\"data\":{{\"name\":\"Weir lamp\",\"made\":1,\"forms\":[\
+         {{\"name\":\"quick\",\"lines\":\"{LINES}\",\"method\":\"shaken\",\"glass\":\"coupe\",\"holds\":\"150 ml\",\"steps\":\"Shake 12 s\"}}]}}}}]}}"
+    )))
+    .tap("Keep it");
+    tab
+}
+
+/// A cordial in place of its juice and syrup; then the first form is changed, and the second worked out anew.
+#[test]
+fn a_form_comes_from_a_form_and_says_when_it_is_out_of_step() {
+    let keeper = Faulty::default();
+    let mut tab = book(&keeper);
+    tab.go("prep/cordial");
+    for (field, key) in [("ask", "swap"), ("from_spec", "s/0"), ("juice_of", "lime-juice")] {
+        choose(&mut tab, field, key);
+    }
+    tab.tap("As a form of Weir lamp").follow();
+    let shown = text(&mut tab);
+    assert!(shown.contains("lime cordial"), "{shown}");
+    assert_eq!((tab.value("at").as_str(), forms(&mut tab)), ("1", vec!["quick".to_owned(), "cordial".to_owned()]));
+    assert!(!shown.contains("out of step") && !shown.contains("have changed"), "{shown}");
+    // The rest is as the first has it.
+    tab.tap("Change").tap("As text");
+    assert_eq!((tab.value("glass").as_str(), tab.value("method").as_str()), ("coupe", "shaken"));
+    let before = tab.value("lines");
+    choose(&mut tab, "at", "0");
+    tab.type_in("lines", "60 ml gin\n30 ml lime juice\n20 ml simple syrup\nLime wheel").tap("Done");
+    let said = text(&mut tab);
+    assert!(said.contains("Made from this form before it changed, so out of step:"), "{said}");
+    choose(&mut tab, "at", "1");
+    let said = text(&mut tab);
+    assert!(said.contains("Made from “quick”, whose lines have changed since."), "{said}");
+    tab.tap("Work it out anew");
+    let said = text(&mut tab);
+    assert!(!said.contains("have changed since"), "{said}");
+    tab.tap("Change");
+    let after = tab.value("lines");
+    assert_ne!(before, after);
+    tab.tap("Done").act(Act::Undo);
+    let said = text(&mut tab);
+    assert!(said.contains("have changed since"), "{said}");
+    tab.tap("Leave it as it is");
+    let said = text(&mut tab);
+    assert!(!said.contains("have changed since"), "{said}");
+}
+
+/// Every tool that has one makes a form, and it stays when the tab is gone.
+#[test]
+fn every_way_to_a_form() {
+    for (address, name, holds) in [
+        ("service/scale", "for 18", "1\u{202f}080 ml gin"),
+        ("service/aim", "aimed", "simple syrup"),
+        ("batch/bottle", "bottled", "water"),
+        ("prep/milk-wash", "milk-washed", "whole milk"),
+        ("prep/clear?juice=1%20l&fruit=lime&from_spec=s%2F0", "clarified", "25 ml clear lime juice"),
+    ] {
+        let keeper = Faulty::default();
+        let mut tab = book(&keeper);
+        tab.go(address);
+        if !address.contains('?') {
+            choose(&mut tab, "from_spec", "s/0");
+        }
+        tab.tap("As a form of Weir lamp").follow();
+        let mut again = Tab::open(&keeper, "specs/spec?id=s&at=1");
+        assert_eq!(forms(&mut again), ["quick", name], "{address}");
+        again.tap("Change").tap("As text");
+        assert!(again.value("lines").contains(holds), "{address}: {}", again.value("lines"));
+    }
+}
+
+#[test]
+fn what_was_made_is_kept_as_a_prep() {
+    let keeper = Faulty::default();
+    let mut tab = book(&keeper);
+    tab.go("prep/syrup").tap("Keep house syrup as an ingredient").follow();
+    assert_eq!(tab.value("name"), "house syrup");
+    assert!(tab.value("parts").contains("g sugar"), "{}", tab.value("parts"));
+    tab.tap("New ingredient");
+    tab.type_in("name", "spice syrup").type_in("parts", "100 g house syrup\n100 g water");
+    assert!(tab.view().screen.strip.figures[0].to_string().contains("g/l sugar"), "{:?}", tab.view().screen.strip);
+    // The circle is closed from the other side, and refused with its way.
+    let at = house(&mut tab);
+    tab.go(&at).type_in("parts", "100 g spice syrup\n100 g sugar");
+    let said = text(&mut tab);
+    assert!(said.contains("Made of itself: house syrup → spice syrup → house syrup."), "{said}");
+}
+
+/// Where the house syrup is.
+fn house(tab: &mut Tab<'_>) -> String {
+    let screen = tab.view().screen;
+    let rows = screen.blocks.iter().find_map(|block| match block {
+        Block::Table(_, rows) if rows.len() > 1 => Some(rows.clone()),
+        _ => None,
+    });
+    let row = rows.into_iter().flatten().find(|row| row.name == "house syrup");
+    row.expect("a row").href
+}
