@@ -15,6 +15,7 @@ mod ledger;
 mod mixing;
 mod pad_and_text;
 mod prep;
+mod preps;
 mod recipes;
 mod runs;
 mod scaling;
