@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use super::clock::Clock;
 use super::plan::{Making, Need, Step};
-use crate::book::Tick;
+use crate::book::{Own, Tick};
 use crate::craft::run::{Progress, Task, earliest_ends, latest_starts};
 
 /// A run worked out.
@@ -45,6 +45,8 @@ pub struct Made {
     pub(crate) sources: Vec<u32>,
     /// That it is less than was asked, in words; empty where it is not.
     pub(crate) cut: String,
+    /// It as an ingredient with what was measured of it; none where nothing was.
+    pub(crate) prep: Option<Box<Own>>,
 }
 
 /// A step of a run.

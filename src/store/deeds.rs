@@ -96,8 +96,9 @@ pub fn keep_own(book: &Book, own: &Own, id: &str, now: u64) -> Worked {
     let is_it = |entry: &&Arc<Entry<Own>>| entry.value.name.trim() == own.name.trim() && is_made(&entry.value);
     let (put, id) = match book.own.iter().find(is_it) {
         Some(entry) => {
-            let Own { holds, parts, gives, from, .. } = own.clone();
-            let own = Own { holds, parts, gives, from, ..entry.value.clone() };
+            let Own { holds, parts, gives, from, brix, .. } = own.clone();
+            let brix = if brix.is_empty() { entry.value.brix.clone() } else { brix };
+            let own = Own { holds, parts, gives, from, brix, ..entry.value.clone() };
             (rewrite(INGREDIENTS, entry, &own, now)?, entry.id.clone())
         }
         None => (put(INGREDIENTS, id, &Own { made: now, ..own.clone() }, now)?, id.to_owned()),

@@ -1,22 +1,23 @@
 //! Aim: a drink is too sharp; what mends it.
 
 mod form;
+mod ice;
+mod shown;
 #[cfg(test)]
 mod tests;
 
+use ice::Iced;
+use shown::said;
+
 use crate::book::{Kind, Taken, ingredient};
-use crate::craft::aim::{AimProblem, Aimed, Of, Part, Target, aim, drink, stands};
-use crate::craft::jigger::plan;
+use crate::craft::aim::{Aimed, Of, Part, Target, aim, drink, stands};
 use crate::craft::pour::pour;
-use crate::quantity::{Amount, Ratio, Temperature, Unit, Volume};
-use crate::reading::pours;
+use crate::quantity::{Amount, Ratio, Unit, Volume};
+use crate::reading::chilled::SOURCE;
 use crate::reading::{self, Content, Contents, counted_row, from_spec};
 use crate::screen::pad::Keys;
-use crate::screen::picture::{Changed, Picture};
 use crate::screen::route::Route;
-use crate::screen::{
-    Answer, Bench, Block, Choice, Figure, Input, Problem, Row, Strip, Tone, Tool, choice, form, plural,
-};
+use crate::screen::{Answer, Bench, Block, Choice, Figure, Input, Problem, Strip, Tone, Tool, choice, form, plural};
 use crate::substance::mix::Mix;
 use crate::text;
 
@@ -147,13 +148,14 @@ impl Tool for AimForm {
             answer.rows = read.pairs().map(|line| counted_row(line, &read.mix, bench)).collect();
             return answer.without_answer("Every line must be counted first: see below.");
         }
-        let target = self.target(&read.mix, bench, &mut answer.problems);
+        let ice = self.ice(bench);
+        let target = self.target(&ice.serve(&read.mix, Ratio::ONE), bench, &mut answer.problems);
         let (Some(serves), Some(target)) = (serves, target) else {
             return answer.without_answer("Type how many serves are in the tin.");
         };
         match self.taste() {
-            Taste::Big => self.smaller(answer, &read, target, bench),
-            _ => self.aimed(answer, &read, target, serves, bench),
+            Taste::Big => self.smaller(answer, &read, target, &ice),
+            _ => self.aimed(answer, &read, target, serves, &ice),
         }
     }
 
@@ -240,15 +242,17 @@ impl AimForm {
         (parts, names)
     }
 
-    fn aimed(&self, mut answer: Answer, read: &Contents, target: Target, serves: Ratio, bench: &Bench) -> Answer {
+    fn aimed(&self, mut answer: Answer, read: &Contents, target: Target, serves: Ratio, ice: &Iced<'_>) -> Answer {
+        let bench = ice.bench;
         let (parts, names) = Self::parts(read, serves);
-        let now = drink(&parts, &[]);
+        let serve = |mix: &Mix| ice.serve(mix, serves);
+        let now = serve(&drink(&parts, &[]));
         let mut targets = vec![target];
         if By::read(&self.by) == By::Two {
             let of = if target.of == Of::Strength { Of::Sugar } else { Of::Strength };
             targets.push(Target { of, value: stands(&now, of) });
         }
-        let found = match aim(&parts, &targets, &|mix| *mix) {
+        let found = match aim(&parts, &targets, &serve) {
             Ok(found) => found,
             Err(problem) => return self.out_of_reach(answer, target, problem, bench),
         };
@@ -278,120 +282,49 @@ impl AimForm {
             tone: Tone::Answer,
             ..Strip::default()
         };
-        let there = drink(&parts, &first.to);
-        answer.pictures.push(("In each, before and after".into(), Self::bars([&now, &there], target, bench)));
+        let there = serve(&drink(&parts, &first.to));
+        answer
+            .pictures
+            .push((format!("In each, before and after{}", ice.words()), Self::bars([&now, &there], target, bench)));
         answer.rows_title = "Ways to it";
-        let row = |(hit, when): (&Aimed, &str)| self.row(hit, when, (&parts, &names), target, bench);
+        let row = |(hit, when): (&Aimed, &str)| self.row(hit, when, (&parts, &names), target, &serve, bench);
         let ways = more.iter().map(|hit| (hit, "")).chain(less.iter().map(|hit| (hit, "next time: ")));
         answer.rows = ways.take(MOST).map(row).collect();
-        answer.remarks.push("Solved on what is in the drink by mass, before ice: exact, then as your jiggers pour it. Sugar and acid of juice vary more than that: taste.".into());
+        answer.remarks.push("Solved on what is in the drink by mass: exact, then as your jiggers pour it. Sugar and acid of juice vary more than that: taste.".into());
+        answer.remarks.push(match ice.chilled {
+            Some(_) => SOURCE.to_owned(),
+            None => {
+                "Before ice: choose a spec that says how it is chilled, and it is aimed at in the glass.".to_owned()
+            }
+        });
         answer.remarks.push("Without an aim of yours it is a step that people taste: a quarter more or less sugar to acid (sourness: Weber fraction near 0.26, S. Camacho et al., J. Food Science 80, 2015, of thickness, said to be alike), 2 % vol (rule of thumb).".into());
         answer.carry("Its balance", Route::Balance.href_with(SPEC, &self.spec));
         answer
     }
 
-    /// What is poured of each part: figure, name, and how; of what is left out, not how.
-    fn steps(&self, hit: &Aimed, parts: &[Part], names: &[Named], bench: &Bench) -> Vec<(Figure, String, String)> {
-        let step = |(at, measures): &(usize, f64)| {
-            let change = measures - parts[*at].now;
-            let volume = volume_of(&parts[*at].measure, change.abs());
-            let Figure { value, unit } = match names[*at].unit {
-                Some(Unit::Ounce) => text::ounces(volume, &bench.house.conventions, bench.decimal),
-                _ => text::millilitres(volume, bench.decimal),
-            };
-            let pour = plan(volume, &bench.house).filter(|_| change > 0.0);
-            let pour = pour.map_or(String::new(), |plan| format!("pour {}", pours::measures(&plan)));
-            let sign = if change < 0.0 { "−" } else { "+" };
-            (Figure::new(format!("{sign}{value}"), unit), names[*at].name.clone(), pour)
-        };
-        hit.to.iter().map(step).collect()
-    }
-
-    /// One way: what is poured, and where it then is as the jiggers pour it.
-    fn row(&self, hit: &Aimed, when: &str, (parts, names): (&[Part], &[Named]), target: Target, bench: &Bench) -> Row {
-        let steps = self.steps(hit, parts, names, bench);
-        let words: Vec<String> = steps.iter().map(|(figure, name, _)| format!("{figure} {name}")).collect();
-        let as_poured = |(at, measures): &(usize, f64)| {
-            let more = measures - parts[*at].now;
-            let plan = plan(volume_of(&parts[*at].measure, more.max(0.0)), &bench.house);
-            let one = volume_of(&parts[*at].measure, 1.0).ml();
-            (*at, plan.map_or(*measures, |plan| parts[*at].now + plan.total.ml() / one))
-        };
-        let there = drink(parts, &hit.to.iter().map(as_poured).collect::<Vec<_>>());
-        let pour: Vec<&str> = steps.iter().map(|(.., pour)| pour.as_str()).filter(|pour| !pour.is_empty()).collect();
-        let pour = if pour.is_empty() { String::new() } else { format!("{}: ", pour.join(", ")) };
-        let others = [Of::Strength, Of::SugarToAcid].into_iter().filter(|of| *of != target.of);
-        let others: Vec<String> = others.map(|of| said(of, stands(&there, of), bench)).collect();
-        Row {
-            name: words.join(", "),
-            detail: format!("{when}{pour}{}, {}", said(target.of, stands(&there, target.of), bench), others.join(", ")),
-            ..Row::default()
-        }
-    }
-
-    fn bars([now, there]: [&Mix; 2], target: Target, bench: &Bench) -> Picture {
-        let bar = |(name, of): (&'static str, Of)| {
-            let values = [stands(now, of), stands(there, of)];
-            let said = format!("{} → {}", figure(of, values[0], bench), said(of, values[1], bench));
-            Changed { of: name, said, values, aim: (of == target.of).then_some(target.value) }
-        };
-        let all =
-            [("sugar", Of::Sugar), ("acid", Of::Acid), ("sugar to acid", Of::SugarToAcid), ("strength", Of::Strength)];
-        Picture::Changed(all.into_iter().map(bar).collect())
-    }
-
     /// Less of everything.
-    fn smaller(&self, mut answer: Answer, read: &Contents, target: Target, bench: &Bench) -> Answer {
-        let now = stands(&read.mix, Of::Volume);
-        let times = target.value / now;
+    fn smaller(&self, mut answer: Answer, read: &Contents, target: Target, ice: &Iced<'_>) -> Answer {
+        let bench = ice.bench;
+        let of = |times: f64| {
+            let mix = Ratio::from_value(times).map_or(read.mix, |times| read.mix * times);
+            stands(&ice.serve(&mix, Ratio::ONE), Of::Volume)
+        };
+        let now = of(1.0);
+        let mut times = target.value / now;
+        // A smaller drink takes up a little more water, of its size.
+        for _ in 0..12 {
+            times *= target.value / of(times);
+        }
         answer.strip = Strip {
             figures: vec![Figure::new(text::plain(times, 2, bench.decimal), "of every line")],
             also: format!("{} in place of {}", said(Of::Volume, target.value, bench), said(Of::Volume, now, bench)),
             tone: Tone::Answer,
             ..Strip::default()
         };
-        let volume = Volume::from_ml(target.value).unwrap_or(Volume::ZERO);
+        let volume = Volume::from_ml(stands(&read.mix, Of::Volume) * times).unwrap_or(Volume::ZERO);
+        answer.form = Some(Self::smaller_form(read, times, bench));
         answer.carry("Scale it to that", Route::Scale.href_with("total", &bench.carried(volume)));
         answer.remarks.push("All lines in proportion: sugar, acid and strength stay as they are.".into());
         answer
     }
-
-    fn out_of_reach(&self, answer: Answer, target: Target, problem: AimProblem, bench: &Bench) -> Answer {
-        answer.without_answer(&match problem {
-            AimProblem::Nothing => "Add a line with an amount, like 60 ml gin.".to_owned(),
-            AimProblem::NoneBrings(_) => match target.of {
-                Of::Strength => "Nothing in it has alcohol: add a line that has.".to_owned(),
-                _ => "Nothing in it is sweet and sour: add a line that is.".to_owned(),
-            },
-            AimProblem::Nearest(near) => format!(
-                "No one line reaches {}: {} is as near as it gets",
-                said(target.of, target.value, bench),
-                said(target.of, near, bench)
-            ),
-            AimProblem::NotBoth => "No two lines do that. Try by one line".to_owned(),
-        })
-    }
-}
-
-fn volume_of(measure: &Mix, measures: f64) -> Volume {
-    let one = measure.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
-    Volume::from_ml(one.ml() * measures).unwrap_or(Volume::ZERO)
-}
-
-fn figure(of: Of, value: f64, bench: &Bench) -> String {
-    match of {
-        Of::Strength => text::plain(value * 100.0, 1, bench.decimal),
-        _ => text::count(value, bench.decimal),
-    }
-}
-
-/// "10.0 : 1", "22.1 % vol", "13.6 g/l", "95 ml".
-fn said(of: Of, value: f64, bench: &Bench) -> String {
-    let unit = match of {
-        Of::Sugar | Of::Acid => "g/l",
-        Of::SugarToAcid => ": 1",
-        Of::Strength => "% vol",
-        Of::Volume => "ml",
-    };
-    format!("{} {unit}", figure(of, value, bench))
 }

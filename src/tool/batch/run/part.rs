@@ -2,7 +2,7 @@
 
 use super::readings::{KINDS, of_mark};
 use super::spec;
-use crate::book::{Part, Run, Tick};
+use crate::book::{Own, Part, Run, Tick};
 use crate::screen::plan::{Making, Plan};
 use crate::screen::route::Route;
 use crate::screen::{Bench, Tone, Tool, fill};
@@ -35,6 +35,8 @@ pub(super) struct Planned {
     pub(super) plan: Result<Plan, String>,
     /// The readings that it was given and counts with, by name.
     pub(super) taken: Vec<String>,
+    /// What it makes, as an ingredient; none where it is none.
+    pub(super) prep: Option<Box<Own>>,
 }
 
 /// A text that nobody types: where it arrives, a tool counts with the reading that it is given by that name, which takes its
@@ -75,9 +77,9 @@ pub(super) fn planned(run: &Run, part: &Part, came: Option<&Came>, bench: &Bench
     if part.tool == spec::SPEC || part.tool == spec::ICE {
         let given = came.and_then(|came| Some((came.makes, came.amount.as_deref()?)));
         let plan = spec::plan(part, given, bench).ok_or_else(|| gone(part));
-        return Planned { plan, taken };
+        return Planned { plan, taken, prep: None };
     }
-    let Some(mut form) = tool_of(part) else { return Planned { plan: Err(gone(part)), taken } };
+    let Some(mut form) = tool_of(part) else { return Planned { plan: Err(gone(part)), taken, prep: None } };
     let mut give = |name: String, text: &str, is_reading: bool| {
         if text.trim().is_empty() {
             return;
@@ -116,7 +118,8 @@ pub(super) fn planned(run: &Run, part: &Part, came: Option<&Came>, bench: &Bench
         Tone::Answer => format!("“{}” has no steps: {}.", tool_name(&part.tool), answer.strip.also),
         _ => gone(part),
     };
-    Planned { plan: answer.plan.clone().filter(|plan| !plan.steps.is_empty()).ok_or_else(why), taken }
+    let plan = answer.plan.clone().filter(|plan| !plan.steps.is_empty()).ok_or_else(why);
+    Planned { plan, taken, prep: answer.prep }
 }
 
 /// What was noted at the steps of a part.

@@ -25,6 +25,9 @@ pub(super) const KINDS: [Kind; 3] = [
     Kind { field: "celsius", name: "temperature", limits: (0.0, 95.0), unit: "°C" },
 ];
 
+/// Which of them reads sugar.
+pub(super) const BRIX: usize = 0;
+
 /// What was noted of each kind.
 pub(super) fn of_mark(mark: &Tick) -> [&str; KINDS.len()] {
     [&mark.brix, &mark.ph, &mark.celsius].map(|text| text.trim())

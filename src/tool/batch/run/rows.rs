@@ -78,6 +78,10 @@ pub(super) fn parts(run: &Run, sheet: &Sheet) -> Vec<Row> {
         if part.from.is_some() || !made.sources.is_empty() {
             buttons.push(Button::sign("Made of", format!("Made of something else: {name}"), Act::MadeOf(part.key)));
         }
+        if let Some(prep) = &made.prep {
+            let spoken = format!("Keep {} as an ingredient, as it was measured", prep.name);
+            buttons.push(Button::sign("Keep", spoken, Act::KeepIngredient(prep.clone())));
+        }
         buttons.push(Button::sign("Take out", format!("Take out: {name}"), Act::TakeOut(part.key)));
         let mut detail = match part.from {
             Some(source) if made.making.makes == Makes::Drink => format!("as often as {} allows", title(source)),

@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use super::chain::sources;
 use super::part::{Came, Planned, making, notes_stay, planned, tool_name};
-use super::readings::{KINDS, Noted, check, idle, of_mark};
+use super::readings::{BRIX, KINDS, Noted, check, idle, of_mark};
 use super::remarks::remarks;
 use crate::book::{Entry, Part, Run, allergens_in};
 use crate::craft::run::{Task, USUAL_SLACK};
@@ -89,7 +89,7 @@ pub fn worked_out(run: &Run, before: Option<(&Run, &Worked)>, bench: &Bench) -> 
             }
         };
         worked.push(Rc::clone(&now));
-        let Planned { plan, taken } = &now.planned;
+        let Planned { plan, taken, prep } = &now.planned;
         let counts = |name: String| taken.contains(&name);
         for (kind, (_, which)) in given.iter().flat_map(|given| KINDS.iter().zip(&given.reads)) {
             if let Some(which) = which.filter(|_| counts(format!("came_{}", kind.field))) {
@@ -157,6 +157,12 @@ pub fn worked_out(run: &Run, before: Option<(&Run, &Worked)>, bench: &Bench) -> 
             let contains = declared(allergens_in(&step.words));
             sheet.steps.push(Sheeted { key, title: plan.title.clone(), step, mark, contains, ..Sheeted::default() });
         }
+        // What was measured is the ingredient's own.
+        made.prep = prep.clone().filter(|_| came.is_measured || !came.reads[BRIX].0.is_empty()).map(|mut prep| {
+            prep.brix.clone_from(&came.reads[BRIX].0);
+            prep.gives = came.amount.clone().filter(|_| came.is_measured).unwrap_or(prep.gives);
+            prep
+        });
         outs.push(Out { key: part.key, came, last: tasks.len() - 1 });
         parts.push(made);
     }

@@ -1,14 +1,28 @@
 //! A drink with what mends it in it, as a form of its spec.
 
-use super::{AimForm, Named, volume_of};
+use super::shown::volume_of;
+use super::{AimForm, Named};
 use crate::book::Way;
 use crate::craft::aim::{Aimed, Part};
 use crate::quantity::{Amount, Ratio};
 use crate::reading::rows::exact_words;
 use crate::reading::{Content, Contents};
 use crate::screen::Bench;
+use crate::text::SpecLine;
 
 impl AimForm {
+    /// All lines as much smaller.
+    pub(super) fn smaller_form(read: &Contents, times: f64, bench: &Bench) -> Box<Way> {
+        let line = |line: &SpecLine| match (&line.read, Ratio::from_value(times)) {
+            (Ok(read), Ok(times)) => {
+                format!("{} {}", exact_words(read.amount.times(times), read.unit, bench), read.name)
+            }
+            _ => line.typed.clone(),
+        };
+        let lines: Vec<String> = read.lines.iter().map(line).collect();
+        Box::new(Way { name: "smaller".into(), lines: lines.join("\n"), ..Way::default() })
+    }
+
     /// The lines as they are then; a line that it takes away is left out.
     pub(super) fn form(
         &self,

@@ -1,5 +1,8 @@
 use super::*;
-use crate::screen::Fields;
+use crate::book::{Book, Card, Entry, Pairs, Stamp, Way};
+use crate::reading::chilled::Chilled;
+use crate::screen::picture::Picture;
+use crate::screen::{Fields, Held};
 
 const SOUR: &str = "60 ml aged rum\n22.5 ml lime juice\n15 ml simple syrup";
 
@@ -85,4 +88,38 @@ fn what_cannot_be_is_said() {
             }
         }
     }
+}
+
+/// A stirred drink is aimed at as it is in the glass: poured as the form says, and chilled as its spec does, it hits.
+#[test]
+fn a_chilled_drink_is_aimed_at_in_the_glass() {
+    let way = Way { lines: SOUR.into(), method: "shaken".into(), steps: "Shake 12 s".into(), ..Way::default() };
+    let value = Card { name: "Lamp".into(), ways: vec![way.clone()], ..Card::default() };
+    let entry = Entry { id: "a".into(), value, stamp: Stamp::default(), newer: None, pairs: Pairs::default() };
+    let book = Book { cards: vec![entry.into()], has_cards: true, ..Book::default() };
+    let bench = Bench::default().with_book(Held::new(book));
+    let in_glass = |lines: &str| {
+        let mix = Contents::of(lines, &bench).mix;
+        let water = Chilled::of(&way, &bench).and_then(|chilled| chilled.water(&mix, &bench)).expect("chilled");
+        mix + Mix::water(water)
+    };
+    let aimed = |form: AimForm| AimForm { from_spec: "a/0".into(), ..form }.answer(&bench);
+    for (taste, typed, of, target) in [
+        ("strong", "16", Of::Strength, 0.16),
+        ("weak", "19", Of::Strength, 0.19),
+        ("sharp", "12", Of::SugarToAcid, 12.0),
+    ] {
+        let form = match of {
+            Of::Strength => AimForm { strength: typed.into(), ..form(taste) },
+            _ => AimForm { ratio: typed.into(), ..form(taste) },
+        };
+        let answer = aimed(form);
+        let way = answer.form.as_ref().unwrap_or_else(|| panic!("{:?}", answer.strip));
+        let there = stands(&in_glass(&way.lines), of);
+        assert!((there / target - 1.0).abs() < 5e-3, "{taste}: {there}, {}", way.lines);
+        assert!(answer.pictures[0].0.ends_with("before and after, as shaken 12 s"), "{}", answer.pictures[0].0);
+    }
+    let smaller = aimed(AimForm { serve: "100 ml".into(), ..form("big") });
+    let there = in_glass(&smaller.form.expect("a form").lines).volume(crate::quantity::Temperature::TWENTY);
+    assert!((there.expect("a volume").ml() - 100.0).abs() < 0.3, "{there:?}");
 }

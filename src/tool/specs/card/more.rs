@@ -94,7 +94,6 @@ fn carry(
         cost.push_str(&format!("&serves={serves}"));
     }
     answer.carry("Cost", cost);
-    answer.carry("Too sharp? Aim", from_spec::href(Route::Aim, which.0, which.1, bench));
     answer.carry("Chill it", from_spec::href(Route::Chill, which.0, which.1, bench));
     answer.carry("Scale it", Route::Scale.href_with("spec", lines));
     let made = bench.carried(served.volume);

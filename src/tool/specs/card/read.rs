@@ -89,6 +89,9 @@ impl Read<'_> {
                 Button::new(Route::Specs.row().label, Act::Go(Route::Specs.href())),
             ];
             answer.foot = self.foot(id, &read, serves);
+            if read.is_something() {
+                answer.carry("Too sharp?", from_spec::href(Route::Aim, id, self.at, bench));
+            }
         }
         (blocks, answer)
     }

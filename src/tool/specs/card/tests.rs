@@ -320,7 +320,6 @@ fn what_else_there_is_to_do_is_under_more() {
             "Compare",
             "Balance",
             "Cost",
-            "Too sharp? Aim",
             "Chill it",
             "Scale it",
             "Does it fit?",
