@@ -16,6 +16,7 @@ mod pasted;
 mod runs;
 mod sides;
 mod tabs;
+mod tasting;
 mod tools;
 mod undo;
 mod units;

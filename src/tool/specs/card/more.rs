@@ -21,6 +21,7 @@ impl CardForm {
         let at = self.at.parse().unwrap_or(0);
         answer.text = Some(Read { card, at, id: Some(&self.id), bench }.as_text(way, &read));
         answer.head = vec![Button::new("Done", Act::Show(Face::Read))];
+        answer.foot = vec![Button::new("Taste", Act::Show(Face::Taste))];
         let mut blocks = Vec::new();
         if card.ways.len() > 1 {
             answer.carry("Compare", Route::Sides.href_with(sides::ALL, &self.id));

@@ -1,5 +1,6 @@
 //! A spec as it is read and made: its lines to tick, its glass, its steps with their waits.
 
+use super::taste::in_a_line;
 use super::ways;
 use crate::book::{Card, Line, Way};
 use crate::craft::fit::Kind;
@@ -79,9 +80,10 @@ impl Read<'_> {
         if !steps.is_empty() {
             blocks.push(Block::Doing(steps));
         }
-        if !self.card.notes.trim().is_empty() {
-            blocks.push(Block::Remark(self.card.notes.trim().to_owned()));
-        }
+        let notes = [&self.card.notes, &way.notes].map(|notes| notes.trim());
+        let said = notes.into_iter().filter(|notes| !notes.is_empty()).map(str::to_owned);
+        let tasted = way.tastings.last().map(|last| in_a_line(last, bench));
+        blocks.extend(said.chain(tasted).map(Block::Remark));
         if let Some(id) = self.id {
             answer.head = vec![
                 Button::new("Change", Act::Show(Face::Change)),
