@@ -11,6 +11,7 @@ mod frame;
 mod from_spec;
 mod handed;
 mod links;
+mod makes;
 mod making;
 mod pasted;
 mod runs;
