@@ -172,6 +172,8 @@ mod tests {
         assert_eq!(clock.date(clock.now()), "25 Nov");
         assert_eq!(clock.date(clock.now() - 365 * 86_400_000), "25 Nov 2025");
         assert_eq!(clock.date(clock.now() + 60 * 86_400_000), "24 Jan 2027");
+        // A time that no calendar has, as a file may bring it.
+        assert_eq!(clock.date(i64::MAX), "1 Jan 1970");
         for wrong in ["", "2026-02-30T10:00", "2026-13-01T10:00", "2026-01-01T25:00", "tomorrow", "2026-01-01"] {
             assert_eq!(clock.read(wrong), None, "{wrong}");
         }
