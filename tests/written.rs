@@ -4,7 +4,9 @@
 mod faulty;
 
 use faulty::Faulty;
-use meniscus::book::{Aside, Besides, Book, Card, Entry, Import, Logged, Own, Part, Run, Stamp, Tick, Way};
+use meniscus::book::{
+    Aside, Besides, Book, Card, Entry, Import, Logged, Origin, Own, Part, Run, Stamp, Tasting, Tick, Version, Way,
+};
 use meniscus::store::backup::{backup, one, read};
 use meniscus::store::deeds::{self, Merge};
 use meniscus::store::journal::{Put, transact, undo};
@@ -17,7 +19,7 @@ fn data(text: Result<String, serde_json::Error>) -> String {
 }
 
 fn inner(text: &str) -> String {
-    let (_, data) = text.split_once("\"v\":3,\"rev\":1,\"at\":2,\"data\":").expect("an envelope");
+    let (_, data) = text.split_once("\"v\":4,\"rev\":1,\"at\":2,\"data\":").expect("an envelope");
     data.strip_suffix('}').expect("its end").to_owned()
 }
 
@@ -188,6 +190,24 @@ fn a_backup_is_written_as_ever() {
         r#""steps":"Stir\nRest 2 min"},{}]}}]}"#
     );
     assert_eq!(one("a", &lamp()).expect("json"), short);
+    // What one bar says of its guests, and what a form was made from, is not handed on.
+    let mut tasted = lamp();
+    let was = Version { lines: "45 ml gin".into(), ..Version::default() };
+    tasted.ways[0].tastings.push(Tasting {
+        at: 7,
+        words: "Thin".into(),
+        whom: "table 4".into(),
+        was,
+        ..Tasting::default()
+    });
+    tasted.ways[1].from = Origin { spec: "b".into(), lines: "l".into(), ..Origin::default() };
+    assert_eq!(one("a", &tasted).expect("json"), short);
+    // What it makes, gives and its notes are.
+    let Way { makes, gives, notes, .. } = &mut tasted.ways[2];
+    ["12", "1.1 l", "f"].map(str::to_owned).into_iter().zip([makes, gives, notes]).for_each(|(text, to)| *to = text);
+    let handed = short.replace("\"version\":1", "\"version\":5");
+    let handed = handed.replace(",{}]", r#",{"makes":"12","gives":"1.1 l","notes":"f"}]"#);
+    assert_eq!(one("a", &tasted).expect("json"), handed);
     let empty = "{\n  \"kind\": \"meniscus backup\",\n  \"version\": 5,\n  \"at\": 9,\n  \"specs\": []\n}";
     assert_eq!(backup(&Book::default(), Besides::default(), 9).expect("json"), empty);
     let card = Card { name: "Lamp".into(), ways: vec![Way::default()], ..Card::default() };

@@ -26,12 +26,18 @@ pub struct Version {
     pub method: String,
     /// Its glass.
     pub glass: String,
+    /// What that holds.
+    pub holds: String,
     /// Its ice.
     pub ice: String,
     /// What goes on it.
     pub garnish: String,
     /// What to do.
     pub steps: String,
+    /// How many serves its lines make.
+    pub makes: String,
+    /// How much comes out of them.
+    pub gives: String,
 }
 
 impl Record for Tasting {
@@ -52,9 +58,12 @@ impl Record for Version {
             Field::spare("lines", &mut self.lines),
             Field::spare("method", &mut self.method),
             Field::spare("glass", &mut self.glass),
+            Field::spare("holds", &mut self.holds),
             Field::spare("ice", &mut self.ice),
             Field::spare("garnish", &mut self.garnish),
             Field::spare("steps", &mut self.steps),
+            Field::spare("makes", &mut self.makes),
+            Field::spare("gives", &mut self.gives),
         ]
     }
 }

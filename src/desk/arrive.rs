@@ -20,7 +20,7 @@ impl Desk {
             // A spec is read first; one that is being changed stays so while one looks elsewhere.
             let opened = address.carried.iter().find(|(name, _)| name == "id");
             let (id, face) = &self.bench.at_hand.face;
-            if *face == Face::More || opened.is_some_and(|(_, opened)| opened != id) {
+            if matches!(face, Face::More | Face::Taste) || opened.is_some_and(|(_, opened)| opened != id) {
                 self.bench.at_hand.face.1 = Face::Read;
             }
             if let Some((_, id)) = opened.filter(|_| address.route == Route::Card) {

@@ -9,6 +9,7 @@ use crate::screen::route::Route;
 use crate::screen::{Act, Face};
 use crate::store::deeds::{self, Deed, Merge};
 use crate::store::{SaveProblem, journal};
+use crate::tool::specs::card;
 
 impl Desk {
     pub(super) fn do_to_book(&mut self, act: &Act, world: &World<'_>) {
@@ -42,6 +43,12 @@ impl Desk {
                     self.type_into(self.route, "at", last.to_string(), world);
                 }
             }
+            (Act::Taste, _) => {
+                for name in [card::WORDS, card::SCORE, card::WHOM, card::OPEN] {
+                    self.type_into(self.route, name, String::new(), world);
+                }
+            }
+            (Act::DropTasting(_), _) => self.type_into(self.route, card::OPEN, String::new(), world),
             (act, Some(id)) => {
                 if *act == Act::Duplicate {
                     self.show_face(id.clone(), Face::Change);
@@ -122,6 +129,9 @@ impl Desk {
             _ => {}
         }
         let (entry, at) = self.open_spec()?;
+        if let Some((value, words)) = card::tasted(&entry.value, at, act, self.texts(self.route), now) {
+            return Some(deeds::change(&entry, &value, words, now));
+        }
         Some(match act {
             Act::WorkOut => deeds::change(&entry, &self.worked_out_anew(&entry, at)?, "a form worked out anew", now),
             Act::LeaveForm => {

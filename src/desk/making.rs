@@ -26,6 +26,9 @@ impl Desk {
         match act {
             Act::Show(face) => {
                 self.sight.activate(None);
+                if *face == Face::Taste && card::is_untold(self.texts(self.route)) {
+                    self.type_into(self.route, card::OF, entry.id.clone(), world);
+                }
                 self.show_face(entry.id.clone(), *face);
                 self.effects.push(Effect::Begin(self.route.row().label));
             }

@@ -10,6 +10,7 @@ use crate::quantity::{Ratio, Temperature, Volume};
 use crate::screen::percent::encode;
 use crate::screen::route::Route;
 use crate::screen::{Act, Answer, Bench, Block, Button, Opt, address};
+use crate::substance::fruit::FRUIT;
 use crate::substance::mix::Mix;
 use crate::text;
 
@@ -136,6 +137,11 @@ fn is_changed(from: &str, lines: Option<&str>, bench: &Bench) -> bool {
 pub(crate) fn carried(to: Route, from: &str, bench: &Bench) -> Vec<(String, String)> {
     let pair = |name: &str, text: String| (name.to_owned(), text);
     let Some(form) = FromSpec::of(from, bench) else { return vec![pair(FROM, String::new())] };
+    // A count that cannot be read is said where it is typed; until then its lines are one drink.
+    let makes = match bench.count("makes", &form.way().makes, &mut Vec::new()) {
+        Some(_) => form.way().makes.trim(),
+        None => "1",
+    };
     let mut carried = match to {
         Route::Label => {
             let facts = facts(&form.entry.id, &form.entry.value, form.at, bench);
@@ -145,6 +151,11 @@ pub(crate) fn carried(to: Route, from: &str, bench: &Bench) -> Vec<(String, Stri
             let (way, drunk) = (&form.entry.value.ways[form.at], Contents::of(form.lines(), bench).drunk(bench).0);
             let text = |volume| text::litres_or_ml(volume, bench.decimal).to_string();
             match serve(way, &drunk, bench) {
+                // Rounded down, so that the last serve is one.
+                Ok(serve) if glass::one_of(way, bench).is_some() => {
+                    let serve = Volume::from_ml((serve.ml() * 100.0).floor() / 100.0).unwrap_or(serve);
+                    vec![pair("made", bench.carried(in_all(way, &drunk, bench))), pair("serve", bench.carried(serve))]
+                }
                 Ok(serve) => vec![pair("serve", text(serve))],
                 Err(batch) if batch.ml() > 0.0 => vec![pair("made", text(batch))],
                 Err(_) => Vec::new(),
@@ -152,7 +163,7 @@ pub(crate) fn carried(to: Route, from: &str, bench: &Bench) -> Vec<(String, Stri
         }
         Route::Glass => glass::of_form(&form.entry.value.ways[form.at], &Contents::of(form.lines(), bench), bench),
         Route::Scale | Route::Balance | Route::Cost => {
-            vec![pair(SPEC, form.lines().to_owned()), pair("makes", "1".to_owned())]
+            vec![pair(SPEC, form.lines().to_owned()), pair("makes", makes.to_owned())]
         }
         Route::Ice => iced::of_form(&form.entry.value.ways[form.at]),
         Route::BottleIt => {
@@ -160,12 +171,19 @@ pub(crate) fn carried(to: Route, from: &str, bench: &Bench) -> Vec<(String, Stri
                 ice @ ("stirred" | "shaken") => ice,
                 _ => "none",
             };
-            vec![pair(SPEC, form.lines().to_owned()), pair("makes", "1".to_owned()), pair("water", water.to_owned())]
+            vec![pair(SPEC, form.lines().to_owned()), pair("makes", makes.to_owned()), pair("water", water.to_owned())]
         }
         Route::Chill => {
             let said = Chilled::of(form.way(), bench).map(|chilled| chilled.carried(bench));
             let said = said.into_iter().flat_map(|[method, time]| [pair("method", method), pair("time", time)]);
             [pair(SPEC, form.lines().to_owned())].into_iter().chain(said).collect()
+        }
+        Route::Cordial => {
+            let read = Contents::of(form.lines(), bench);
+            let mut taken = read.lines.iter().filter_map(|line| line.read.as_ref().ok()?.taken);
+            let fruit = taken.find_map(|taken| FRUIT.iter().find(|fruit| fruit.ingredient == taken.ingredient.key));
+            let fruit = fruit.map(|fruit| pair("fruit", fruit.key.to_owned()));
+            [pair(SPEC, form.lines().to_owned())].into_iter().chain(fruit).collect()
         }
         // They read the lines in the book.
         Route::Bubbles | Route::Sides => Vec::new(),
@@ -256,8 +274,23 @@ pub(crate) fn of_lines(name: String, read: &Contents, bench: &Bench) -> label::F
     }
 }
 
-/// What a form of a spec comes to, before ice: a serve; or, as an error, a batch, which its glass does not hold.
+/// What a form of a spec comes to, before ice: a serve, one of those it says it makes; or, as an error, a batch, which its
+/// glass does not hold.
 pub(crate) fn serve(way: &Way, drunk: &Mix, bench: &Bench) -> Result<Volume, Volume> {
+    match glass::one_of(way, bench) {
+        Some(one) => Ok(in_all(way, drunk, bench) * one),
+        None => one_serve(way, drunk, bench),
+    }
+}
+
+/// What comes out of a batch in all: as it says, else what goes in.
+pub(crate) fn in_all(way: &Way, drunk: &Mix, bench: &Bench) -> Volume {
+    let gives = bench.volume("gives", &way.gives, &mut Vec::new());
+    gives.or_else(|| drunk.volume(Temperature::TWENTY).ok()).unwrap_or(Volume::ZERO)
+}
+
+/// What goes in, as a serve; or, as an error, a batch, which the glass does not hold.
+fn one_serve(way: &Way, drunk: &Mix, bench: &Bench) -> Result<Volume, Volume> {
     let volume = drunk.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
     let holds = bench.volume("holds", &way.holds, &mut Vec::new());
     match holds.is_none_or(|holds| volume <= holds) && volume > Volume::ZERO {
@@ -272,7 +305,7 @@ pub(crate) fn in_the_glass(from: &str, read: &Contents, serves: Ratio, bench: &B
     let way = FromSpec::of(from, bench)?.way();
     let (drunk, is_washed) = read.drunk(bench);
     let serve = serve_of(&drunk, serves);
-    let is_one = self::serve(way, &serve, bench).is_ok_and(|volume| volume < Volume::LITRE);
+    let is_one = one_serve(way, &serve, bench).is_ok_and(|volume| volume < Volume::LITRE);
     read.whole().filter(|_| is_one && !is_washed)?;
     Chilled::of(way, bench)?.in_the_glass(&serve, bench)
 }

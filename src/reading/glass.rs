@@ -5,7 +5,7 @@ use super::chilled::Chilled;
 use crate::book::Way;
 use crate::craft::fit::{Fit, IcePiece, Kind, fit, lying, pieces};
 use crate::craft::vessel::{CONE, COUPE, FLUTE, GOBLET, MUG, PINT, SHOT, Shape, TALL, TUMBLER, Vessel, WINE};
-use crate::quantity::{Mass, Temperature, Volume};
+use crate::quantity::{Mass, Ratio, Temperature, Volume};
 use crate::screen::picture::{Filled, Picture};
 use crate::screen::{Bench, Choice, choice};
 use crate::substance::mix::Mix;
@@ -110,22 +110,33 @@ pub(crate) fn vessel(words: &str, holds_ml: f64, bench: &Bench) -> Option<Vessel
 /// Glassfuls from which on a form of a spec is a batch, not one drink; and ml, where its glass is not known.
 const BATCH: [f64; 2] = [3.0, 1000.0];
 
-/// Whether so much of a form of a spec is more than a drink.
+/// What one serve is of a form that says how many it makes, where that is more than one.
+pub(crate) fn one_of(way: &Way, bench: &Bench) -> Option<Ratio> {
+    bench.count("makes", &way.makes, &mut Vec::new()).filter(|makes| makes.value() > 1.0)?.inverse()
+}
+
+/// Whether so much of a form of a spec is more than a drink: by how many serves it makes, where it says so.
 pub(crate) fn is_batch(way: &Way, poured: Volume, bench: &Bench) -> bool {
+    if let Some(makes) = bench.count("makes", &way.makes, &mut Vec::new()) {
+        return makes.value() > 1.0;
+    }
     let holds = bench.volume("holds", &way.holds, &mut Vec::new());
     poured.ml() >= holds.map_or(BATCH[1], |holds| holds.ml() * BATCH[0])
 }
 
-/// What a form of a spec brings to Glass, by name: its glass, what is poured in it, its ice. Of a batch nothing is poured.
+/// What a form of a spec brings to Glass, by name: its glass, what is poured in it, its ice. Of a batch nothing is poured,
+/// or one of the serves that it says it makes.
 pub(crate) fn of_form(way: &Way, read: &Contents, bench: &Bench) -> Vec<(String, String)> {
     let (before, is_washed) = read.drunk(bench);
+    let one = one_of(way, bench);
+    let before = one.map_or(before, |one| before * one);
     let poured = before.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
     let chilled = Chilled::of(way, bench).filter(|_| !is_washed && read.missing.is_empty());
     let water = chilled.and_then(|chilled| chilled.water(&before, bench));
     let volume = water.and_then(|water| (before + Mix::water(water)).volume(Temperature::TWENTY).ok());
     // What is estimated is said in whole millilitres.
     let volume = volume.and_then(|volume| Volume::from_ml(volume.ml().round()).ok()).unwrap_or(poured);
-    carried(way, if is_batch(way, poured, bench) { Volume::ZERO } else { volume }, bench)
+    carried(way, if one.is_none() && is_batch(way, poured, bench) { Volume::ZERO } else { volume }, bench)
 }
 
 /// The same where what is poured is known.

@@ -5,6 +5,7 @@ pub(crate) mod cells;
 pub(crate) mod chilled;
 pub(crate) mod contents;
 pub(crate) mod cost;
+pub(crate) mod differ;
 pub(crate) mod freezer;
 pub(crate) mod from_spec;
 pub(crate) mod glance;

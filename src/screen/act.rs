@@ -68,6 +68,12 @@ pub enum Act {
     AddWay,
     /// Takes the form that is open away.
     RemoveWay,
+    /// Keeps what is typed of how the form that is open tastes.
+    Taste,
+    /// Makes it as it was when it was tasted: which time, from 0.
+    BringBack(usize),
+    /// Takes a tasting away: which, from 0.
+    DropTasting(usize),
     /// Keeps the version that is open and takes the others away.
     KeepThis,
     /// Keeps all versions, each for itself.

@@ -102,6 +102,14 @@ impl Clock {
         format!("{} {} {}, {:02}:{:02}", day_name(civil), civil.day(), month_name(civil), civil.hour(), civil.minute())
     }
 
+    /// "28 Nov", and the year where it is another than now: "28 Nov 2025".
+    #[must_use]
+    pub fn date(&self, at: i64) -> String {
+        let (civil, now) = (self.civil(at), self.civil(self.now()));
+        let year = if civil.year() == now.year() { String::new() } else { format!(" {}", civil.year()) };
+        format!("{} {}{year}", civil.day(), month_name(civil))
+    }
+
     /// "Fri 28 Nov 2026".
     #[must_use]
     pub fn day(&self, at: i64) -> String {
@@ -161,6 +169,11 @@ mod tests {
         assert_eq!(clock.words(clock.now() + 86_400_000), "Thu 16:30");
         assert_eq!(clock.words(clock.now() + 30 * 86_400_000), "25 Dec, 16:30");
         assert_eq!(clock.day(clock.now()), "Wed 25 Nov 2026");
+        assert_eq!(clock.date(clock.now()), "25 Nov");
+        assert_eq!(clock.date(clock.now() - 365 * 86_400_000), "25 Nov 2025");
+        assert_eq!(clock.date(clock.now() + 60 * 86_400_000), "24 Jan 2027");
+        // A time that no calendar has, as a file may bring it.
+        assert_eq!(clock.date(i64::MAX), "1 Jan 1970");
         for wrong in ["", "2026-02-30T10:00", "2026-13-01T10:00", "2026-01-01T25:00", "tomorrow", "2026-01-01"] {
             assert_eq!(clock.read(wrong), None, "{wrong}");
         }

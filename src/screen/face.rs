@@ -10,4 +10,6 @@ pub enum Face {
     Change,
     /// What else can be done with it.
     More,
+    /// How it tastes.
+    Taste,
 }

@@ -166,13 +166,13 @@ pub fn change(entry: &Entry<Card>, card: &Card, what: &str, now: u64) -> Worked 
     Ok(Deed { words: what.to_owned(), puts: vec![rewrite(SPECS, entry, card, now)?], open: None, is_of_many: false })
 }
 
-/// The card with a form more, like the one that is open.
+/// The card with a form more, like the one that is open, which nobody has tasted.
 #[must_use]
 pub fn with_way(card: &Card, at: usize) -> Card {
     let mut card = card.clone();
     let like = card.ways.get(at).cloned().unwrap_or_default();
     if card.ways.len() < MOST_WAYS {
-        card.ways.push(Way { name: String::new(), ..like });
+        card.ways.push(Way { name: String::new(), tastings: Vec::new(), ..like });
     }
     card
 }

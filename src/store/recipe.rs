@@ -43,7 +43,7 @@ fn recipe(card: &Card, way: &Way) -> Loose {
         ("alternateName", way.name.as_str().into()),
         ("keywords", card.tags.as_str().into()),
         ("description", card.notes.as_str().into()),
-        ("recipeYield", yield_in(&card.notes).into()),
+        ("recipeYield", if is_count(&way.makes) { way.makes.as_str() } else { yield_in(&card.notes) }.into()),
         ("cookingMethod", way.method.as_str().into()),
         ("recipeInstructions", lines(&way.steps).into_iter().map(step).collect()),
         ("supply", supply.map(|(name, text)| thing("HowToSupply", name, text)).collect()),
@@ -74,15 +74,16 @@ pub(super) fn read_in(value: &Loose) -> Result<Import, ImportProblem> {
     }
     let mut import = Import::default();
     for (at, recipe) in found.into_iter().enumerate() {
-        let way = way(recipe);
+        let mut way = way(recipe);
+        let mut notes = text_of(recipe.get("description"));
+        add_yield(&mut way.makes, &mut notes, recipe.get("recipeYield"));
         let mut card = Card {
             name: text_of(recipe.get("name")),
             tags: tags(recipe.get("keywords")),
-            notes: text_of(recipe.get("description")),
+            notes,
             made: 0,
             ways: vec![way],
         };
-        add_yield(&mut card.notes, recipe.get("recipeYield"));
         match card.unusable() {
             Some(field) => {
                 import.refused.push(format!("Recipe {}, “{}”: its {field} can't be used.", at + 1, short(&card.name)));
@@ -108,7 +109,8 @@ fn take(mut card: Card, cards: &mut Vec<(String, Card)>) {
     }
 }
 
-/// What a recipe says it gives is a line of the notes: "Serves 4", or as it is written behind "Yield: ".
+/// What a recipe says it gives in words is a line of the notes, behind "Yield: "; how many it serves is one, "Serves 4", in
+/// notes of an earlier version.
 const SERVES: &str = "Serves ";
 const YIELD: &str = "Yield: ";
 
@@ -116,8 +118,8 @@ fn is_count(text: &str) -> bool {
     !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_digit())
 }
 
-/// What a recipe gives goes into the notes, unless they say it.
-fn add_yield(notes: &mut String, value: &Loose) {
+/// What a recipe gives: a number is how many serves its form makes, words go into the notes, unless these say it.
+fn add_yield(makes: &mut String, notes: &mut String, value: &Loose) {
     let given = match listed(value).next() {
         Some(Loose::Number(count)) => count.to_string(),
         Some(value @ Loose::Names(_)) => match value.get("value") {
@@ -131,6 +133,10 @@ fn add_yield(notes: &mut String, value: &Loose) {
     let given = lines(&given).join(", ");
     let line = format!("{}{given}", if is_count(&given) { SERVES } else { YIELD });
     if given.is_empty() || lines(notes).contains(&line.as_str()) {
+        return;
+    }
+    if is_count(&given) {
+        *makes = given;
         return;
     }
     if !notes.is_empty() {

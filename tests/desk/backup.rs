@@ -248,7 +248,7 @@ fn deed<'k>(tab: &mut Tab<'k>, keeper: &'k Faulty, what: u8, word: &str) {
             tab.tap(label);
         }
     };
-    match what % 17 {
+    match what % 18 {
         0 => drop(tab.go("specs/spec").act(Act::NewSpec).follow().type_in("name", word)),
         1 if spec(tab) => drop(tab.type_in("lines", &format!("60 ml gin\n{word}")).type_in("notes", word)),
         2 if spec(tab) => tap_if(tab.act(Act::Show(Face::More)), "Duplicate"),
@@ -274,6 +274,9 @@ fn deed<'k>(tab: &mut Tab<'k>, keeper: &'k Faulty, what: u8, word: &str) {
         13 => drop(tab.go("shelf").type_in("dash", "1 ml").type_in("yields", word)),
         14 => drop(tab.go("service/measure").type_in("amount", word)),
         15 => drop(tab.go("specs").act(Act::Undo)),
+        17 if spec(tab) => {
+            tap_if(tab.act(Act::Show(Face::Taste)).type_in("taste_words", word), "Keep this tasting");
+        }
         16 => tap_if(tab.go("specs/backup"), "Put the demo in"),
         _ => {}
     }

@@ -28,7 +28,7 @@ fn ways() -> impl Strategy<Value = Way> {
     (prop::collection::vec(texts(), 11), texts(), 0_u64..9_007_199_254_740_991).prop_map(|(texts, said, at)| {
         let mut way = Way::default();
         if at % 2 == 0 {
-            let was = Version { lines: said.clone(), ..Version::default() };
+            let was = Version { lines: said.clone(), holds: said.clone(), gives: said.clone(), ..Version::default() };
             way.tastings.push(Tasting { at, words: said.clone(), whom: said.clone(), was, ..Tasting::default() });
             let texts = [("share".to_owned(), said.clone())].into();
             way.from = Origin { spec: "a1".into(), lines: said, texts, ..Origin::default() };

@@ -5,6 +5,7 @@ mod aiming;
 mod bottling;
 mod chilling;
 mod costing;
+mod differing;
 #[path = "../faulty/mod.rs"]
 mod faulty;
 mod figures;

@@ -32,7 +32,11 @@ const TERMS: [(&str, &[&str]); 4] = [
 fn a_card_comes_back_with_its_forms() {
     let served = |notes: &str| Card { notes: notes.into(), ..demo_cards(0).remove(0).1 };
     let notes = ["Serves 4", "Warm the glass.\nServes 12", "Yield: two jugs", "Serves plenty\nYield: 4"];
-    for card in demo_cards(0).into_iter().map(|(_, card)| card).chain(notes.map(served)) {
+    // Of two forms each says for itself how many it makes.
+    let mut batched = demo_cards(0).remove(0).1;
+    "12".clone_into(&mut batched.ways[1].makes);
+    assert!(recipes(&batched).contains(r#""recipeYield": "12""#), "{}", recipes(&batched));
+    for card in demo_cards(0).into_iter().map(|(_, card)| card).chain(notes.map(served)).chain([batched]) {
         let import = read(&recipes(&card)).expect("our own");
         assert_eq!(import.cards.len(), 1);
         assert_eq!(Card { made: 0, ..import.cards[0].1.clone() }, card);
@@ -43,20 +47,20 @@ fn a_card_comes_back_with_its_forms() {
 
 #[test]
 fn what_a_recipe_gives_comes_along_and_is_said_back() {
-    for (given, notes) in [
-        (r#""4""#, "Dry.\nServes 4"),
-        ("4", "Dry.\nServes 4"),
-        (r#""4 cups""#, "Dry.\nYield: 4 cups"),
-        (r#"["6","6 glasses"]"#, "Dry.\nServes 6"),
-        (r#"{"@type":"QuantitativeValue","value":8}"#, "Dry.\nServes 8"),
-        (r#""""#, "Dry."),
-        ("null", "Dry."),
+    for (given, makes, notes) in [
+        (r#""4""#, "4", "Dry."),
+        ("4", "4", "Dry."),
+        (r#""4 cups""#, "", "Dry.\nYield: 4 cups"),
+        (r#"["6","6 glasses"]"#, "6", "Dry."),
+        (r#"{"@type":"QuantitativeValue","value":8}"#, "8", "Dry."),
+        (r#""""#, "", "Dry."),
+        ("null", "", "Dry."),
     ] {
         let text = format!(r#"{{"@type":"Recipe","name":"Sour","description":"Dry.","recipeYield":{given}}}"#);
         let card = read(&text).expect("a recipe").cards.remove(0).1;
-        assert_eq!(card.notes, notes, "{given}");
+        assert_eq!((card.ways[0].makes.as_str(), card.notes.as_str()), (makes, notes), "{given}");
         let back = recipes(&card);
-        assert_eq!(back.contains("recipeYield"), notes.contains('\n'), "{back}");
+        assert_eq!(back.contains("recipeYield"), !makes.is_empty() || notes.contains('\n'), "{back}");
         assert_eq!(read(&back).expect("our own").cards[0].1, card, "{given}");
     }
 }

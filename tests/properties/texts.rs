@@ -22,7 +22,7 @@ fn normal(mut card: Card) -> Card {
     for way in &mut card.ways {
         for (name, text) in way.fields() {
             let lines: Vec<&str> = text.lines().map(str::trim).filter(|line| !line.is_empty()).collect();
-            *text = lines.join(if matches!(name, "lines" | "steps") { "\n" } else { " " });
+            *text = lines.join(if matches!(name, "lines" | "steps" | "form_notes") { "\n" } else { " " });
         }
     }
     card
@@ -46,6 +46,8 @@ fn lines() -> impl Strategy<Value = String> {
         "quick",
         "½ lime",
         "It holds:",
+        "It makes: 12",
+        "On this form: strain twice",
         "Without a name",
     ];
     let line = prop_oneof![4 => prop::sample::select(sly.to_vec()).prop_map(str::to_owned), 1 => "\\PC{0,20}"];
@@ -53,7 +55,7 @@ fn lines() -> impl Strategy<Value = String> {
 }
 
 fn cards() -> impl Strategy<Value = Card> {
-    let way = prop::collection::vec(lines(), 8).prop_map(|texts| {
+    let way = prop::collection::vec(lines(), 11).prop_map(|texts| {
         let mut way = Way::default();
         for ((_, field), text) in way.fields().into_iter().zip(texts) {
             *field = text;

@@ -1,12 +1,14 @@
 //! A spec card: one drink, in one way of making it or in several.
 
 mod change;
+mod differ;
 mod line;
 mod more;
 mod origin;
 mod plain;
 mod read;
 mod record;
+mod taste;
 #[cfg(test)]
 mod tests;
 
@@ -14,11 +16,12 @@ pub use line::{AMOUNT, LINE, is_of_line, typed_in};
 pub use plain::{plain, read_plain};
 pub(super) use read::Read;
 pub use record::{changed, edited, is_blank, loses, loses_much, way_at};
+pub use taste::{OF, OPEN, SCORE, WHOM, WORDS, is_untold, tasted};
 
 use crate::book::{Card, Way};
 use crate::reading::named;
 use crate::screen::route::Route;
-use crate::screen::{Act, Answer, Bench, Block, Button, Carry, Face, Opt, Tool, form, newer_caution};
+use crate::screen::{Act, Answer, Bench, Block, Button, Carry, Face, Opt, Row, Tool, form, newer_caution};
 
 form! {
     /// The card that is open, and its texts.
@@ -65,6 +68,16 @@ form! {
         gives = "",
         /// What there is to say of this form alone.
         form_notes = "",
+        /// How this form tastes, until that is kept: see [`taste::WORDS`].
+        taste_words = "",
+        /// A score.
+        taste_score = "",
+        /// For whom.
+        taste_whom = "",
+        /// The spec that this was typed for.
+        taste_of = "",
+        /// Which of the earlier tastings is open: see [`taste::OPEN`].
+        tasting = "",
     }
 }
 
@@ -114,6 +127,7 @@ impl Tool for CardForm {
             text.clone_into(&mut self.id);
             "0".clone_into(&mut self.at);
             self.line.clear();
+            self.tasting.clear();
         }
         if name == "at" {
             text.clone_into(&mut self.at);
@@ -136,11 +150,26 @@ impl CardForm {
             .collect();
         if others.is_empty() {
             // Another tab may bring one while the name is being typed.
-            return vec![Block::Nothing, Block::Nothing, Block::Nothing];
+            return vec![Block::Nothing, Block::Nothing, Block::Nothing, Block::Nothing];
         }
         let words = "More than one version of this spec is kept, so that no change is lost. Look at them and choose.";
         let choose = vec![Button::new("Keep this one", Act::KeepThis), Button::new("Keep all of them", Act::KeepAll)];
-        vec![Block::Caution(words.into()), Block::Carry(others), Block::Buttons(choose)]
+        let rows = self.differences(bench);
+        let table =
+            if rows.is_empty() { Block::Nothing } else { Block::Table("What differs: this one → the other", rows) };
+        vec![Block::Caution(words.into()), Block::Carry(others), table, Block::Buttons(choose)]
+    }
+
+    /// How each of the other versions differs from the one that is open.
+    fn differences(&self, bench: &Bench) -> Vec<Row> {
+        let Some(open) = bench.book.card(&self.id) else { return Vec::new() };
+        let has_several = bench.book.rivals(&self.id).count() > 1;
+        let others = bench.book.rivals(&self.id).enumerate();
+        let rows = others.flat_map(|(at, other)| {
+            let which = if has_several { format!("version {}", at + 2) } else { String::new() };
+            differ::cards(&open.value, &other.value, &which, bench)
+        });
+        rows.collect()
     }
 
     /// What is seen of it: how it is made, its fields, or what else can be done with it.
@@ -164,6 +193,7 @@ impl CardForm {
             Face::Read if is_blank(card) => self.change(card, above, bench),
             Face::Read => Read { card, at, id: Some(&self.id), bench }.show(above),
             Face::Change => self.change(card, above, bench),
+            Face::Taste => self.tasting(card, at, above, bench),
             Face::More => self.more(card, card.ways.get(at).unwrap_or(&Way::default()), bench),
         };
         answer.cautions.splice(0..0, newer_caution(entry.newer));

@@ -3,10 +3,10 @@
 use super::method::Method;
 use crate::book::Way;
 use crate::craft::fit::Kind;
-use crate::quantity::{Temperature, Volume};
-use crate::reading::Contents;
+use crate::quantity::{Ratio, Temperature, Volume};
 use crate::reading::chilled::Chilled;
 use crate::reading::glass::{self, InGlass};
+use crate::reading::{Contents, from_spec};
 use crate::screen::Bench;
 use crate::screen::picture::Picture;
 use crate::substance::mix::Mix;
@@ -26,6 +26,8 @@ pub(super) struct Served {
     pub(super) is_washed: bool,
     /// Whether it is more than a drink.
     pub(super) is_batch: bool,
+    /// What one serve is of a batch that says how many it makes.
+    pub(super) one: Option<Ratio>,
     /// Whether it is served over ice, or may be: what that gives is not counted.
     pub(super) is_over_ice: bool,
 }
@@ -38,7 +40,10 @@ pub(super) fn served(way: &Way, read: &Contents, bench: &Bench) -> Served {
     let chilled = Chilled::of(way, bench).filter(|_| !is_washed && !is_batch && read.missing.is_empty());
     let water = chilled.and_then(|chilled| chilled.water(&before, bench));
     let drink = water.map_or(before, |water| before + Mix::water(water));
-    let volume = drink.volume(Temperature::TWENTY).unwrap_or(poured);
+    let volume = match is_batch {
+        true => from_spec::in_all(way, &before, bench),
+        false => drink.volume(Temperature::TWENTY).unwrap_or(poured),
+    };
     Served {
         before,
         // What is estimated is said in whole millilitres.
@@ -47,6 +52,7 @@ pub(super) fn served(way: &Way, read: &Contents, bench: &Bench) -> Served {
         chilled: chilled.filter(|_| water.is_some()),
         is_washed,
         is_batch,
+        one: glass::one_of(way, bench),
         is_over_ice: !is_none(&way.ice) || Method::read_or_none(&way.method).is_none(),
     }
 }

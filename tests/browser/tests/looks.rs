@@ -54,6 +54,8 @@ async fn no_rule_of_accessibility_is_broken_in_either_look() -> Result<()> {
             phone.tap_on(face).await?;
             assert_eq!(broken_rules(&phone, &axe).await?, Vec::<String>::new(), "{face}, light: {light}");
         }
+        phone.tap_on("Taste").await?;
+        assert_eq!(broken_rules(&phone, &axe).await?, Vec::<String>::new(), "Taste, light: {light}");
         // With something to settle, and a figure that explains itself.
         phone.open("service/balance").await?;
         phone.type_in("spec", "60 ml gin\n20 ml moon dust").await?;

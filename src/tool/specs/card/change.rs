@@ -48,6 +48,8 @@ impl CardForm {
             blocks.push(Block::Table("", Vec::new()));
         }
         bench.volume("holds", &self.holds, &mut answer.problems);
+        bench.count("makes", &self.makes, &mut answer.problems);
+        bench.volume("gives", &self.gives, &mut answer.problems);
         answer.strip = self.strip(&read, bench);
         rest(card, &mut blocks);
         (blocks, answer)

@@ -2,9 +2,9 @@
 
 use super::{CardForm, Read};
 use crate::book::{Card, Origin, Own, Way};
-use crate::quantity::{Ratio, Volume};
+use crate::quantity::Ratio;
 use crate::reading::from_spec::FromSpec;
-use crate::reading::{Contents, from_spec, glass, label, links, named, origin};
+use crate::reading::{Contents, from_spec, label, links, named, origin};
 use crate::screen::route::Route;
 use crate::screen::{Act, Answer, Bench, Block, Button, Face, Strip, Tone, form_of};
 use crate::text;
@@ -22,6 +22,7 @@ impl CardForm {
         let at = self.at.parse().unwrap_or(0);
         answer.text = Some(Read { card, at, id: Some(&self.id), bench }.as_text(way, &read));
         answer.head = vec![Button::new("Done", Act::Show(Face::Read))];
+        answer.foot = vec![Button::new("Taste", Act::Show(Face::Taste))];
         let mut blocks = Vec::new();
         if card.ways.len() > 1 {
             answer.carry("Compare", Route::Sides.href_with(sides::ALL, &self.id));
@@ -86,23 +87,25 @@ fn carry(
     bench: &Bench,
 ) {
     let lines = &way.lines;
-    answer.carry("Balance", Route::Balance.href_with("spec", lines));
     let (id, at) = which;
-    let mut cost = Route::Cost.href_with("spec", lines);
+    answer.carry("Balance", from_spec::href(Route::Balance, id, at, bench));
+    let mut cost = from_spec::href(Route::Cost, id, at, bench);
     let serves = bench.at_hand.in_hand(&form_of(id, at)).serves;
     if serves > 1 {
         cost.push_str(&format!("&serves={serves}"));
     }
     answer.carry("Cost", cost);
-    answer.carry("Chill it", from_spec::href(Route::Chill, which.0, which.1, bench));
-    answer.carry("Scale it", Route::Scale.href_with("spec", lines));
-    let made = bench.carried(served.volume);
-    let drink = if served.is_batch { Volume::ZERO } else { served.volume };
-    answer.carry("Does it fit?", from_spec::href_of(Route::Glass, &glass::carried(way, drink, bench)));
-    answer.carry("Into serves", Route::Serves.href_with("made", &made));
+    answer.carry("Chill it", from_spec::href(Route::Chill, id, at, bench));
+    answer.carry("Scale it", from_spec::href(Route::Scale, id, at, bench));
+    answer.carry("Does it fit?", from_spec::href(Route::Glass, id, at, bench));
+    let serves = match served.one {
+        Some(_) => from_spec::href(Route::Serves, id, at, bench),
+        None => Route::Serves.href_with("made", &bench.carried(served.volume)),
+    };
+    answer.carry("Into serves", serves);
     links::fruit(&read.lines, Ratio::ONE, answer, bench);
     links::fat_wash(&read.lines, Ratio::ONE, answer, bench);
-    answer.carry("A cordial for its juice", Route::Cordial.href_with("spec", lines));
+    answer.carry("A cordial for its juice", from_spec::href(Route::Cordial, id, at, bench));
     links::milk_wash(read, served.is_washed, lines, answer, bench);
     answer.carry("Bubbles for it", from_spec::href(Route::Bubbles, id, at, bench));
     answer.carry("Label it", label::href(&from_spec::facts(id, card, at, bench)));

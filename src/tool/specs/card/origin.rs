@@ -2,6 +2,7 @@
 
 use super::form_name;
 use crate::book::Card;
+use crate::reading::differ;
 use crate::reading::origin::{is_out_of_step, out_of_step, source};
 use crate::screen::route::Route;
 use crate::screen::{Act, Bench, Block, Button, Carry};
@@ -24,7 +25,13 @@ pub(super) fn said(id: &str, card: &Card, at: usize, bench: &Bench) -> Vec<Block
                 if !from.tool.is_empty() {
                     buttons.insert(0, Button::new("Work it out anew", Act::WorkOut));
                 }
-                blocks.extend([Block::Caution(words), Block::Buttons(buttons)]);
+                let changed = differ::rows(&from.lines, form.lines(), ("left out", "added"), bench);
+                blocks.push(Block::Caution(words));
+                // An empty table would take that of the answer.
+                if !changed.is_empty() {
+                    blocks.push(Block::Table("", changed));
+                }
+                blocks.push(Block::Buttons(buttons));
             }
         }
     }

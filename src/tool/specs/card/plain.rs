@@ -8,7 +8,9 @@ use crate::reading::named;
 use crate::text::is_digit;
 
 /// What stands before a text of a form, where it is one line.
-const LABELS: [&str; 5] = ["Method:", "Glass:", "It holds:", "Ice:", "Garnish:"];
+const LABELS: [&str; 8] = ["Method:", "Glass:", "It holds:", "Ice:", "Garnish:", "It makes:", "It gives:", NOTE];
+/// What stands before each line of the notes on a form.
+const NOTE: &str = "On this form:";
 /// What stands before the name of a form that would not be taken for one; before the steps, where nothing else parts them
 /// from the lines; before the tags, and the notes.
 const FORM: &str = "Form:";
@@ -17,8 +19,9 @@ const TAGS: &str = "Tags:";
 const NOTES: &str = "Notes:";
 
 /// The texts of a form that have a label, in the order of [`LABELS`].
-fn labelled(way: &mut Way) -> [&mut String; 5] {
-    [&mut way.method, &mut way.glass, &mut way.holds, &mut way.ice, &mut way.garnish]
+fn labelled(way: &mut Way) -> [&mut String; 8] {
+    let Way { method, glass, holds, ice, garnish, makes, gives, notes, .. } = way;
+    [method, glass, holds, ice, garnish, makes, gives, notes]
 }
 
 fn is_label(line: &str) -> bool {
@@ -63,10 +66,13 @@ fn form(way: &Way, is_one_of_several: bool) -> String {
     let mut said: Vec<String> = guarded(&way.lines).collect();
     let before = said.len();
     let mut way = way.clone();
-    let values = labelled(&mut way).map(|text| one_line(text));
-    said.extend(
-        LABELS.iter().zip(&values).filter(|(_, text)| !text.is_empty()).map(|(label, text)| format!("{label} {text}")),
-    );
+    for (label, text) in LABELS.into_iter().zip(labelled(&mut way)) {
+        match (label, text.as_str()) {
+            (NOTE, text) => said.extend(lines(text).map(|line| format!("{label} {line}"))),
+            (_, text) if text.trim().is_empty() => {}
+            (_, text) => said.push(format!("{label} {}", one_line(text))),
+        }
+    }
     let steps: Vec<String> = guarded(&way.steps).collect();
     if said.len() == before && !steps.is_empty() {
         said.push(STEPS.into());
@@ -116,7 +122,14 @@ fn read_form(text: &str) -> Way {
             name.trim().clone_into(&mut way.name);
         } else if let Some(at) = LABELS.iter().position(|label| line.starts_with(label)) {
             is_above = false;
-            line[LABELS[at].len()..].trim().clone_into(labelled(&mut way)[at]);
+            let text = line[LABELS[at].len()..].trim();
+            let field = &mut labelled(&mut way)[at];
+            if LABELS[at] == NOTE && !field.is_empty() {
+                field.push('\n');
+                field.push_str(text);
+            } else {
+                text.clone_into(field);
+            }
         } else if line == STEPS {
             is_above = false;
         } else {

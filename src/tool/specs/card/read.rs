@@ -1,5 +1,6 @@
 //! A spec as it is read and made: its lines to tick, its glass, its steps with their waits.
 
+use super::taste::in_a_line;
 use super::{origin, ways};
 use crate::book::{Card, Line, Way};
 use crate::craft::fit::Kind;
@@ -80,9 +81,10 @@ impl Read<'_> {
         if !steps.is_empty() {
             blocks.push(Block::Doing(steps));
         }
-        if !self.card.notes.trim().is_empty() {
-            blocks.push(Block::Remark(self.card.notes.trim().to_owned()));
-        }
+        let notes = [&self.card.notes, &way.notes].map(|notes| notes.trim());
+        let said = notes.into_iter().filter(|notes| !notes.is_empty()).map(str::to_owned);
+        let tasted = way.tastings.last().map(|last| in_a_line(last, bench));
+        blocks.extend(said.chain(tasted).map(Block::Remark));
         if let Some(id) = self.id {
             answer.head = vec![
                 Button::new("Change", Act::Show(Face::Change)),
@@ -106,8 +108,10 @@ impl Read<'_> {
             (_, place) => place.to_owned(),
         };
         let mut also = served.strength_words(bench);
-        if serves > 1 && !served.is_batch {
-            also.push_str(&format!(", {} each", bench.headline(served.volume, written)));
+        let each =
+            served.one.map(|one| served.volume * one).or((serves > 1 && !served.is_batch).then_some(served.volume));
+        if let Some(each) = each {
+            also.push_str(&format!(", {} each", bench.headline(each, written)));
         }
         let nothing = |words: &str| Strip {
             figures: vec![Figure::new("–", "")],
@@ -277,7 +281,7 @@ fn steps(way: &Way) -> impl Iterator<Item = &str> {
     way.steps.lines().map(str::trim).filter(|step| !step.is_empty())
 }
 
-/// "Stirred · small wine glass, 140 ml · no ice · garnish: lemon twist", in parts.
+/// "Stirred · small wine glass, 140 ml · no ice · garnish: lemon twist · makes 12 serves · gives 1.1 l", in parts.
 fn how(way: &Way) -> Vec<String> {
     let method = Method::read_or_none(&way.method).map_or("", Method::label);
     let glass = [way.glass.trim(), way.holds.trim()];
@@ -289,6 +293,12 @@ fn how(way: &Way) -> Vec<String> {
         (text, _) => format!("{label}: {text}"),
     };
     let mut how = vec![method.to_owned(), glass.join(", "), said("ice", &way.ice), said("garnish", &way.garnish)];
+    how.extend(match way.makes.trim() {
+        "" => None,
+        "1" => Some("makes 1 serve".into()),
+        makes => Some(format!("makes {makes} serves")),
+    });
+    how.extend(Some(way.gives.trim()).filter(|gives| !gives.is_empty()).map(|gives| format!("gives {gives}")));
     how.retain(|part| !part.is_empty());
     how
 }

@@ -32,7 +32,7 @@ pub(super) struct InGlass {
     pub(super) has_more_energy: bool,
     /// Whether it is washed with milk.
     pub(super) is_washed: bool,
-    /// Whether it is more than a drink.
+    /// Whether it is more than a drink, and does not say how many it makes.
     pub(super) is_batch: bool,
     /// What its lines cost, as far as is known, and whether all of it is; none where no price is written down.
     pub(super) costs: Option<(Money, bool)>,
@@ -57,7 +57,8 @@ pub(super) fn in_glass(name: String, way: &Way, pour: Option<Volume>, bench: &Be
     let read = Contents::of(&way.lines, bench);
     let served = served(way, &read, bench);
     let all = balance(&served.before).volume;
-    let part = pour.filter(|_| served.is_batch).and_then(|pour| Ratio::from_value(pour.ml() / all.ml()).ok());
+    let poured = || pour.filter(|_| served.is_batch).and_then(|pour| Ratio::from_value(pour.ml() / all.ml()).ok());
+    let part = served.one.or_else(poured);
     let before = part.map_or(served.before, |part| served.before * part);
     // What was washed meets the ice of its glass alone.
     let chilled = Chilled::of(way, bench).filter(|_| !served.is_washed).or_else(|| match glass::ice(&way.ice) {
@@ -96,7 +97,7 @@ pub(super) fn in_glass(name: String, way: &Way, pour: Option<Volume>, bench: &Be
         is_whole: read.whole().is_some() && read.is_something() && !is_whole_batch,
         has_more_energy: read.has_more_energy,
         is_washed: served.is_washed,
-        is_batch: served.is_batch,
+        is_batch: served.is_batch && served.one.is_none(),
         costs: (!bench.prices.is_empty()).then(|| {
             let sum = sum_of(&costs(&read, bench));
             (sum.known * part.unwrap_or(Ratio::ONE), sum.unknown == 0)

@@ -263,3 +263,15 @@ fn six_long_names_and_a_large_book() {
     }
     assert!(screen.buttons().iter().any(|button| button.label == "Find another spec"));
 }
+
+/// Of a batch that says how many it makes one serve stands there, and nothing is asked.
+#[test]
+fn one_serve_of_a_batch_stands_beside_a_drink() {
+    let batch = Way { makes: "20".into(), ..way("batched", "900 ml gin\n600 ml lemon juice") };
+    let bench = bench_of(vec![("a".into(), card("Lamp", vec![way("one", "45 ml gin\n30 ml lemon juice"), batch]))]);
+    let screen = shown(&bench, &[("all", "a"), ("one", "a")]);
+    assert!(screen.field("pour").is_none(), "one serve is a twentieth");
+    let volumes = row(&screen, "volume, ml");
+    assert_eq!(volumes[0], volumes[1]);
+    assert_eq!(screen.strip.also, "Alike in the glass");
+}
