@@ -113,6 +113,58 @@ const CLIPPED: &str = "return [...document.querySelectorAll('.strip, .strip .fig
    .filter(e => e.scrollWidth > e.clientWidth + 1 || !e.matches('.figure') && e.scrollHeight > e.clientHeight + (e.matches('.chip span') ? 4 : 1))
    .map(e => e.className + ' ' + e.textContent)";
 
+/// Books that a bar may have: none, one drink in one form, in three, in six of long names; and five thousand.
+fn book(forms: usize, specs: usize) -> String {
+    let name = if forms > 3 { "The long way round the orchard in late September, with a lantern" } else { "Weir lamp" };
+    let form = if forms > 3 { "as the kitchen likes it after service, number" } else { "form" };
+    format!(
+        "for (let n = 0; n < {specs}; n++) {{
+           const forms = Array.from({{ length: {forms} }}, (_, at) => ({{ name: `{form} ${{at + 1}}`, method: at % 2 ? 'stirred' : 'shaken',
+             glass: 'small wine glass', holds: '140 ml', steps: 'Stir 30 s\\nStrain', notes: 'Twice through the sieve.',
+             lines: `${{45 + at}} ml pear brandy\\n${{20 + at}} ml lemon juice\\n20 ml ${{n ? 'honey' : 'spiced hedgerow and honey'}} syrup\\nLemon twist`,
+             tastings: [{{ at: 1764072000000, words: 'Thin, and the glass was warm: stir it less, and chill the glass.', score: '6', whom: 'the kitchen' }}],
+             ...(at ? {{ from: {{ spec: 'id' + n, form: '{form} 1', lines: '40 ml pear brandy', tool: 'cordial' }} }} : {{}}) }}));
+           localStorage['meniscus/spec/id' + n] = JSON.stringify({{ v: 1, data: {{ name: '{name} ' + (n || ''), made: 1764072000000, forms }} }});
+         }}
+         if ({specs}) localStorage['meniscus/ingredient/p'] = JSON.stringify({{ v: 1, data: {{ name: 'spiced hedgerow and honey syrup',
+           like: 'honey-syrup', parts: '500 g honey\\n500 g water\\n2 g hedgerow leaves', gives: '800 ml', keeps: '14', made: 1 }} }})"
+    )
+}
+
+#[tokio::test]
+async fn books_of_every_size_fit_in_both_looks() -> Result<()> {
+    let serving = Serving::start(&xtask::dist())?;
+    let axe = axe()?;
+    for (forms, specs) in [(0, 0), (1, 1), (3, 1), (6, 1), (2, 5000)] {
+        for (light, shape) in [(false, NARROW), (true, PHONE)] {
+            let phone = Phone::start(&serving.url(), &Setup { light, shape, ..Setup::default() }).await?;
+            phone.open("service/measure").await?;
+            phone.run(&book(forms, specs)).await?;
+            phone.reload().await?;
+            for route in [
+                "specs/spec?id=id0&at=0",
+                "specs/spec?id=id0&at=1",
+                "specs/sides?all=id0",
+                "specs/cost?from_spec=id0%2F0",
+                "service/aim?from_spec=id0%2F0",
+                "batch/buy?from_spec=id0%2F0",
+                "shelf/ingredients?id=p",
+            ] {
+                let at = format!("{route}, {forms} forms, {specs} specs, light: {light}");
+                phone.open(route).await?;
+                let across = phone.run("return document.documentElement.scrollWidth - innerWidth").await?;
+                assert!(across.as_f64().unwrap_or(1.0) <= 0.0, "{at}: {across} too wide");
+                assert_eq!(phone.run(CLIPPED).await?, Value::Array(Vec::new()), "{at}");
+                assert_eq!(phone.wrongs().await?, Vec::<String>::new(), "{at}");
+                if forms > 3 {
+                    assert_eq!(broken_rules(&phone, &axe).await?, Vec::<String>::new(), "{at}");
+                }
+            }
+        }
+    }
+    Ok(())
+}
+
 /// The device's text set twice as large: nothing is cut off, and the places stay in sight.
 #[tokio::test]
 async fn twice_the_text_size_still_fits() -> Result<()> {

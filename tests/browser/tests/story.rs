@@ -94,7 +94,7 @@ async fn one_drink_in_its_forms() -> Result<()> {
     story.says("lime cordial").await?;
     story.through("quick", "Wash it with milk", "ml milk").await?;
     story.says("whole milk").await?;
-    story.phone.strip_says("about").await?;
+    story.phone.strip_says("through the milk").await?;
     // Side by side.
     story.tap("More").await?;
     story.tap("Compare").await?;

@@ -170,7 +170,7 @@ impl Read<'_> {
         let row = counted_row(pair, &Mix::default(), bench);
         let is_in = in_hand.ticked.iter().any(|(there, typed)| *there == at && *typed == line.typed);
         let mut pour = Pour {
-            name: row.name,
+            name: reading::poured_name(&row.name, bench.decimal).to_owned(),
             marked: row.marked,
             tick: self.id.is_some().then_some(is_in),
             typed: line.typed.clone(),
