@@ -5,6 +5,7 @@ pub mod aim;
 pub mod balance;
 pub mod bottle_it;
 pub mod bubbles;
+pub mod buy;
 pub mod chill;
 pub mod clarify;
 pub mod cordial;

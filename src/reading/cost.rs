@@ -77,20 +77,14 @@ impl<'a> Till<'a> {
         };
         let mix = if let Content::Poured(mix) = content { Some(&**mix) } else { None };
         let bench = self.bench;
-        let by_name = by_name(line, bench);
-        if by_name.is_empty() {
-            let made = match line.taken.map(|taken| taken.measured.made) {
-                Some(Made::Here(place, _)) => Some(self.prep(place as usize, within)),
-                _ => {
-                    let card = bench.book.cards.iter().find(|entry| is_called(line, &entry.value.name));
-                    card.map(|entry| self.spec(&entry.value, &line.name, within))
-                }
+        if let Some(by) = made_by(line, bench) {
+            let made = match by {
+                By::Prep(place) => self.prep(place, within),
+                By::Spec(at) => self.spec(&bench.book.cards[at].value, &line.name, within),
             };
-            if let Some(made) = made {
-                return made.and_then(|made| of_made(line, mix, made)).unwrap_or(Cost::Unpriced);
-            }
+            return made.and_then(|made| of_made(line, mix, made)).unwrap_or(Cost::Unpriced);
         }
-        let price = by_name.into_iter().chain(as_taken(line, bench)).next();
+        let price = prices(line, bench).into_iter().next();
         match price {
             Some(price) => {
                 cost_of(line.amount, mix, price).map_or(Cost::Unlike(price), |money| Cost::Known(money, price))
@@ -154,6 +148,24 @@ fn of_made(line: &Line, mix: Option<&Mix>, (money, volume): (Money, Volume)) -> 
     Some(Cost::Made(cost_of(line.amount, mix, &price)?, money, volume))
 }
 
+/// What a line is made by here.
+#[derive(Clone, Copy, PartialEq)]
+pub(crate) enum By {
+    /// The prep of this place in the list of the bench.
+    Prep(usize),
+    /// The spec of this place in the book, which is called so.
+    Spec(usize),
+}
+
+/// What a line is made by; none for what is bought, and where the bar has said what it pays for what is called so.
+pub(crate) fn made_by(line: &Line, bench: &Bench) -> Option<By> {
+    let by = match line.taken.map(|taken| taken.measured.made) {
+        Some(Made::Here(place, _)) => By::Prep(place as usize),
+        _ => By::Spec(bench.book.cards.iter().position(|entry| is_called(line, &entry.value.name))?),
+    };
+    by_name(line, bench).is_empty().then_some(by)
+}
+
 fn is_called(line: &Line, name: &str) -> bool {
     name.trim().eq_ignore_ascii_case(&line.name)
 }
@@ -179,7 +191,7 @@ fn as_taken<'a>(line: &Line, bench: &'a Bench) -> Vec<&'a Price> {
 }
 
 /// What the bar calls its own, as the name of a line ends.
-fn own<'a>(line: &Line, bench: &'a Bench) -> Option<&'a str> {
+pub(crate) fn own<'a>(line: &Line, bench: &'a Bench) -> Option<&'a str> {
     let names = bench.book.own.iter().map(|entry| entry.value.name.trim());
     names.filter(|own| !own.is_empty() && ends_with_words(&line.name, own)).max_by_key(|own| own.len())
 }

@@ -186,7 +186,7 @@ pub(crate) fn carried(to: Route, from: &str, bench: &Bench) -> Vec<(String, Stri
             [pair(SPEC, form.lines().to_owned())].into_iter().chain(fruit).collect()
         }
         // They read the lines in the book.
-        Route::Bubbles | Route::Sides => Vec::new(),
+        Route::Bubbles | Route::Sides | Route::Buy => Vec::new(),
         _ => vec![pair(SPEC, form.lines().to_owned())],
     };
     carried.push(pair(FROM, form.key()));

@@ -1,6 +1,7 @@
 //! Reading: what the lines of a spec are read as, and how that is shown in every tool that takes a spec. It names no tool.
 
 mod allergens;
+pub(crate) mod bought;
 pub(crate) mod cells;
 pub(crate) mod chilled;
 pub(crate) mod contents;

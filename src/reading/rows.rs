@@ -123,6 +123,15 @@ pub(crate) fn amount_words(amount: Amount, bench: &Bench) -> String {
     }
 }
 
+/// An amount as text for another tool.
+pub(crate) fn carried(amount: Amount, bench: &Bench) -> String {
+    match amount {
+        Amount::Volume(volume) => bench.carried(volume),
+        Amount::Mass(mass) => format!("{} g", text::editable(mass.g(), bench.decimal)),
+        Amount::Count(count) => text::editable(count.value(), bench.decimal),
+    }
+}
+
 /// A line so many times, as a bar says it: "60 oz gin", "12 dashes bitters", "900 ml rum". In the unit that it is written in.
 pub(crate) fn line_words(line: &Line, times: Ratio, bench: &Bench) -> String {
     let amount = match line.unit {

@@ -1,5 +1,6 @@
 //! A spec as it is read and made: its lines to pour, its steps to do; and what this tab has of it in hand.
 
+use super::act::Act;
 use super::button::Button;
 use crate::text::Figure;
 
@@ -34,6 +35,17 @@ pub struct Pour {
     pub tick: Option<bool>,
     /// The line as it was typed.
     pub typed: String,
+    /// What a tap does; none ticks the line for this tab.
+    pub act: Option<Act>,
+}
+
+impl Pour {
+    /// What stands with its amount and its name: "48.00; need 955 ml".
+    #[must_use]
+    pub fn beside(&self) -> String {
+        let joint = if self.beneath.is_empty() || self.note.is_empty() { "" } else { "; " };
+        format!("{}{joint}{}", self.beneath, self.note)
+    }
 }
 
 /// A step of a spec, to do.

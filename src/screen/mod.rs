@@ -84,7 +84,7 @@ pub struct Screen {
 }
 
 impl Screen {
-    /// Its tables as CSV (RFC 4180), with a line that names the columns. What a spreadsheet would take for a formula
+    /// Its tables, and what is poured or bought, as CSV (RFC 4180), with a line that names the columns. What a spreadsheet would take for a formula
     /// has an apostrophe before it.
     #[must_use]
     pub fn csv(&self) -> String {
@@ -95,9 +95,15 @@ impl Screen {
         };
         let mut csv = "\"ingredient\",\"amount\",\"remark\"\r\n".to_owned();
         for block in &self.blocks {
-            let Block::Table(_, rows) = block else { continue };
-            for row in rows {
-                csv.push_str(&format!("{},{},{}\r\n", cell(&row.name), cell(&row.amount), cell(&row.detail)));
+            let mut put = |name: &str, amount: &str, remark: &str| {
+                csv.push_str(&format!("{},{},{}\r\n", cell(name), cell(amount), cell(remark)));
+            };
+            match block {
+                Block::Table(_, rows) => rows.iter().for_each(|row| put(&row.name, &row.amount, &row.detail)),
+                Block::Pours(pours) => {
+                    pours.lines.iter().for_each(|line| put(&line.name, &line.amount.to_string(), &line.beside()));
+                }
+                _ => {}
             }
         }
         csv

@@ -198,6 +198,7 @@ routes! {
         .with_specs().read_first();
     Run: Batch "batch/run" "run" "Run sheet" "What must start when?"
         .shows_one(Record::Run).timed().read_first();
+    Buy: Batch "batch/buy" "buy" "To buy" "What is missing, what it costs" .with_specs().read_first();
     Label: Batch "batch/label" "label" "Label" "A strip for what was made"
         .timed().read_first().with_specs();
     Serves: Batch "batch/serves" "serves" "Serves" "How many serves are in it?" .with_specs();

@@ -3,6 +3,7 @@
 mod backup;
 mod bar;
 mod book;
+mod buy;
 mod change;
 mod faults;
 #[path = "../faulty/mod.rs"]

@@ -161,6 +161,7 @@ fn the_pad_is_ready_where_a_tool_begins_with_a_number() {
             "Backup",
             "Settings",
             "Run sheet",
+            "To buy",
             "Label",
             "Ingredients",
         ];

@@ -3,6 +3,7 @@
 mod adjusting;
 mod aiming;
 mod bottling;
+mod buying;
 mod chilling;
 mod costing;
 mod differing;

@@ -21,6 +21,8 @@ pub(super) fn serves(label: &'static str, serves: u32) -> Node {
 /// The lines; many are set closer. The head and the column of one serve are for paper.
 pub(super) fn pours(pours: &Pours) -> Node {
     let class = if pours.lines.len() >= 7 { "pours many" } else { "pours" };
+    // What is ticked by more than this tab is a list to buy.
+    let is_bought = pours.lines.iter().any(|line| line.act.is_some());
     let is_read = pours.lines.iter().all(|line| line.tick.is_none());
     let mut children = Vec::new();
     if pours.serves > 1 {
@@ -39,7 +41,9 @@ pub(super) fn pours(pours: &Pours) -> Node {
         with("li", &[], attributes, row)
     }));
     let class = if is_read { format!("{class} read") } else { class.to_owned() };
-    with("ul", &[("aria-label", "To pour")], vec![("class", class.into())], children)
+    let class = if is_bought { format!("{class} buy") } else { class };
+    let fixed: &[_] = if is_bought { &[("aria-label", "To buy")] } else { &[("aria-label", "To pour")] };
+    with("ul", fixed, vec![("class", class.into())], children)
 }
 
 /// A line as one large button; where there is nothing to tick, as it is.
@@ -67,7 +71,7 @@ fn pour(at: usize, line: &Pour, serves: u32) -> Node {
             fixed: &[("type", "button"), ("class", "pour"), ("role", "checkbox")],
             attributes: vec![("aria-checked", if is_in { "true" } else { "false" }.into())],
             children,
-            tap: Some(Tap::Act(Act::TickLine(at, line.typed.clone()))),
+            tap: Some(Tap::Act(line.act.clone().unwrap_or_else(|| Act::TickLine(at, line.typed.clone())))),
             ..Element::default()
         }
         .into(),
@@ -143,6 +147,16 @@ mod tests {
              </li></ul>"
         );
         assert_eq!(tap(&drawn), Some(Tap::Act(Act::TickLine(0, "45 ml gin".into()))));
+    }
+
+    #[test]
+    fn a_thing_to_buy_is_ticked_by_an_act_of_its_own() {
+        let act = Act::Put(vec![("got", "700 ml gin".into())]);
+        let gin = Pour { tick: Some(false), act: Some(act.clone()), ..line("gin", "700", "ml") };
+        let drawn = pours(&Pours { lines: vec![gin], serves: 1 });
+        let page = html(std::slice::from_ref(&drawn));
+        assert!(page.starts_with("<ul aria-label=\"To buy\" class=\"pours buy\"><li><button "), "{page}");
+        assert_eq!(tap(&drawn), Some(Tap::Act(act)));
     }
 
     #[test]

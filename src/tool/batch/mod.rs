@@ -2,6 +2,7 @@
 
 pub mod bottle_it;
 pub mod bubbles;
+pub mod buy;
 pub mod label;
 pub mod run;
 pub mod serves;
@@ -17,6 +18,7 @@ pub fn tool(route: Route) -> Option<Box<dyn Tool>> {
         Route::Serves => Box::new(serves::ServesForm::default()),
         Route::Run => Box::new(run::RunForm::default()),
         Route::Bubbles => Box::new(bubbles::BubblesForm::default()),
+        Route::Buy => Box::new(buy::BuyForm::default()),
         Route::Label => Box::new(label::LabelForm::default()),
         _ => return None,
     })

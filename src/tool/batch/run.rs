@@ -27,7 +27,7 @@ pub use spec::{ICE, SPEC, parts_of};
 use crate::book::{Entry, Run};
 use crate::screen::clock::lasting;
 use crate::screen::pad::Keys;
-use crate::screen::route::Place;
+use crate::screen::route::{Place, Route};
 use crate::screen::sheet::{Sheet, Sheeted};
 use crate::screen::{
     Act, Answer, Bench, Block, Button, Fields, Figure, Input, Problem, Strip, Tone, Tool, form, newer_caution, plural,
@@ -181,6 +181,9 @@ impl RunForm {
         answer.cautions.extend(sheet.unread.iter().cloned());
         self.check(run, sheet, open.map(|open| open.key.as_str()), &mut answer, bench);
         if run.finished == 0 {
+            if !sheet.needs.is_empty() {
+                answer.carry("To buy", Route::Buy.href_with("run", &entry.id));
+            }
             answer.notes.extend(sheet.remarks.iter().cloned());
             if sheet.ready.is_some() {
                 let typed =

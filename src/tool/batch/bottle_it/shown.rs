@@ -14,7 +14,7 @@ use crate::reading::contents::{guesses, question, washed_words};
 use crate::reading::from_spec::{self, FromSpec, SPEC};
 use crate::reading::label::{self, Keeps};
 use crate::reading::pours::poured;
-use crate::reading::rows::{exact_figure, rewritten};
+use crate::reading::rows::{carried, exact_figure, rewritten};
 use crate::reading::{self, Content, Contents, cells, counted_row};
 use crate::screen::picture::{Filled, Picture};
 use crate::screen::route::Route;
@@ -109,7 +109,16 @@ impl BottleItForm {
         };
         answer.carry("Label it", label::href(&facts));
         answer.carry("What it costs", Route::Cost.href_with("spec", &self.spec));
+        answer.carry("To buy", self.to_buy(drink, bench));
         answer
+    }
+
+    /// What goes onto the scale, to be bought: in these amounts, whatever the spec says.
+    fn to_buy(&self, drink: &Drink, bench: &Bench) -> String {
+        let parts = drink.parts.iter().filter(|part| !part.amount.is_none());
+        let lines: Vec<String> = parts.map(|part| format!("{} {}", carried(part.amount, bench), part.name)).collect();
+        let pair = |name: &str, text: String| (name.to_owned(), text);
+        from_spec::href_of(Route::Buy, &[pair("batch", lines.join("\n")), pair(from_spec::FROM, String::new())])
     }
 
     /// "5 bottles of 700 ml", "30 serves, pour 112 ml".

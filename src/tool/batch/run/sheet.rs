@@ -10,6 +10,7 @@ use crate::book::{Entry, Part, Run, allergens_in};
 use crate::craft::run::{Task, USUAL_SLACK};
 use crate::quantity::{Amount, Density};
 use crate::reading::label::declared;
+use crate::reading::rows::carried;
 use crate::screen::Bench;
 use crate::screen::plan::{CHILL, Makes, Making, Need, Plan};
 use crate::screen::sheet::{Made, Sheet, Sheeted};
@@ -212,14 +213,5 @@ fn got(typed: &str, density: Option<Density>, bench: &Bench) -> Option<String> {
         Ok(Some(Amount::Mass(mass))) => Some(bench.carried(mass.volume_at(density.unwrap_or(Density::WATER)))),
         Ok(Some(Amount::Volume(volume))) => Some(bench.carried(volume)),
         _ => None,
-    }
-}
-
-/// An amount as text for another tool.
-fn carried(amount: Amount, bench: &Bench) -> String {
-    match amount {
-        Amount::Volume(volume) => bench.carried(volume),
-        Amount::Mass(mass) => format!("{} g", text::editable(mass.g(), bench.decimal)),
-        Amount::Count(count) => text::editable(count.value(), bench.decimal),
     }
 }

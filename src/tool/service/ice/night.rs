@@ -4,8 +4,10 @@ use super::{BAG, GLASS, IceForm, MADE_WITH, MELTS, SERVES, TUBS, weight};
 use crate::craft::ice::{Night, bags_for, night};
 use crate::craft::vessel;
 use crate::quantity::{Amount, Mass, Ratio, Volume};
+use crate::reading::from_spec::href_of;
 use crate::screen::picture::{Bar, Filled, Hatch, Picture};
 use crate::screen::plan::Need;
+use crate::screen::route::Route;
 use crate::screen::{Answer, Bench, Figure, Problem, Row, Strip, Tone, plural};
 use crate::text;
 
@@ -62,6 +64,11 @@ impl IceForm {
                 answer.rows.push(Row { name: "bags for the rest".into(), amount, ..Row::default() });
             }
         }
+        // Clear ice of one's own is not bought.
+        let bagged = if answer.plan.is_some() { besides } else { total };
+        let ice = format!("{} g", text::editable(bagged.g().ceil(), bench.decimal));
+        let pairs = [("serves".to_owned(), self.serves.clone()), ("ice".to_owned(), ice)];
+        answer.carry("To buy", href_of(Route::Buy, &pairs));
         answer.remarks.push("All that is used, over what does not melt: (serves × each + tubs) ÷ (1 − share). Each, by rule of thumb: 180 g to stir with, 200 g to shake, none where it is built; in the glass 90 g in one piece, 150 g in cubes, 200 g crushed; a fifth melts. Weigh what your own night takes.".into());
         answer
     }

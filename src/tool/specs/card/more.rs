@@ -95,6 +95,11 @@ fn carry(
         cost.push_str(&format!("&serves={serves}"));
     }
     answer.carry("Cost", cost);
+    let buy = match serves {
+        0 | 1 => from_spec::href(Route::Buy, id, at, bench),
+        serves => Route::Buy.href_with("serves", &serves.to_string()),
+    };
+    answer.carry("To buy", buy);
     answer.carry("Chill it", from_spec::href(Route::Chill, id, at, bench));
     answer.carry("Scale it", from_spec::href(Route::Scale, id, at, bench));
     answer.carry("Does it fit?", from_spec::href(Route::Glass, id, at, bench));

@@ -320,6 +320,7 @@ fn what_else_there_is_to_do_is_under_more() {
             "Compare",
             "Balance",
             "Cost",
+            "To buy",
             "Chill it",
             "Scale it",
             "Does it fit?",
