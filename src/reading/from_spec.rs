@@ -162,8 +162,13 @@ pub(crate) fn carried(to: Route, from: &str, bench: &Bench) -> Vec<(String, Stri
             }
         }
         Route::Glass => glass::of_form(&form.entry.value.ways[form.at], &Contents::of(form.lines(), bench), bench),
-        Route::Scale | Route::Balance | Route::Cost => {
+        Route::Scale | Route::Cost => {
             vec![pair(SPEC, form.lines().to_owned()), pair("makes", makes.to_owned())]
+        }
+        // As it is in the glass, where that is known.
+        Route::Balance => {
+            let ice = if Chilled::of(form.way(), bench).is_some() { "own" } else { "" };
+            vec![pair(SPEC, form.lines().to_owned()), pair("makes", makes.to_owned()), pair("ice", ice.to_owned())]
         }
         Route::Ice => iced::of_form(&form.entry.value.ways[form.at]),
         Route::BottleIt => {

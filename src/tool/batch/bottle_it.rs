@@ -95,7 +95,7 @@ form! {
         /// Lost on the way, percent; nothing until it is typed, as no figure of it is published.
         loss = "",
         /// How cold the freezer is; empty where it goes in none.
-        freezer = "-18",
+        freezer = "−18",
         /// What amounts are rounded to: a key of [`Measure`].
         rounding = "1ml",
         /// Full bottles left, mid-shift.

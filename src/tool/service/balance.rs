@@ -99,6 +99,7 @@ impl Tool for BalanceForm {
         match name {
             SPEC => text.clone_into(&mut self.spec),
             MAKES => text.clone_into(&mut self.makes),
+            ICE => text.clone_into(&mut self.ice),
             _ => {}
         }
     }

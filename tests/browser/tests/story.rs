@@ -116,6 +116,13 @@ async fn one_drink_in_its_forms() -> Result<()> {
         story.tap(&format!("Keep {price} for {of}")).await?;
     }
     story.phone.strip_says("a serve").await?;
+    // What to buy for forty of them.
+    story.form("quick").await?;
+    story.tap("More").await?;
+    story.tap("To buy").await?;
+    story.write("serves", "40").await?;
+    story.phone.strip_says("3 of 3 to get").await?;
+    story.says("limes").await?;
     // Labelled.
     story.form("milk-washed").await?;
     story.tap("Label it").await?;
