@@ -122,7 +122,8 @@ async fn one_drink_in_its_forms() -> Result<()> {
     story.tap("To buy").await?;
     story.write("serves", "40").await?;
     story.phone.strip_says("3 of 3 to get").await?;
-    story.says("limes").await?;
+    // By the litre, as it was priced.
+    story.says("lime juice").await?;
     // Labelled.
     story.form("milk-washed").await?;
     story.tap("Label it").await?;
