@@ -161,6 +161,18 @@ impl Book {
         self.cards.iter().find(|entry| entry.id == id)
     }
 
+    /// The place of the first spec that is called so, in any case.
+    #[must_use]
+    pub fn called(&self, name: &str) -> Option<usize> {
+        let is_it = |entry: &Entry<Card>| entry.value.name.trim().eq_ignore_ascii_case(name);
+        // Of many, which are in order, not each is looked at; one that is written with a blank before it is not found then.
+        if self.cards.len() < FEW {
+            return self.cards.iter().position(|entry| is_it(entry));
+        }
+        let at = self.cards.partition_point(|entry| lower(&entry.value.name).lt(lower(name)));
+        self.cards.get(at).is_some_and(|entry| is_it(entry)).then_some(at)
+    }
+
     /// The specs, what was written down last first; of one time by name.
     pub fn newest(&self) -> impl Iterator<Item = &Entry<Card>> {
         let cards = &self.cards;
@@ -188,11 +200,15 @@ impl Book {
     }
 }
 
+/// Fewer specs than these are looked at one by one.
+const FEW: usize = 50;
+
+fn lower(name: &str) -> impl Iterator<Item = u8> {
+    name.bytes().map(|byte| byte.to_ascii_lowercase())
+}
+
 /// By name in any case, then by id.
 fn comes_after((a, a_id): (&str, &str), (b, b_id): (&str, &str)) -> bool {
-    fn lower(name: &str) -> impl Iterator<Item = u8> {
-        name.bytes().map(|byte| byte.to_ascii_lowercase())
-    }
     lower(a).cmp(lower(b)).then_with(|| a_id.cmp(b_id)).is_gt()
 }
 
@@ -216,6 +232,11 @@ mod tests {
             book.sort();
             assert!(book.cards == expected);
             book.cards[17] = card(4000);
+        }
+        // And each is found by its name.
+        for name in ["Lamp 0", "lamp 0", "LAMP 1008", "lamp 512", "lamp 1009", "", "zebra"] {
+            let first = book.cards.iter().position(|entry| entry.value.name.eq_ignore_ascii_case(name));
+            assert_eq!(book.called(name), first, "{name}");
         }
         let run = |(id, made): (&str, u64)| {
             let value = Run { made, ..Run::default() };

@@ -161,13 +161,9 @@ pub(crate) enum By {
 pub(crate) fn made_by(line: &Line, bench: &Bench) -> Option<By> {
     let by = match line.taken.map(|taken| taken.measured.made) {
         Some(Made::Here(place, _)) => By::Prep(place as usize),
-        _ => By::Spec(bench.book.cards.iter().position(|entry| is_called(line, &entry.value.name))?),
+        _ => By::Spec(bench.book.called(&line.name)?),
     };
     by_name(line, bench).is_empty().then_some(by)
-}
-
-fn is_called(line: &Line, name: &str) -> bool {
-    name.trim().eq_ignore_ascii_case(&line.name)
 }
 
 /// What was paid for a line: the newest first, then those before it. Of exactly its name, or of what the bar calls its own;

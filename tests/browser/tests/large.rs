@@ -51,7 +51,7 @@ async fn five_thousand_specs_fit_and_are_found_at_once() -> Result<()> {
     let best: Vec<f64> = (0..typed).map(best).collect();
     let worst = best.iter().copied().fold(0.0, f64::max);
     println!("a keystroke in the search, the slowest of {typed}: {worst:.1} ms; each: {best:.1?}");
-    ensure!(worst < 99.0, "{worst} ms");
+    ensure!(worst < 16.7, "{worst} ms");
     phone.strip_says("of 5 000").await?;
     ensure!(phone.run("return document.querySelectorAll('.rows li').length").await?.as_u64() <= Some(40));
     worked_out_in_time(&phone).await
@@ -79,27 +79,34 @@ async fn worked_out_in_time(phone: &Phone) -> Result<()> {
     phone.run(script).await?;
     phone.reload().await?;
     let mut late = Vec::new();
-    for (what, route, says) in [
-        ("a card", "specs/spec?id=list7&at=0", "amber list 7"),
-        ("another card", "specs/spec?id=id4321&at=0", "4321"),
-        ("what a drink costs", "specs/cost?from_spec=list7%2F0", "amber list 7"),
-        ("a list of twenty", "batch/buy", "to get"),
+    for (what, route, place, says) in [
+        ("a card", "specs/spec?id=list7&at=0", "h1", "amber list 7"),
+        ("another card", "specs/spec?id=id4321&at=0", "h1", "4321"),
+        ("what a drink costs", "specs/cost?from_spec=list7%2F0", ".strip", "a serve"),
+        ("a list of twenty", "batch/buy", ".strip", "to get"),
     ] {
-        let mut best = f64::MAX;
-        for _ in 0..8 {
-            phone.open("service/measure").await?;
-            let script = format!(
-                "(async () => {{
-                   const turn = () => new Promise(go => {{ const c = new MessageChannel(); c.port1.onmessage = go; c.port2.postMessage(0) }});
-                   const from = performance.now();
-                   location.hash = '#/{route}';
-                   for (let i = 0; i < 2000 && !document.querySelector('#app').innerText.includes('{says}'); i++) await turn();
-                   document.body.offsetHeight;
-                   return document.querySelector('#app').innerText.includes('{says}') ? 4 * (performance.now() - from) : 1e9
-                 }})().then(done)"
-            );
-            best = best.min(phone.run_async(&script).await?.as_f64().unwrap_or(f64::MAX));
-        }
+        // Each at its best of twelve, as above.
+        let script = format!(
+            "(async () => {{
+               const rest = (ms) => new Promise(go => setTimeout(go, ms));
+               const turn = () => new Promise(go => {{ const c = new MessageChannel(); c.port1.onmessage = go; c.port2.postMessage(0) }});
+               const is = () => document.querySelector('{place}')?.textContent.includes('{says}');
+               let best = 1e9;
+               for (let round = 0; round < 12; round++) {{
+                 location.hash = '#/service/measure';
+                 while (is()) await turn();
+                 await rest(60);
+                 const from = performance.now();
+                 location.hash = '#/{route}';
+                 for (let i = 0; i < 2000 && !is(); i++) await turn();
+                 document.body.offsetHeight;
+                 if (is()) best = Math.min(best, 4 * (performance.now() - from));
+                 await rest(60);
+               }}
+               return best
+             }})().then(done)"
+        );
+        let best = phone.run_async(&script).await?.as_f64().unwrap_or(f64::MAX);
         println!("{what} of 5020 specs: {best:.1} ms at a quarter of the speed");
         late.extend((best >= 50.0).then(|| format!("{what}: {best} ms")));
     }
