@@ -127,7 +127,8 @@ impl Tool for SpecsForm {
                 unread.key, unread.why
             ));
         }
-        if bench.book.cards.iter().any(|entry| entry.id.starts_with(DEMO)) {
+        // Not at each letter of a search.
+        if has_glass && bench.book.cards.iter().any(|entry| entry.id.starts_with(DEMO)) {
             answer.notes.push("The harvest supper is a demo. Backup takes it away in one tap.".into());
         }
         answer.cautions.extend(reminder(bench));
