@@ -123,7 +123,7 @@ fn version_3() {
 
 /// A spec as version 4 first had it: a form made from another, and how it tasted.
 fn card_4() -> Card {
-    let first = card().ways.remove(0);
+    let first = Way { key: "k1".into(), ..card().ways.remove(0) };
     let was = Version {
         lines: "45 ml pear brandy".into(),
         method: "stirred".into(),
@@ -146,7 +146,7 @@ fn card_4() -> Card {
         notes: "Strain twice.".into(),
         from: Origin {
             spec: "a1".into(),
-            form: "clear".into(),
+            form: "k1".into(),
             lines: first.lines.clone(),
             tool: "milk".into(),
             texts: texts(&[("share", "25")]),

@@ -47,6 +47,8 @@ pub struct Way {
     pub gives: String,
     /// What there is to say of this form alone.
     pub notes: String,
+    /// What those go by that were made from it: given once, and kept whatever it is called; empty until then.
+    pub key: String,
     /// What it was made from; empty for one that was written down.
     pub from: Origin,
     /// How it tasted, the first first.
@@ -79,6 +81,7 @@ impl Record for Way {
             Field::spare("makes", &mut self.makes),
             Field::spare("gives", &mut self.gives),
             Field::spare("notes", &mut self.notes),
+            Field::spare("key", &mut self.key),
             Field::spare("from", &mut self.from),
             Field::spare("tastings", &mut self.tastings),
         ]

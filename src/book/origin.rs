@@ -8,7 +8,7 @@ use super::slot::{Field, Record};
 pub struct Origin {
     /// Id of the spec; empty where it was made from none.
     pub spec: String,
-    /// The form of it, as it was called.
+    /// The form of it, by its key.
     pub form: String,
     /// The lines of that form, as they were.
     pub lines: String,

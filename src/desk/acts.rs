@@ -11,6 +11,7 @@ use crate::screen::{ASKED, Act, Block, Button, Field, Input, SHEET};
 use crate::store::SaveProblem;
 use crate::store::deeds::{self, Deed};
 use crate::tool::batch::run;
+use crate::tool::shelf::ingredients;
 use crate::tool::specs::{all, card};
 use crate::tool::{Change, after};
 
@@ -130,8 +131,20 @@ impl Desk {
             }
             _ => None,
         };
-        if let Some(deed) = worked
-            && (self.perform(Ok(deed), world).is_none() || !matches!(act, Act::Put(_)))
+        let went_into = match self.open_record() {
+            Some(Open::Ingredient(entry)) if *act == Act::Empty => {
+                ingredients::went_into(&entry.value.name, &self.bench)
+            }
+            _ => String::new(),
+        };
+        let done = worked.map(|deed| self.perform(Ok(deed), world).is_some());
+        if done == Some(true) && !went_into.is_empty() {
+            // Guests may have to be told of what was in it.
+            let (words, buttons) = self.sight.offered.clone();
+            self.offer(&format!("{words} {went_into}"), buttons);
+        }
+        if let Some(done) = done
+            && (!done || !matches!(act, Act::Put(_)))
         {
             if *act == Act::Empty && self.open_record().is_some() && self.sight.notice == SaveProblem::Full.to_string()
             {

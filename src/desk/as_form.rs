@@ -2,6 +2,7 @@
 
 use super::{Desk, Effect, World};
 use crate::book::{Card, Entry, MOST_WAYS, Origin, Way};
+use crate::reading::from_spec::FROM;
 use crate::reading::origin;
 use crate::screen::route::Route;
 use crate::screen::{Bench, Face};
@@ -18,7 +19,22 @@ impl Desk {
             return deeds::new_card_of(way, &(world.fresh)(), world.now);
         };
         let mut card = entry.value.clone();
-        card.ways.push(way.clone());
+        let mut way = way.clone();
+        // What it is made from gets its key, once.
+        let from = self.text(self.route, FROM);
+        let at = from.rsplit_once('/').and_then(|(_, at)| at.parse::<usize>().ok()).unwrap_or(0);
+        if let Some(source) = card.ways.get_mut(at) {
+            if source.key.is_empty() {
+                source.key = (world.fresh)();
+            }
+            way.from.form.clone_from(&source.key);
+        }
+        let taken = |name: &str| card.ways.iter().any(|way| way.name.trim() == name);
+        if taken(&way.name) {
+            let mut numbered = (2..=MOST_WAYS).map(|number| format!("{} {number}", way.name));
+            way.name = numbered.find(|name| !taken(name)).unwrap_or_default();
+        }
+        card.ways.push(way);
         let deed = deeds::change(entry, &card, "a form made from another", world.now)?;
         Ok(Deed { open: Some(entry.id.clone()), ..deed })
     }
@@ -39,8 +55,9 @@ impl Desk {
             return None;
         };
         let mut card = entry.value.clone();
-        let Way { lines, steps, makes, gives, from, .. } = anew;
-        card.ways[at] = Way { lines, steps, makes, gives, from, ..way.clone() };
+        // What else is said of it is the bar's own.
+        let Way { lines, makes, gives, from, .. } = anew;
+        card.ways[at] = Way { lines, makes, gives, from, ..way.clone() };
         Some(card)
     }
 }

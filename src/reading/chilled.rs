@@ -57,7 +57,7 @@ impl Chilled {
             "thrown" => "throw",
             "clarified" if way.steps.lines().any(|step| says(step, &["shak"])) => "shake",
             "clarified" if way.steps.lines().any(|step| says(step, &["stir"])) => "stir",
-            "built" | "blended" if is_swizzled => "swizzle",
+            "built" | "blended" | "clarified" if is_swizzled => "swizzle",
             "built" if says(&way.ice, &["crush", "crack", "pebble", "shaved"]) => "build",
             "built" if says(&way.ice, &["block", "sphere", "spear", "ball"]) => "block",
             _ => return None,

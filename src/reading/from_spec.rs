@@ -290,8 +290,14 @@ pub(crate) fn serve(way: &Way, drunk: &Mix, bench: &Bench) -> Result<Volume, Vol
 
 /// What comes out of a batch in all: as it says, else what goes in.
 pub(crate) fn in_all(way: &Way, drunk: &Mix, bench: &Bench) -> Volume {
+    let whole = drunk.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
     let gives = bench.volume("gives", &way.gives, &mut Vec::new());
-    gives.or_else(|| drunk.volume(Temperature::TWENTY).ok()).unwrap_or(Volume::ZERO)
+    gives.filter(|gives| !is_more(*gives, whole)).unwrap_or(whole)
+}
+
+/// Whether more comes out of something than goes in; what is measured may be a hundredth off.
+pub(crate) fn is_more(gives: Volume, whole: Volume) -> bool {
+    gives.ml() > whole.ml() * 1.01
 }
 
 /// What goes in, as a serve; or, as an error, a batch, which the glass does not hold.

@@ -3,18 +3,15 @@
 use super::from_spec::FromSpec;
 use crate::book::{Card, Origin, Own};
 use crate::quantity::{Amount, Volume};
-use crate::screen::Bench;
-use crate::screen::clock::lasting;
-use crate::screen::plan::{Need, Plan};
+use crate::screen::plan::Need;
+use crate::screen::{Act, Bench, Button};
 use crate::substance::mix::Mix;
 use crate::text;
 
-/// The form that something was made from: the one of its name, else the one of its lines; none where that is gone.
+/// The form that something was made from: the one of its key; none where that is gone.
 pub(crate) fn source<'a>(from: &Origin, bench: &'a Bench) -> Option<FromSpec<'a>> {
     let entry = bench.book.card(&from.spec)?;
-    let ways = &entry.value.ways;
-    let called = ways.iter().position(|way| way.name.trim() == from.form.trim());
-    let at = called.or_else(|| ways.iter().position(|way| way.lines.trim() == from.lines.trim()))?;
+    let at = entry.value.ways.iter().position(|way| !way.key.is_empty() && way.key == from.form)?;
     FromSpec::of(&format!("{}/{at}", entry.id), bench)
 }
 
@@ -34,7 +31,7 @@ pub(crate) fn out_of_step(id: &str, card: &Card, at: usize, bench: &Bench) -> Ve
 /// What a form is made from, noted with it.
 pub(crate) fn of_form(form: &FromSpec<'_>) -> Origin {
     let (entry, at) = form.parts();
-    let form = entry.value.ways[at].name.trim().to_owned();
+    let form = entry.value.ways[at].key.clone();
     Origin { spec: entry.id.clone(), form, lines: entry.value.ways[at].lines.clone(), ..Origin::default() }
 }
 
@@ -63,12 +60,24 @@ pub(crate) fn prep(name: &str, like: &str, (mix, gives): (&Mix, Volume), needs: 
     })
 }
 
-/// The steps of a plan as those of a form, with the times they wait.
-pub(crate) fn steps(plan: &Plan) -> impl Iterator<Item = String> {
-    plan.steps.iter().map(|step| match step.wait {
-        0 => step.words.clone(),
-        wait => format!("{}, then {}", step.words, lasting(i64::from(wait))),
-    })
+/// An ingredient under the next name that is free: "house syrup 2".
+pub(crate) fn free_name(name: &str, bench: &Bench) -> String {
+    let is_free =
+        |name: &String| bench.book.own.iter().all(|entry| !entry.value.name.trim().eq_ignore_ascii_case(name));
+    (2..).map(|number| format!("{name} {number}")).find(is_free).unwrap_or_else(|| name.to_owned())
+}
+
+/// What an ingredient can be kept as: itself; where there is one of its name that is another, in its place, or beside it. `label` is what keeping it says where there is none.
+pub(crate) fn to_keep(prep: Box<Own>, label: &str, bench: &Bench) -> Vec<Button> {
+    let there = bench.book.own.iter().find(|entry| entry.value.name.trim().eq_ignore_ascii_case(prep.name.trim()));
+    let keep = |label: String, prep| Button::new(label, Act::KeepIngredient(prep));
+    let Some(there) = there else { return vec![keep(label.to_owned(), prep)] };
+    if there.value.holds == prep.holds && there.value.parts == prep.parts {
+        return Vec::new();
+    }
+    let free = free_name(&prep.name, bench);
+    let beside = Box::new(Own { name: free.clone(), ..*prep.clone() });
+    vec![keep(format!("Put it in place of {}", prep.name), prep), keep(format!("Keep it as {free}"), beside)]
 }
 
 /// What something that was mixed is most like, by what is in it.

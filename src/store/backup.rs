@@ -73,6 +73,7 @@ pub fn one(id: &str, card: &Card) -> Result<String, serde_json::Error> {
         // What one bar says of its guests, and what its forms were made from, is not handed on.
         way.tastings.clear();
         way.from = Origin::default();
+        way.key.clear();
         is_old &= [&way.makes, &way.gives, &way.notes].into_iter().all(String::is_empty);
     }
     let records = Import { cards: vec![(id.to_owned(), card)], ..Import::default() };

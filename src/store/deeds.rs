@@ -111,7 +111,11 @@ pub fn keep_own(book: &Book, own: &Own, id: &str, now: u64) -> Worked {
 /// # Errors
 /// As [`new_card`].
 pub fn duplicate(entry: &Entry<Card>, id: &str, now: u64) -> Worked {
-    let card = Card { name: format!("{} (copy)", entry.value.name.trim()), made: now, ..entry.value.clone() };
+    let mut card = Card { name: format!("{} (copy)", entry.value.name.trim()), made: now, ..entry.value.clone() };
+    // Its forms are made from each other, not from those of the first.
+    for way in card.ways.iter_mut().filter(|way| way.from.spec == entry.id) {
+        id.clone_into(&mut way.from.spec);
+    }
     let words = format!("the copy of {}", name_of(&entry.value.name));
     Ok(Deed { words, puts: vec![put(SPECS, id, &card, now)?], open: Some(id.to_owned()), is_of_many: false })
 }
@@ -172,7 +176,7 @@ pub fn with_way(card: &Card, at: usize) -> Card {
     let mut card = card.clone();
     let like = card.ways.get(at).cloned().unwrap_or_default();
     if card.ways.len() < MOST_WAYS {
-        card.ways.push(Way { name: String::new(), tastings: Vec::new(), ..like });
+        card.ways.push(Way { name: String::new(), key: String::new(), tastings: Vec::new(), ..like });
     }
     card
 }

@@ -29,7 +29,8 @@ pub(super) fn keeping(route: Route, form: &mut dyn Tool, answer: &mut Answer, be
         answer.keeping.push(Button::new(label, Act::AsForm(Box::new(way))));
     }
     if let Some(prep) = prep {
-        answer.keeping.push(Button::new(format!("Keep {} as an ingredient", prep.name), Act::KeepIngredient(prep)));
+        let label = format!("Keep {} as an ingredient", prep.name);
+        answer.keeping.extend(origin::to_keep(prep, &label, bench));
     }
 }
 

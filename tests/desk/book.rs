@@ -71,7 +71,7 @@ fn a_cordial_kept_is_an_ingredient_with_all_that_it_holds() {
     assert_eq!(tab.value("name"), "pear cordial");
     let first = tab.value("holds");
     assert!(first.starts_with("sugar ") && first.contains("citric") && first.contains("salts"), "{first}");
-    tab.go("prep/cordial").type_in("house_sugar", "60 g").tap("Keep pear cordial as an ingredient").follow();
+    tab.go("prep/cordial").type_in("house_sugar", "60 g").tap("Put it in place of pear cordial").follow();
     assert_ne!(tab.value("holds"), first);
     assert_eq!(stored(&keeper, "ingredient/").len(), 1);
     assert_eq!(tab.act(Act::Undo).value("holds"), first);

@@ -70,7 +70,15 @@ fn a_form_comes_from_a_form_and_says_when_it_is_out_of_step() {
     tab.tap("Change");
     let after = tab.value("lines");
     assert_ne!(before, after);
-    tab.tap("Done").act(Act::Undo);
+    // Whatever the first is called, and the one that was made from it.
+    tab.type_in("way", "long").tap("Done");
+    choose(&mut tab, "at", "0");
+    tab.tap("Change").type_in("way", "short").tap("Done");
+    let said = text(&mut tab);
+    assert!(!said.contains("is gone") && !said.contains("out of step"), "{said}");
+    tab.act(Act::Undo);
+    choose(&mut tab, "at", "1");
+    tab.act(Act::Undo).act(Act::Undo);
     let said = text(&mut tab);
     assert!(said.contains("have changed since"), "{said}");
     tab.tap("Leave it as it is");
@@ -117,6 +125,35 @@ fn what_was_made_is_kept_as_a_prep() {
     tab.go(&at).type_in("parts", "100 g spice syrup\n100 g sugar");
     let said = text(&mut tab);
     assert!(said.contains("Made of itself: house syrup → spice syrup → house syrup."), "{said}");
+}
+
+/// A prep that others are made of is not deleted without a word, and comes back.
+#[test]
+fn what_goes_without_a_prep_is_said() {
+    let keeper = Faulty::default();
+    let mut tab = book(&keeper);
+    tab.go("prep/syrup").tap("Keep house syrup as an ingredient").follow();
+    tab.tap("New ingredient").type_in("name", "spice syrup").type_in("parts", "100 g house syrup\n100 g milk");
+    let at = house(&mut tab);
+    tab.go(&at).act(Act::Empty);
+    let said = tab.notice();
+    assert!(said.contains("It went into 1 prep: what is in them, their cost and their allergens"), "{said}");
+    tab.tap("Undo");
+    assert!(text(&mut tab).contains("house syrup"));
+}
+
+/// Another of the same name is put in its place, or beside it: nothing is replaced without a word.
+#[test]
+fn a_prep_of_a_name_that_is_there_is_asked_about() {
+    let keeper = Faulty::default();
+    let mut tab = book(&keeper);
+    tab.go("prep/syrup").tap("Keep house syrup as an ingredient");
+    tab.go("prep/syrup");
+    assert!(!tab.labels().iter().any(|label| label.contains("house syrup")), "it is there: {:?}", tab.labels());
+    tab.type_in("sweetness", "1:1");
+    assert!(tab.has_button("Put it in place of house syrup"), "{:?}", tab.labels());
+    tab.tap("Keep it as house syrup 2").follow();
+    assert_eq!(tab.value("name"), "house syrup 2");
 }
 
 /// Where the house syrup is.

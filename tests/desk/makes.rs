@@ -82,8 +82,8 @@ fn what_cannot_be_read_is_said_at_its_field() {
     };
     assert_eq!(problem("makes"), Some("Type a number above zero, like 18 or 2½.".into()));
     assert!(problem("gives").is_some());
-    // It is shown as it was typed, and counts as nothing said.
+    // It counts as nothing said, and is not read out as if it were something.
     assert_eq!(tab.tap("Done").strip(), "600 ml before ice | 20.0 % vol");
-    assert_eq!(said(&mut tab)[0], "makes a dozen serves · gives 1.1 stone");
+    assert!(said(&mut tab).iter().all(|words| !words.contains("dozen") && !words.contains("stone")));
     assert!(tab.tap("More").link("Balance").contains("&makes=1"));
 }

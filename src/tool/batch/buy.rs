@@ -73,8 +73,8 @@ impl Tool for BuyForm {
         let of: Vec<String> = rows.iter().map(|row| format!("{}: {}", row.name, row.amount)).collect();
         let is_all = rows.iter().all(|row| !row.marked) && answer.problems.is_empty();
         let answer = list.answer(answer, is_all, bench);
-        let mut blocks = self.fields(rows, has_batch, &list, bench);
-        blocks.push(list.printed(&of.join(", "), &answer, bench));
+        let mut blocks = vec![list.printed(&of.join(", "), &answer, bench)];
+        blocks.extend(self.fields(rows, has_batch, &list, bench));
         (blocks, answer)
     }
 

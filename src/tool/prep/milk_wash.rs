@@ -149,7 +149,7 @@ impl Tool for MilkWashForm {
             return self.held_back(answer, &worked, verdict, bench);
         }
         let plan = self.steps(&worked, bench);
-        answer.form = self.form(&worked, &plan, bench);
+        answer.form = self.form(&worked, bench);
         Answer { plan: Some(plan), ..self.laid_out(answer, &worked, judged, bench) }
     }
 

@@ -2,10 +2,14 @@
 
 mod uses;
 
+pub use uses::went_into;
+
 use crate::book::{LIBRARY, Own};
 use crate::craft::pour::{fits, litre_of};
+use crate::quantity::{Temperature, Volume};
 use crate::reading::contents::{figures, figures_of};
-use crate::reading::named;
+use crate::reading::from_spec::is_more;
+use crate::reading::{Contents, named};
 use crate::screen::own::taken;
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
@@ -136,7 +140,8 @@ impl Tool for OwnForm {
             .own
             .iter()
             .map(|entry| {
-                let figures = taken(&entry.value, bench.decimal, &mut Vec::new());
+                let name = entry.value.name.trim();
+                let figures = bench.own.iter().rev().find(|(own, _)| own == name).map(|(_, taken)| *taken);
                 Row {
                     name: named(&entry.value.name),
                     detail: figures.map_or_else(String::new, |taken| figures_of(&litre_of(&taken), bench)),
@@ -169,8 +174,7 @@ impl Tool for OwnForm {
             if prep.is_circle {
                 return answer.without_answer("");
             }
-            answer.problems.retain(|problem| problem.field != "parts");
-            answer.notes.push(format!("{} Where its parts say nothing, what it is most like does.", prep.why));
+            answer.problems.clear();
         }
         let made = prep.and_then(|prep| bench.own.iter().find(|(name, _)| *name == prep.name)).map(|(_, taken)| *taken);
         let taken = made.or(taken(&own, bench.decimal, &mut answer.problems));
@@ -193,6 +197,30 @@ impl Tool for OwnForm {
             tone: Tone::Answer,
             ..Strip::default()
         };
+        if let Some(prep) = prep {
+            let whole = Contents::of_lines(prep.lines.clone()).mix.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
+            let gives = prep.gives.filter(|_| prep.why.is_empty());
+            if gives.is_some_and(|gives| is_more(gives, whole)) {
+                answer.problems.push(Problem::new(
+                    "gives",
+                    "That is more than goes in. What is added, water too, is a line of its own.",
+                ));
+            } else if gives.is_some_and(|gives| gives.ml() < whole.ml() * 0.97) {
+                answer
+                    .notes
+                    .push("What does not come out is taken as lost: what does is as strong and as sweet.".into());
+            }
+            if !prep.why.is_empty() {
+                answer.problems.push(Problem::new(
+                    "parts",
+                    format!("{} So it goes by its figures, and by what it is most like.", prep.why),
+                ));
+            }
+            if own.holds.trim().is_empty() {
+                answer.remarks.push("Worked out of its parts.".into());
+                return answer;
+            }
+        }
         answer
             .remarks
             .push(format!("Empty figures are those of {}: {}.", taken.ingredient.name, taken.ingredient.source));

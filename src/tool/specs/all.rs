@@ -127,7 +127,6 @@ impl Tool for SpecsForm {
                 unread.key, unread.why
             ));
         }
-        // Not at each letter of a search.
         if has_glass && bench.book.cards.iter().any(|entry| entry.id.starts_with(DEMO)) {
             answer.notes.push("The harvest supper is a demo. Backup takes it away in one tap.".into());
         }

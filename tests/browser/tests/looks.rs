@@ -115,7 +115,7 @@ const CLIPPED: &str = "return [...document.querySelectorAll('.strip, .strip .fig
 
 /// Books that a bar may have: none, one drink in one form, in three, in six of long names; and five thousand.
 fn book(forms: usize, specs: usize) -> String {
-    let name = if forms > 3 { "The long way round the orchard in late September, with a lantern" } else { "Weir lamp" };
+    let name = if forms > 3 { "The long way round the orchard, by lantern" } else { "Weir lamp" };
     let form = if forms > 3 { "as the kitchen likes it after service, number" } else { "form" };
     format!(
         "for (let n = 0; n < {specs}; n++) {{

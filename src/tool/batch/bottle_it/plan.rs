@@ -5,7 +5,6 @@ use super::{BottleItForm, Water};
 use crate::book::Way;
 use crate::quantity::Amount;
 use crate::reading::from_spec::FromSpec;
-use crate::reading::origin;
 use crate::reading::rows::{amount_words, exact_words};
 use crate::screen::plan::{MINUTE, Need, Plan, Step};
 use crate::screen::{Bench, plural};
@@ -13,17 +12,16 @@ use crate::text;
 
 impl BottleItForm {
     /// The batch as a form of the spec that it came from: its water is in it.
-    pub(super) fn form(&self, drink: &Drink, plan: &Plan, bench: &Bench) -> Option<Box<Way>> {
+    pub(super) fn form(&self, drink: &Drink, bench: &Bench) -> Option<Box<Way>> {
         FromSpec::of(&self.from_spec, bench)?;
         let line = |part: &Part| format!("{} {}", exact_words(part.amount, None, bench), part.name);
         let lines: Vec<String> = drink.parts.iter().map(line).collect();
         let serves = drink.volume.over(drink.serve).map_or(1.0, |serves| serves.value().round());
-        let steps: Vec<String> = origin::steps(plan).collect();
         Some(Box::new(Way {
             name: "bottled".into(),
             lines: lines.join("\n"),
             method: "blended".into(),
-            steps: steps.join("\n"),
+            steps: "Onto one scale, all but the fresh juice\nThe fresh juice last\nFill the bottles, label them".into(),
             makes: text::editable(serves, bench.decimal),
             gives: bench.carried(drink.volume),
             ..Way::default()

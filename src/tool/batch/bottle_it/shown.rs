@@ -96,9 +96,8 @@ impl BottleItForm {
         self.left(&mut answer, drink, bench);
         self.sources(&mut answer);
         reading::ask_part(&mut answer, SPEC, &self.spec, &read.lines, bench);
-        let plan = self.plan(drink, bench);
-        answer.form = self.form(drink, &plan, bench);
-        answer.plan = Some(plan);
+        answer.form = self.form(drink, bench);
+        answer.plan = Some(self.plan(drink, bench));
         let name = FromSpec::of(&self.from_spec, bench).map_or_else(|| "Batch".into(), |form| form.name());
         let facts = label::Facts {
             strength: text::editable(drink.made.strength().fraction() * 100.0, bench.decimal),

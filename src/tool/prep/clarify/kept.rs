@@ -6,7 +6,7 @@ use crate::reading::from_spec::FromSpec;
 use crate::reading::rows::exact_words;
 use crate::reading::{Contents, origin};
 use crate::screen::plan::Plan;
-use crate::screen::{Answer, Bench};
+use crate::screen::{Answer, Bench, Choice};
 use crate::text::{self, SpecLine};
 
 impl ClarifyForm {
@@ -29,12 +29,13 @@ impl ClarifyForm {
             _ => line.typed.clone(),
         };
         let lines: Vec<String> = read.lines.iter().map(cleared).collect();
-        let steps = origin::steps(plan).chain(form.way().steps.lines().map(str::to_owned)).collect::<Vec<_>>();
+        let how = self.method().label().to_ascii_lowercase();
+        let steps = format!("Clarify the {}: {how}\n{}", juice.name.to_ascii_lowercase(), form.way().steps);
         answer.form = Some(Box::new(Way {
             name: "clarified".into(),
             lines: lines.join("\n"),
             method: "clarified".into(),
-            steps: steps.join("\n"),
+            steps,
             makes: form.way().makes.clone(),
             ..Way::default()
         }));

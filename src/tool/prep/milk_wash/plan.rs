@@ -4,7 +4,6 @@ use super::{Given, MilkWashForm, Worked};
 use crate::book::{Allergen, Way, allergens_in};
 use crate::quantity::Amount;
 use crate::reading::from_spec::FromSpec;
-use crate::reading::origin;
 use crate::reading::rows::amount_words;
 use crate::screen::Bench;
 use crate::screen::plan::{HOUR, MINUTE, Plan, Step};
@@ -42,17 +41,19 @@ impl MilkWashForm {
     }
 
     /// The washed drink as a form of the spec that it is made of.
-    pub(super) fn form(&self, worked: &Worked, plan: &Plan, bench: &Bench) -> Option<Box<Way>> {
+    pub(super) fn form(&self, worked: &Worked, bench: &Bench) -> Option<Box<Way>> {
         if self.known() != Given::Spec {
             return None;
         }
         let milk = format!("{} {}", bench.carried(worked.wash.milk), worked.kind.name.to_ascii_lowercase());
-        let steps: Vec<String> = origin::steps(plan).collect();
+        // Without amounts, which its lines have: they are made for as many as one likes.
+        let steps = "Mix the drink\nMilk into a vessel that holds both\nPour the drink over it, slowly, then rest 45 min\n\
+            Filter, the first runnings back through the curd\nBottle and label it\nInto the cold 2 h";
         Some(Box::new(Way {
             name: "milk-washed".into(),
             lines: format!("{}\n{milk}", self.spec.trim_end()),
             method: "washed".into(),
-            steps: steps.join("\n"),
+            steps: steps.into(),
             makes: FromSpec::of(&self.from_spec, bench).map_or_else(String::new, |form| form.way().makes.clone()),
             gives: bench.carried(self.comes_through(worked, bench).0),
             ..Way::default()

@@ -32,7 +32,8 @@ impl AimForm {
         serves: Ratio,
         bench: &Bench,
     ) -> Box<Way> {
-        let to = |at: usize| hit.to.iter().find(|(part, _)| *part == at).map(|(_, measures)| *measures);
+        let poured_to = Self::as_poured(hit, parts, bench);
+        let to = |at: usize| poured_to.iter().find(|(part, _)| *part == at).map(|(_, measures)| *measures);
         let (mut lines, mut poured) = (Vec::new(), 0);
         for (line, content) in read.pairs() {
             let (Ok(read), Content::Poured(_)) = (&line.read, content) else {

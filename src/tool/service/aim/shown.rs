@@ -34,6 +34,17 @@ impl AimForm {
         hit.to.iter().map(step).collect()
     }
 
+    /// How many measures of each part there are, as the jiggers pour what is added.
+    pub(super) fn as_poured(hit: &Aimed, parts: &[Part], bench: &Bench) -> Vec<(usize, f64)> {
+        let poured = |(at, measures): &(usize, f64)| {
+            let more = measures - parts[*at].now;
+            let plan = plan(volume_of(&parts[*at].measure, more.max(0.0)), &bench.house);
+            let one = volume_of(&parts[*at].measure, 1.0).ml();
+            (*at, plan.map_or(*measures, |plan| parts[*at].now + plan.total.ml() / one))
+        };
+        hit.to.iter().map(poured).collect()
+    }
+
     /// One way: what is poured, and where it then is as the jiggers pour it.
     pub(super) fn row(
         &self,
@@ -46,13 +57,7 @@ impl AimForm {
     ) -> Row {
         let steps = self.steps(hit, parts, names, bench);
         let words: Vec<String> = steps.iter().map(|(figure, name, _)| format!("{figure} {name}")).collect();
-        let as_poured = |(at, measures): &(usize, f64)| {
-            let more = measures - parts[*at].now;
-            let plan = plan(volume_of(&parts[*at].measure, more.max(0.0)), &bench.house);
-            let one = volume_of(&parts[*at].measure, 1.0).ml();
-            (*at, plan.map_or(*measures, |plan| parts[*at].now + plan.total.ml() / one))
-        };
-        let there = serve(&drink(parts, &hit.to.iter().map(as_poured).collect::<Vec<_>>()));
+        let there = serve(&drink(parts, &Self::as_poured(hit, parts, bench)));
         let pour: Vec<&str> = steps.iter().map(|(.., pour)| pour.as_str()).filter(|pour| !pour.is_empty()).collect();
         let pour = if pour.is_empty() { String::new() } else { format!("{}: ", pour.join(", ")) };
         let others = [Of::Strength, Of::SugarToAcid].into_iter().filter(|of| *of != target.of);

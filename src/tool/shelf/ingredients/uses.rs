@@ -51,8 +51,8 @@ pub(super) fn goes_into(name: &str, bench: &Bench) -> Vec<Block> {
     blocks
 }
 
-/// "Changes 3 forms of specs and 1 prep".
-pub(super) fn changes(name: &str, bench: &Bench) -> String {
+/// "3 forms of specs and 1 prep"; empty for none.
+fn counted(name: &str, bench: &Bench) -> String {
     let (_, [specs, preps]) = found(name, bench);
     let mut said = Vec::new();
     if specs > 0 {
@@ -61,8 +61,24 @@ pub(super) fn changes(name: &str, bench: &Bench) -> String {
     if preps > 0 {
         said.push(format!("{preps} {}", plural(preps, "prep", "preps")));
     }
-    match said.is_empty() {
-        true => "Your own figures, in every spec".into(),
-        false => format!("Changes {}", said.join(" and ")),
+    said.join(" and ")
+}
+
+/// "Changes 3 forms of specs and 1 prep".
+pub(super) fn changes(name: &str, bench: &Bench) -> String {
+    match counted(name.trim(), bench).as_str() {
+        "" => "Your own figures, in every spec".into(),
+        said => format!("Changes {said}"),
+    }
+}
+
+/// What is without an ingredient once it is deleted; empty where it went into nothing.
+#[must_use]
+pub fn went_into(name: &str, bench: &Bench) -> String {
+    match counted(name.trim(), bench).as_str() {
+        "" => String::new(),
+        said => {
+            format!("It went into {said}: what is in them, their cost and their allergens are told without it now.")
+        }
     }
 }

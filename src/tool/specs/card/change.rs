@@ -5,9 +5,12 @@ use super::{CardForm, LINES, ways};
 use crate::book::Card;
 use crate::craft::balance::balance;
 use crate::quantity::{Temperature, Volume};
+use crate::reading::from_spec::is_more;
 use crate::reading::{self, Contents, card_row, named};
 use crate::screen::pad::Keys;
-use crate::screen::{Act, Answer, Bench, Block, Button, Choice, Face, Figure, Input, Row, Strip, Tone, choice};
+use crate::screen::{
+    Act, Answer, Bench, Block, Button, Choice, Face, Figure, Input, Problem, Row, Strip, Tone, choice,
+};
 use crate::text::{self, LineProblem};
 use crate::tool::specs::method::Method;
 
@@ -49,7 +52,12 @@ impl CardForm {
         }
         bench.volume("holds", &self.holds, &mut answer.problems);
         bench.count("makes", &self.makes, &mut answer.problems);
-        bench.volume("gives", &self.gives, &mut answer.problems);
+        let gives = bench.volume("gives", &self.gives, &mut answer.problems);
+        let whole = read.drunk(bench).0.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
+        if gives.is_some_and(|gives| read.whole().is_some() && is_more(gives, whole)) {
+            let words = "That is more than goes in. What is added, water too, is a line of its own.";
+            answer.problems.push(Problem::new("gives", words));
+        }
         answer.strip = self.strip(&read, bench);
         rest(card, &mut blocks);
         (blocks, answer)

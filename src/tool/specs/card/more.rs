@@ -4,7 +4,7 @@ use super::{CardForm, Read};
 use crate::book::{Card, Origin, Own, Way};
 use crate::quantity::Ratio;
 use crate::reading::from_spec::FromSpec;
-use crate::reading::{Contents, from_spec, label, links, named, origin};
+use crate::reading::{Contents, from_spec, label, links, named, of_form, origin};
 use crate::screen::route::Route;
 use crate::screen::{Act, Answer, Bench, Block, Button, Face, Strip, Tone, form_of};
 use crate::text;
@@ -41,10 +41,7 @@ impl CardForm {
         blocks.push(Block::Heading("In the book"));
         let mut buttons = vec![Button::new("Duplicate", Act::Duplicate), Button::new("Delete", Act::Empty)];
         if read.is_something() {
-            buttons.insert(
-                1,
-                Button::new("Keep as an ingredient", Act::KeepIngredient(self.prep(card, way, &read, bench))),
-            );
+            buttons.splice(1..1, origin::to_keep(self.prep(card, way, &read, bench), "Keep as an ingredient", bench));
         }
         blocks.push(Block::Buttons(buttons));
         (blocks, answer)
@@ -55,7 +52,7 @@ impl CardForm {
         let drunk = read.drunk(bench).0;
         let from = FromSpec::of(&format!("{}/{}", self.id, self.at), bench);
         Box::new(Own {
-            name: card.name.trim().to_owned(),
+            name: if card.ways.len() > 1 { of_form(card, self.at.parse().unwrap_or(0)) } else { named(&card.name) },
             like: origin::like(&drunk).to_owned(),
             // What comes through a milk wash is not what goes in.
             holds: if drunk == read.mix { String::new() } else { text::whole_figures(&drunk, bench.decimal) },

@@ -63,7 +63,6 @@ impl Read<'_> {
             let options = ways(self.card);
             blocks.push(Block::field("at", "Form", Input::Chips { options, captioned: false }));
         }
-        blocks.extend(self.id.map_or_else(Vec::new, |id| origin::said(id, self.card, self.at, bench)));
         if self.id.is_some() && !pours.is_empty() {
             blocks.push(Block::Serves(if served.is_batch { "Times" } else { "Serves" }, serves));
         }
@@ -72,7 +71,8 @@ impl Read<'_> {
             true => Block::Buttons(vec![Button::new("Untick all", Act::UntickLines)]),
             false => Block::Nothing,
         });
-        let how = how(way);
+        blocks.extend(self.id.map_or_else(Vec::new, |id| origin::said(id, self.card, self.at, bench)));
+        let how = how(way, bench);
         if !how.is_empty() {
             blocks.push(Block::Remark(how.join(" · ")));
         }
@@ -282,7 +282,7 @@ fn steps(way: &Way) -> impl Iterator<Item = &str> {
 }
 
 /// "Stirred · small wine glass, 140 ml · no ice · garnish: lemon twist · makes 12 serves · gives 1.1 l", in parts.
-fn how(way: &Way) -> Vec<String> {
+fn how(way: &Way, bench: &Bench) -> Vec<String> {
     let method = Method::read_or_none(&way.method).map_or("", Method::label);
     let glass = [way.glass.trim(), way.holds.trim()];
     let glass: Vec<&str> = glass.into_iter().filter(|part| !part.is_empty()).collect();
@@ -293,12 +293,14 @@ fn how(way: &Way) -> Vec<String> {
         (text, _) => format!("{label}: {text}"),
     };
     let mut how = vec![method.to_owned(), glass.join(", "), said("ice", &way.ice), said("garnish", &way.garnish)];
-    how.extend(match way.makes.trim() {
-        "" => None,
-        "1" => Some("makes 1 serve".into()),
-        makes => Some(format!("makes {makes} serves")),
-    });
-    how.extend(Some(way.gives.trim()).filter(|gives| !gives.is_empty()).map(|gives| format!("gives {gives}")));
+    let (makes, gives) = (way.makes.trim(), way.gives.trim());
+    // What cannot be read is said where it is typed.
+    if let Some(count) = bench.count("makes", makes, &mut Vec::new()) {
+        how.push(format!("makes {makes} {}", if count == Ratio::ONE { "serve" } else { "serves" }));
+    }
+    if bench.volume("gives", gives, &mut Vec::new()).is_some() {
+        how.push(format!("gives {gives}"));
+    }
     how.retain(|part| !part.is_empty());
     how
 }
