@@ -156,6 +156,23 @@ fn a_prep_of_a_name_that_is_there_is_asked_about() {
     assert_eq!(tab.value("name"), "house syrup 2");
 }
 
+/// What a run measured becomes the prep's own, beside all that it holds.
+#[test]
+fn what_a_run_measured_is_kept_with_its_prep() {
+    let keeper = Faulty::default();
+    let mut tab = Tab::open(&keeper, "prep/cordial");
+    tab.tap("To the run sheet");
+    tab.go("batch/run");
+    let has_it = |tab: &mut Tab<'_>| text(tab).contains("Keep pear cordial as an ingredient, as it was measured");
+    assert!(!has_it(&mut tab), "nothing was measured");
+    tab.act(Act::OpenStep("0/bottle".into())).type_in("brix", "38").type_in("got", "1.2 l");
+    assert!(has_it(&mut tab), "{}", text(&mut tab));
+    tab.tap_sign("Keep pear cordial as an ingredient, as it was measured").follow();
+    let kept = ["name", "brix", "gives"].map(|field| tab.value(field));
+    assert_eq!(kept, ["pear cordial", "38", "1200 ml"]);
+    assert!(tab.strip().contains("38.0 °Bx"), "{}", tab.strip());
+}
+
 /// Where the house syrup is.
 fn house(tab: &mut Tab<'_>) -> String {
     let screen = tab.view().screen;

@@ -265,7 +265,7 @@ async fn a_cordial_stands_for_juice_citrus_and_syrup() -> Result<()> {
     phone.strip_says("% vol | Sugar 103, acid 6.99").await?;
     // The cordial goes on with all that it holds.
     let spec = phone.value("spec").await?;
-    for part in ["59.97 ml cordial (sugar 180.09 g/l, invert ", "citric ", "malic ", "salts "] {
+    for part in ["59.97 ml pear cordial (sugar 180.09 g/l, invert ", "citric ", "malic ", "salts "] {
         assert!(spec.contains(part), "{spec}");
     }
     Ok(())
