@@ -24,7 +24,7 @@ pub(crate) const LINES: &str = "lines";
 /// Most forms that stand in one list.
 const MOST: usize = 60;
 /// Of more, so many that were changed last.
-const LATEST: usize = 40;
+const LATEST: usize = 20;
 
 /// A form of a spec in the book.
 pub(crate) struct FromSpec<'a> {

@@ -36,8 +36,9 @@ pub(super) fn block(view: &View, block: &Block) -> Vec<Node> {
         Block::Cells(_, cells) if cells.is_empty() => Vec::new(),
         Block::Table(title, rows) => {
             let asked = asked(view);
+            let class = if rows.iter().any(|row| row.picture.is_some()) { "rows some" } else { "rows" };
             let rows = rows.iter().map(|shown| row(shown, asked.is_some_and(|asked| std::ptr::eq(asked, shown))));
-            heading(title).into_iter().chain([element("ul", &[("class", "rows")], rows.collect())]).collect()
+            heading(title).into_iter().chain([with("ul", &[], vec![("class", class.into())], rows.collect())]).collect()
         }
         Block::Cells(title, cells) => {
             let list = element("dl", &[("class", "list")], cells.iter().map(cell).collect());
@@ -96,14 +97,36 @@ fn row(row: &Row, is_asked: bool) -> Node {
     };
     let drawn = row.picture.iter().map(|shown| element("span", &[("class", "glass")], picture(shown)));
     let mut children: Vec<Node> = drawn.collect();
-    children.extend([
-        element("span", &[("class", "name")], vec![name]),
-        amount(&row.amount),
-        element("span", &[("class", "detail")], detail),
-    ]);
-    let moves = row.buttons.iter().map(|shown| act_button("move", shown)).collect();
-    children.push(element("span", &[("class", "moves")], moves));
-    let mut attributes = if row.marked { vec![("class", "marked".into())] } else { Vec::new() };
+    children.push(element("span", &[("class", "name")], vec![name]));
+    // What is empty is no element: lists are long, and drawn anew at each letter of a search.
+    let has_amount = !row.amount.is_empty();
+    let has_detail = !row.detail.is_empty() || !row.fixes.is_empty();
+    if has_amount {
+        children.push(amount(&row.amount));
+    }
+    if has_detail {
+        children.push(element("span", &[("class", "detail")], detail));
+    }
+    if !row.buttons.is_empty() {
+        let moves: Vec<Node> = row.buttons.iter().map(|shown| act_button("move", shown)).collect();
+        let class = if moves.len() > 1 { "moves many" } else { "moves" };
+        children.push(with("span", &[], vec![("class", class.into())], moves));
+    }
+    // How a row is laid out is said by it, not asked of what is in it.
+    let is_bare = row.name.is_empty() && !has_amount && !has_detail;
+    let classes = [
+        (row.marked, "marked"),
+        (row.picture.is_some(), "pictured"),
+        (!row.href.is_empty(), "linked"),
+        (row.href.is_empty() && row.opens.is_some(), if has_amount { "opens" } else { "opens whole" }),
+        (!row.buttons.is_empty(), "moved"),
+        (is_bare, "bare"),
+    ];
+    let classes: Vec<&str> = classes.iter().filter(|(is, _)| *is).map(|(_, class)| *class).collect();
+    let mut attributes = Vec::new();
+    if !classes.is_empty() {
+        attributes.push(("class", classes.join(" ").into()));
+    }
     if is_asked {
         attributes.extend([("id", ASKED.into()), ("tabindex", "-1".into())]);
     }

@@ -124,7 +124,7 @@ fn a_line_that_is_not_read_is_rewritten_as_it_was_typed() {
     holds(&page, ">2 oz gin\n1,725 ml mystery</textarea>");
     holds(
         &page,
-        "<li class=\"marked\" id=\"asked\" tabindex=\"-1\"><span class=\"name\">1,725 ml mystery</span><span class=\"q\">",
+        "<li class=\"marked\" id=\"asked\" tabindex=\"-1\"><span class=\"name\">1,725 ml mystery</span><span class=\"detail\">",
     );
     // A tap on the strip leads there.
     holds(&html(&parts[1..2]), "aria-label=\"1 line not counted: go there\"");
@@ -240,7 +240,7 @@ fn a_row_has_its_drawing_before_its_name() {
     let vessel = crate::craft::vessel::TUMBLER.holding(300.0);
     let one = Filled { level: vessel.height() / 2.0, ice: Vec::new(), vessel };
     let drawn = table(Some(Picture::Vessels { text: "tumbler, 50 % full".into(), vessels: vec![one] }));
-    holds(&drawn, "<li><span class=\"glass\"><svg role=\"img\"");
+    holds(&drawn, "<li class=\"pictured\"><span class=\"glass\"><svg role=\"img\"");
     holds(&drawn, "aria-label=\"tumbler, ");
     holds(&drawn, "</svg></span><span class=\"name\">Gin sour</span>");
     holds(&table(None), "<li><span class=\"name\">");
