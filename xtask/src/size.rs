@@ -7,7 +7,7 @@ use anyhow::{Result, bail};
 use crate::{dist, inline, licences, precache, tools};
 
 /// Most that everything needed to run may weigh, compressed, in bytes.
-pub const BUDGET: usize = 462_000;
+pub const BUDGET: usize = 497_000;
 /// What the standard library weighs more as it comes than compiled with the app, where its source cannot be had.
 const STD_AS_IT_COMES: usize = 20_000;
 /// Most that the first paint may weigh, compressed: the page, with its sheet, its first scripts and its first screen. So

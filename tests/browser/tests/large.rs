@@ -57,8 +57,8 @@ async fn five_thousand_specs_fit_and_are_found_at_once() -> Result<()> {
     worked_out_in_time(&phone).await
 }
 
-/// With prices and preps in it: a card is opened, a drink costed, and twenty specs are put on one list, all within 50 ms at a
-/// quarter of the speed.
+/// With prices and preps in it: a card is opened, and what a drink costs and what twenty specs take to buy are worked out, all
+/// within 50 ms at a quarter of the speed.
 async fn worked_out_in_time(phone: &Phone) -> Result<()> {
     let script = "
         for (let n = 0; n < 40; n++) {
@@ -79,18 +79,19 @@ async fn worked_out_in_time(phone: &Phone) -> Result<()> {
     phone.run(script).await?;
     phone.reload().await?;
     let mut late = Vec::new();
-    for (what, route, place, says) in [
-        ("a card", "specs/spec?id=list7", "h1", "amber list 7"),
-        ("another card", "specs/spec?id=id4321", "h1", "4321"),
-        ("what a drink costs", "specs/cost?from_spec=list7%2F0", ".strip", "a serve"),
-        ("a list of twenty", "batch/buy", ".strip", "to get"),
-    ] {
-        // Each at its best of forty: so much is drawn that the machine often has other work meanwhile.
+    let mut note = |what: &str, best: f64| {
+        println!("{what} of 5020 specs: {best:.1} ms at a quarter of the speed");
+        late.extend((best >= 50.0).then(|| format!("{what}: {best} ms")));
+    };
+    // Opened: each at its best of forty, as so much is drawn that the machine often has other work meanwhile.
+    for (what, route, says) in
+        [("a card", "specs/spec?id=list7", "amber list 7"), ("another card", "specs/spec?id=id4321", "4321")]
+    {
         let script = format!(
             "(async () => {{
                const rest = (ms) => new Promise(go => setTimeout(go, ms));
                const turn = () => new Promise(go => {{ const c = new MessageChannel(); c.port1.onmessage = go; c.port2.postMessage(0) }});
-               const is = () => document.querySelector('{place}')?.textContent.includes('{says}');
+               const is = () => document.querySelector('h1')?.textContent.includes('{says}');
                let best = 1e9;
                for (let round = 0; round < 40; round++) {{
                  location.hash = '#/service/measure';
@@ -106,9 +107,31 @@ async fn worked_out_in_time(phone: &Phone) -> Result<()> {
                return best
              }})().then(done)"
         );
-        let best = phone.run_async(&script).await?.as_f64().unwrap_or(f64::MAX);
-        println!("{what} of 5020 specs: {best:.1} ms at a quarter of the speed");
-        late.extend((best >= 50.0).then(|| format!("{what}: {best} ms")));
+        note(what, phone.run_async(&script).await?.as_f64().unwrap_or(f64::MAX));
+    }
+    // Worked out anew, at each key in a field.
+    for (what, route, field, says) in [
+        ("what a drink costs", "specs/cost?from_spec=list7%2F0", "makes", "a serve"),
+        ("a list of twenty", "batch/buy", "waste", "to get"),
+    ] {
+        phone.open(route).await?;
+        phone.strip_says(says).await?;
+        let script = format!(
+            "(async () => {{
+               const turn = () => new Promise(go => {{ const c = new MessageChannel(); c.port1.onmessage = go; c.port2.postMessage(0) }});
+               const e = document.getElementById('{field}'); let best = 1e9;
+               for (let round = 0; round < 40; round++) {{
+                 const before = document.querySelector('main').innerText;
+                 e.value = String(1 + round % 7); const from = performance.now();
+                 e.dispatchEvent(new Event('input', {{ bubbles: true }})); await turn(); document.body.offsetHeight;
+                 const took = 4 * (performance.now() - from);
+                 if (document.querySelector('main').innerText !== before) best = Math.min(best, took);
+                 await turn();
+               }}
+               return best
+             }})().then(done)"
+        );
+        note(what, phone.run_async(&script).await?.as_f64().unwrap_or(f64::MAX));
     }
     ensure!(late.is_empty(), "{}", late.join("; "));
     Ok(())
