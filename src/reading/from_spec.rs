@@ -80,14 +80,18 @@ pub(crate) fn fields(to: Route, from: &str, lines: Option<&str>, bench: &Bench) 
     let mut options = vec![Opt::new("", "none")];
     options.extend(listed);
     let chosen = options.iter().position(|option| option.key == from).unwrap_or_else(|| {
-        let name = FromSpec::of(from, bench).map_or_else(|| "no longer in the book".into(), |form| form.name());
-        options.insert(1, Opt::new(from, name));
+        options.insert(1, Opt::new(from, name_of(from, bench)));
         1
     });
     if is_changed(from, lines, bench) {
         options[chosen].label.push_str(" (changed)");
     }
     [Block::pick(FROM, "Spec", options), find_another(to, has_more)]
+}
+
+/// What a form that is chosen is called.
+pub(crate) fn name_of(from: &str, bench: &Bench) -> String {
+    FromSpec::of(from, bench).map_or_else(|| "no longer in the book".into(), |form| form.name())
 }
 
 /// The way to the specs that a list does not hold, where there are more.

@@ -187,6 +187,7 @@ impl Tool for LabelForm {
                 text.clone_into(&mut self.name);
             }
             "keeps" => text.clone_into(&mut self.keeps),
+            "days" => text.clone_into(&mut self.days),
             MADE => text.clone_into(&mut self.made),
             STRENGTH => text.clone_into(&mut self.strength),
             "allergens" => text.clone_into(&mut self.allergens),

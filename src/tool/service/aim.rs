@@ -75,6 +75,8 @@ form! {
         strength = "",
         /// A serve aimed at; as that.
         serve = "",
+        /// The form of a spec that it should be like: "id/0"; empty for none.
+        like = "",
         /// By how many lines: a key of [`By`].
         by = "one",
     }
@@ -127,6 +129,7 @@ impl Tool for AimForm {
                 Taste::Big => Block::amount(SERVE, "One serve, aim", Keys::Pour),
             },
         ];
+        blocks.push(self.like_field(bench));
         if self.taste() != Taste::Big {
             blocks.push(Block::chips::<By>("by", "By how many lines", false));
         }
@@ -178,7 +181,7 @@ impl AimForm {
         Taste::read(&self.taste)
     }
 
-    /// Where it should be: as typed, else a step from where it is.
+    /// Where it should be: as typed, else as it is in another, else a step from where it is.
     fn target(&self, now: &Mix, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Target> {
         let (of, step): (Of, &dyn Fn(f64) -> f64) = match self.taste() {
             Taste::Sharp => (Of::SugarToAcid, &|now| now * RATIO_STEP),
@@ -198,7 +201,8 @@ impl AimForm {
             Of::Volume if !self.serve.trim().is_empty() => Some(bench.volume(SERVE, &self.serve, problems)?.ml()),
             _ => None,
         };
-        let value = typed.unwrap_or_else(|| step(stands(now, of)));
+        let like = || self.like(bench).map(|like| stands(&like, of)).filter(|value| *value > 0.0);
+        let value = typed.or_else(like).unwrap_or_else(|| step(stands(now, of)));
         Some(Target { of, value })
     }
 

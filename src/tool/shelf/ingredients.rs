@@ -9,9 +9,10 @@ use crate::craft::pour::{fits, litre_of};
 use crate::quantity::{Temperature, Volume};
 use crate::reading::contents::{figures, figures_of};
 use crate::reading::from_spec::is_more;
-use crate::reading::{Contents, named};
+use crate::reading::{Contents, label, named};
 use crate::screen::own::taken;
 use crate::screen::pad::Keys;
+use crate::screen::percent::encode;
 use crate::screen::route::Route;
 use crate::screen::{
     Act, Answer, Bench, Block, Button, Fields, Figure, Input, Opt, Problem, Row, Strip, Tone, Tool, form,
@@ -198,6 +199,16 @@ impl Tool for OwnForm {
             ..Strip::default()
         };
         if let Some(prep) = prep {
+            let known = label::Facts {
+                name: own.name.clone(),
+                strength: text::editable(litre.strength().fraction() * 100.0, bench.decimal),
+                allergens: label::declared(prep.allergens.iter().copied()),
+                asks: prep.asks.clone(),
+                ..label::Facts::default()
+            };
+            let days =
+                if own.keeps.trim().is_empty() { String::new() } else { format!("&days={}", encode(own.keeps.trim())) };
+            answer.carry("Label it", format!("{}{days}", label::href(&known)));
             let whole = Contents::of_lines(prep.lines.clone()).mix.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
             let gives = prep.gives.filter(|_| prep.why.is_empty());
             if gives.is_some_and(|gives| is_more(gives, whole)) {

@@ -1,10 +1,11 @@
 //! The ice that a drink meets, which it is aimed at behind.
 
 use super::AimForm;
-use crate::quantity::Ratio;
+use crate::quantity::{Ratio, Temperature};
+use crate::reading::Contents;
 use crate::reading::chilled::{Chilled, serve_of};
-use crate::reading::from_spec::FromSpec;
-use crate::screen::Bench;
+use crate::reading::from_spec::{self, FromSpec};
+use crate::screen::{Bench, Block, Opt};
 use crate::substance::mix::Mix;
 
 /// The ice that a drink meets.
@@ -28,6 +29,29 @@ impl Iced<'_> {
 }
 
 impl AimForm {
+    /// The field that takes a spec to be like.
+    pub(super) fn like_field(&self, bench: &Bench) -> Block {
+        if bench.book.cards.is_empty() {
+            return Block::Nothing;
+        }
+        let mut options = vec![Opt::new("", "as typed, or a step")];
+        options.extend(from_spec::listed(false, bench).0);
+        if options.iter().all(|option| option.key != self.like) {
+            options.push(Opt::new(self.like.as_str(), from_spec::name_of(&self.like, bench)));
+        }
+        Block::pick("like", "Aim", options)
+    }
+
+    /// One serve of the form that it should be like, in its glass.
+    pub(super) fn like(&self, bench: &Bench) -> Option<Mix> {
+        let form = FromSpec::of(&self.like, bench)?;
+        let whole = Contents::of(form.lines(), bench).drunk(bench).0;
+        let volume = whole.volume(Temperature::TWENTY).ok()?;
+        let part = from_spec::serve(form.way(), &whole, bench).ok().and_then(|serve| serve.over(volume));
+        let ice = Iced { chilled: Chilled::of(form.way(), bench), bench };
+        Some(ice.serve(&(whole * part.unwrap_or(Ratio::ONE)), Ratio::ONE))
+    }
+
     /// What the ice of the form that it came from does to it.
     pub(super) fn ice<'a>(&self, bench: &'a Bench) -> Iced<'a> {
         let chilled = FromSpec::of(&self.from_spec, bench).and_then(|form| Chilled::of(form.way(), bench));

@@ -122,4 +122,10 @@ fn a_chilled_drink_is_aimed_at_in_the_glass() {
     let smaller = aimed(AimForm { serve: "100 ml".into(), ..form("big") });
     let there = in_glass(&smaller.form.expect("a form").lines).volume(crate::quantity::Temperature::TWENTY);
     assert!((there.expect("a volume").ml() - 100.0).abs() < 0.3, "{there:?}");
+    // And as it is in another form: that one in its own glass.
+    let like = aimed(AimForm { like: "a/0".into(), ..form("strong") });
+    assert!(like.strip.below.starts_with("To "), "{:?}", like.strip);
+    let other = stands(&in_glass(SOUR), Of::Strength);
+    let said = format!("{:.1} % vol", other * 100.0);
+    assert!(like.strip.below.contains(&said) || like.rows.is_empty(), "{:?} {said}", like.strip);
 }
