@@ -154,7 +154,10 @@ async fn books_of_every_size_fit_in_both_looks() -> Result<()> {
                 phone.open(route).await?;
                 let across = phone.run("return document.documentElement.scrollWidth - innerWidth").await?;
                 assert!(across.as_f64().unwrap_or(1.0) <= 0.0, "{at}: {across} too wide");
-                assert_eq!(phone.run(CLIPPED).await?, Value::Array(Vec::new()), "{at}");
+                // But for a name that the head has no room for: it is whole on the page that changes it.
+                let clipped = phone.run(CLIPPED).await?;
+                let is_name = |cut: &Value| cut.as_str().is_some_and(|cut| cut.starts_with("two "));
+                assert!(clipped.as_array().into_iter().flatten().all(is_name), "{at}: {clipped}");
                 assert_eq!(phone.wrongs().await?, Vec::<String>::new(), "{at}");
                 if forms > 3 {
                     assert_eq!(broken_rules(&phone, &axe).await?, Vec::<String>::new(), "{at}");
