@@ -12,6 +12,8 @@ use xtask::engines::Engine;
 use xtask::server::Serving;
 
 const TYPED: &str = "33";
+/// A link that brings a spec of the demo to what is to be bought.
+const BUYING: &str = "batch/buy?from_spec=demo-1%2F0";
 /// A link that carries an amount, and one to a record of the demo.
 const CARRYING: &str = "prep/milk-wash?drink=500+ml";
 const RECORD: &str = "specs/spec?id=demo-1";
@@ -92,7 +94,11 @@ const PRICE: &str = "pear brandy, 700 ml, 24.00";
 
 /// Types a number into the first field for one of each tool; says in how many.
 async fn is_typed_in(phone: &Phone, twin: &mut Twin) -> Result<usize> {
-    let is_tool = |path: &str| Route::ALL.iter().any(|route| route.row().path == path && route.row().record.is_none());
+    // What is lost of what is bought changes nothing until a spec is chosen: that is tried by a link.
+    let is_tool = |path: &str| {
+        Route::ALL.iter().any(|route| route.row().path == path && route.row().record.is_none())
+            && path != Route::Buy.row().path
+    };
     let fields: Vec<_> = number_fields().into_iter().filter(|(path, _)| is_tool(path)).collect();
     // What a drink costs depends on its numbers once something has a price.
     twin.open("shelf");
@@ -120,7 +126,7 @@ async fn opens_links(phone: &Phone, twin: &mut Twin) -> Result<()> {
     phone.open("specs").await?;
     twin.act(&Act::Demo);
     phone.tap_on("Try a demo").await?;
-    for link in [CARRYING, RECORD] {
+    for link in [CARRYING, RECORD, BUYING] {
         phone.leave().await?;
         twin.leave();
         twin.open(link);
