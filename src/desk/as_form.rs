@@ -2,8 +2,8 @@
 
 use super::{Desk, Effect, World};
 use crate::book::{Card, Entry, MOST_WAYS, Origin, Way};
-use crate::reading::from_spec::FROM;
-use crate::reading::origin;
+use crate::reading::from_spec::{FROM, FromSpec};
+use crate::reading::{free, origin};
 use crate::screen::route::Route;
 use crate::screen::{Bench, Face};
 use crate::store::SaveProblem;
@@ -21,18 +21,17 @@ impl Desk {
         let mut card = entry.value.clone();
         let mut way = way.clone();
         // What it is made from gets its key, once.
-        let from = self.text(self.route, FROM);
-        let at = from.rsplit_once('/').and_then(|(_, at)| at.parse::<usize>().ok()).unwrap_or(0);
+        let at = FromSpec::of(&self.text(self.route, FROM), &self.bench).map_or(0, |form| form.parts().1);
         if let Some(source) = card.ways.get_mut(at) {
             if source.key.is_empty() {
                 source.key = (world.fresh)();
             }
             way.from.form.clone_from(&source.key);
         }
+        way.from.texts = tool::typed(self.route, self.texts(self.route), &self.bench);
         let taken = |name: &str| card.ways.iter().any(|way| way.name.trim() == name);
         if taken(&way.name) {
-            let mut numbered = (2..=MOST_WAYS).map(|number| format!("{} {number}", way.name));
-            way.name = numbered.find(|name| !taken(name)).unwrap_or_default();
+            way.name = free(&way.name, &|name| !taken(name));
         }
         card.ways.push(way);
         let deed = deeds::change(entry, &card, "a form made from another", world.now)?;

@@ -299,6 +299,9 @@ pub(crate) fn in_all(way: &Way, drunk: &Mix, bench: &Bench) -> Volume {
     gives.filter(|gives| !is_more(*gives, whole)).unwrap_or(whole)
 }
 
+/// That it cannot be.
+pub(crate) const MORE: &str = "That is more than goes in. What is added, water too, is a line of its own.";
+
 /// Whether more comes out of something than goes in; what is measured may be a hundredth off.
 pub(crate) fn is_more(gives: Volume, whole: Volume) -> bool {
     gives.ml() > whole.ml() * 1.01

@@ -28,7 +28,7 @@ pub(crate) use allergens::{about, allergens, asks, cautions, declared};
 pub(crate) use cells::four_cells;
 pub(crate) use contents::{Content, Contents};
 pub(crate) use made_of::{hatch, made_of};
-pub(crate) use name::{named, of_form, poured_name};
+pub(crate) use name::{free, named, of_form, poured_name};
 pub(crate) use offered::offered;
 pub(crate) use parts::ask_part;
 pub(crate) use shares::{card_row, counted_row};

@@ -16,6 +16,12 @@ pub(crate) fn poured_name(name: &str, decimal: Decimal) -> &str {
     }
 }
 
+/// A name with the first number behind it that makes it free: "house syrup 2".
+pub(crate) fn free(name: &str, is_free: &dyn Fn(&str) -> bool) -> String {
+    let mut numbered = (2..).map(|number| format!("{name} {number}"));
+    numbered.find(|name| is_free(name)).unwrap_or_default()
+}
+
 /// What a form of a spec is called: "Orchard lantern, stirred".
 pub(crate) fn of_form(card: &Card, at: usize) -> String {
     let name = named(&card.name);

@@ -1,8 +1,10 @@
 //! What a form was made from: where that stands, and whether it has changed since.
 
 use super::from_spec::FromSpec;
+use super::name::free;
+use super::rows::carried;
 use crate::book::{Card, Origin, Own};
-use crate::quantity::{Amount, Volume};
+use crate::quantity::Volume;
 use crate::screen::plan::Need;
 use crate::screen::{Act, Bench, Button};
 use crate::substance::mix::Mix;
@@ -37,15 +39,9 @@ pub(crate) fn of_form(form: &FromSpec<'_>) -> Origin {
 
 /// What must be there for something, as the lines of what it is made of.
 pub(crate) fn parts(needs: &[Need], bench: &Bench) -> String {
-    let line = |need: &Need| {
-        let (amount, unit) = match need.amount {
-            Amount::Volume(volume) => (volume.ml(), " ml"),
-            Amount::Mass(mass) => (mass.g(), " g"),
-            Amount::Count(count) => (count.value(), ""),
-        };
-        (amount > 0.0).then(|| format!("{}{unit} {}", text::editable(amount, bench.decimal), need.what))
-    };
-    needs.iter().filter_map(line).collect::<Vec<_>>().join("\n")
+    let line = |need: &Need| format!("{} {}", carried(need.amount, bench), need.what);
+    let needs = needs.iter().filter(|need| !need.amount.is_none());
+    needs.map(line).collect::<Vec<_>>().join("\n")
 }
 
 /// What was made, as an ingredient of the bar's own: all that is in it, how much of it there is, and of what.
@@ -60,24 +56,18 @@ pub(crate) fn prep(name: &str, like: &str, (mix, gives): (&Mix, Volume), needs: 
     })
 }
 
-/// An ingredient under the next name that is free: "house syrup 2".
-pub(crate) fn free_name(name: &str, bench: &Bench) -> String {
-    let is_free =
-        |name: &String| bench.book.own.iter().all(|entry| !entry.value.name.trim().eq_ignore_ascii_case(name));
-    (2..).map(|number| format!("{name} {number}")).find(is_free).unwrap_or_else(|| name.to_owned())
-}
-
 /// What an ingredient can be kept as: itself; where there is one of its name that is another, in its place, or beside it. `label` is what keeping it says where there is none.
 pub(crate) fn to_keep(prep: Box<Own>, label: &str, bench: &Bench) -> Vec<Button> {
-    let there = bench.book.own.iter().find(|entry| entry.value.name.trim().eq_ignore_ascii_case(prep.name.trim()));
+    let called = |name: &str| bench.book.own.iter().find(|entry| entry.value.name.trim().eq_ignore_ascii_case(name));
+    let there = called(prep.name.trim());
     let keep = |label: String, prep| Button::new(label, Act::KeepIngredient(prep));
     let Some(there) = there else { return vec![keep(label.to_owned(), prep)] };
     if there.value.holds == prep.holds && there.value.parts == prep.parts {
         return Vec::new();
     }
-    let free = free_name(&prep.name, bench);
-    let beside = Box::new(Own { name: free.clone(), ..*prep.clone() });
-    vec![keep(format!("Put it in place of {}", prep.name), prep), keep(format!("Keep it as {free}"), beside)]
+    let name = free(&prep.name, &|name| called(name).is_none());
+    let beside = Box::new(Own { name: name.clone(), ..*prep.clone() });
+    vec![keep(format!("Put it in place of {}", prep.name), prep), keep(format!("Keep it as {name}"), beside)]
 }
 
 /// What something that was mixed is most like, by what is in it.

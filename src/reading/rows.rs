@@ -123,6 +123,11 @@ pub(crate) fn amount_words(amount: Amount, bench: &Bench) -> String {
     }
 }
 
+/// A line of so much: "45 ml pear brandy", in the unit that it is written in.
+pub(crate) fn line_of(amount: Amount, unit: Option<Unit>, name: &str, bench: &Bench) -> String {
+    format!("{} {name}", exact_words(amount, unit, bench))
+}
+
 /// An amount as text for another tool.
 pub(crate) fn carried(amount: Amount, bench: &Bench) -> String {
     match amount {

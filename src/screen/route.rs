@@ -223,6 +223,12 @@ impl Route {
         &TABLE[self as usize]
     }
 
+    /// The one whose form is kept under a key.
+    #[must_use]
+    pub fn of_key(key: &str) -> Option<Route> {
+        Route::ALL.iter().copied().find(|route| route.form_key() == key)
+    }
+
     /// The key its form is kept under.
     #[must_use]
     pub const fn form_key(self) -> &'static str {

@@ -17,11 +17,8 @@ pub(super) fn keeping(route: Route, form: &mut dyn Tool, answer: &mut Answer, be
         let from = text_of(form, FROM);
         let (label, way) = match FromSpec::of(&from, bench) {
             Some(source) => {
-                let from = Origin {
-                    tool: route.form_key().to_owned(),
-                    texts: own_texts(route, form, &from, bench),
-                    ..origin::of_form(&source)
-                };
+                // What was typed in the tool is noted when it is kept.
+                let from = Origin { tool: route.form_key().to_owned(), ..origin::of_form(&source) };
                 (format!("As a form of {}", named(&source.parts().0.value.name)), whole(*said, &source, from))
             }
             None => ("Keep it in Specs".to_owned(), *said),
@@ -56,13 +53,16 @@ fn whole(said: Way, source: &FromSpec<'_>, from: Origin) -> Way {
     }
 }
 
-/// What was typed in a tool: what is not as it begins, nor as the spec brings it.
-fn own_texts(route: Route, form: &mut dyn Tool, from: &str, bench: &Bench) -> Texts {
+/// What was typed in a tool: what is not as it begins, nor as its spec brings it.
+#[must_use]
+pub fn typed(route: Route, texts: &Texts, bench: &Bench) -> Texts {
     let mut usual = Texts::default();
     empty_into(tool(route).as_mut(), &mut usual);
+    let from = texts.get(FROM).map_or("", String::as_str);
     for (name, text) in carried(route, from, bench) {
         usual.insert(name, text);
     }
+    let mut form = filled(route, texts);
     let fields = form.fields().into_iter();
     let own = fields.filter(|(name, text)| !matches!(*name, FROM | SPEC | LINES) && usual.get(name) != Some(text));
     own.map(|(name, text)| (name.to_owned(), text.clone())).collect()
@@ -73,7 +73,7 @@ fn own_texts(route: Route, form: &mut dyn Tool, from: &str, bench: &Bench) -> Te
 #[must_use]
 pub fn worked_out(way: &Way, bench: &Bench) -> Option<Way> {
     let source = origin::source(&way.from, bench)?;
-    let route = Route::ALL.iter().copied().find(|route| route.form_key() == way.from.tool)?;
+    let route = Route::of_key(&way.from.tool)?;
     let (entry, at) = source.parts();
     let mut texts = Texts::default();
     let brought = carried(route, &format!("{}/{at}", entry.id), bench);

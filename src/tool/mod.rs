@@ -7,7 +7,7 @@ pub mod service;
 pub mod shelf;
 pub mod specs;
 
-pub use kept::worked_out;
+pub use kept::{typed, worked_out};
 
 use crate::reading::from_spec::{self, FROM, SPEC};
 use crate::reading::rows::rewritten;

@@ -9,7 +9,7 @@ use crate::quantity::{Amount, Ratio, Temperature};
 use crate::reading::contents::washed_words;
 use crate::reading::from_spec::{self, FromSpec};
 use crate::reading::label;
-use crate::reading::rows::{NOTICEABLE, exact_words, measured, scaled_row, unread_row, unscaled_row};
+use crate::reading::rows::{NOTICEABLE, line_of, measured, scaled_row, unread_row, unscaled_row};
 use crate::reading::{self, Contents, links};
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
@@ -249,7 +249,7 @@ impl ScaleForm {
         let line = |line: &SpecLine| match &line.read {
             Ok(read) => {
                 let amount = results.next().map_or(read.amount, |result| result.rounded);
-                format!("{} {}", exact_words(amount, read.unit, bench), read.name)
+                line_of(amount, read.unit, &read.name, bench)
             }
             Err(_) => line.typed.clone(),
         };
@@ -318,8 +318,7 @@ impl ScaleForm {
         let carried = bench.carried(made.unwrap_or(whole));
         answer.carry("Balance", Route::Balance.href());
         answer.carry("Into serves", Route::Serves.href_with("made", &carried));
-        let line =
-            |line: &crate::book::Line| format!("{} {}", exact_words(line.amount.times(factor), None, bench), line.name);
+        let line = |line: &crate::book::Line| line_of(line.amount.times(factor), None, &line.name, bench);
         let scaled: Vec<String> = spec.lines.iter().map(line).collect();
         links::milk_wash(read, is_washed, &scaled.join("\n"), &mut answer, bench);
         let name = FromSpec::of(&self.from_spec, bench).map_or_else(|| "Batch".into(), |form| form.name());

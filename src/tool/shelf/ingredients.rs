@@ -8,7 +8,7 @@ use crate::book::{LIBRARY, Own};
 use crate::craft::pour::{fits, litre_of};
 use crate::quantity::{Temperature, Volume};
 use crate::reading::contents::{figures, figures_of};
-use crate::reading::from_spec::is_more;
+use crate::reading::from_spec::{MORE, is_more};
 use crate::reading::{Contents, label, named};
 use crate::screen::own::taken;
 use crate::screen::pad::Keys;
@@ -170,12 +170,9 @@ impl Tool for OwnForm {
         bench.volume("gives", &own.gives, &mut answer.problems);
         bench.number("keeps", &own.keeps, (0.0, 3650.0), "Type days, like 14.", &mut answer.problems);
         let prep = bench.preps.iter().find(|prep| prep.id == self.id);
-        if let Some(prep) = prep.filter(|prep| !prep.why.is_empty()) {
+        if let Some(prep) = prep.filter(|prep| prep.is_circle) {
             answer.problems.push(Problem::new("parts", &prep.why));
-            if prep.is_circle {
-                return answer.without_answer("");
-            }
-            answer.problems.clear();
+            return answer.without_answer("");
         }
         let made = prep.and_then(|prep| bench.own.iter().find(|(name, _)| *name == prep.name)).map(|(_, taken)| *taken);
         let taken = made.or(taken(&own, bench.decimal, &mut answer.problems));
@@ -212,10 +209,7 @@ impl Tool for OwnForm {
             let whole = Contents::of_lines(prep.lines.clone()).mix.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
             let gives = prep.gives.filter(|_| prep.why.is_empty());
             if gives.is_some_and(|gives| is_more(gives, whole)) {
-                answer.problems.push(Problem::new(
-                    "gives",
-                    "That is more than goes in. What is added, water too, is a line of its own.",
-                ));
+                answer.problems.push(Problem::new("gives", MORE));
             } else if gives.is_some_and(|gives| gives.ml() < whole.ml() * 0.97) {
                 answer
                     .notes

@@ -5,7 +5,7 @@ use super::{BottleItForm, Water};
 use crate::book::Way;
 use crate::quantity::Amount;
 use crate::reading::from_spec::FromSpec;
-use crate::reading::rows::{amount_words, exact_words};
+use crate::reading::rows::{amount_words, line_of};
 use crate::screen::plan::{MINUTE, Need, Plan, Step};
 use crate::screen::{Bench, plural};
 use crate::text;
@@ -14,7 +14,7 @@ impl BottleItForm {
     /// The batch as a form of the spec that it came from: its water is in it.
     pub(super) fn form(&self, drink: &Drink, bench: &Bench) -> Option<Box<Way>> {
         FromSpec::of(&self.from_spec, bench)?;
-        let line = |part: &Part| format!("{} {}", exact_words(part.amount, None, bench), part.name);
+        let line = |part: &Part| line_of(part.amount, None, &part.name, bench);
         let lines: Vec<String> = drink.parts.iter().map(line).collect();
         let serves = drink.volume.over(drink.serve).map_or(1.0, |serves| serves.value().round());
         Some(Box::new(Way {

@@ -44,7 +44,7 @@ pub(super) struct Planned {
 const PROBE: &str = "\u{1}";
 
 fn route_of(part: &Part) -> Option<Route> {
-    Route::ALL.iter().copied().find(|route| route.form_key() == part.tool)
+    Route::of_key(&part.tool)
 }
 
 /// The tool of a part, with what was typed in it; none for a form of a spec and its ice.
@@ -60,7 +60,7 @@ fn tool_of(part: &Part) -> Option<Box<dyn Tool>> {
 
 /// What the tool of a part is called.
 pub(super) fn tool_name(key: &str) -> &'static str {
-    Route::ALL.iter().find(|route| route.form_key() == key).map_or("The spec", |route| route.row().label)
+    Route::of_key(key).map_or("The spec", |route| route.row().label)
 }
 
 /// What a part makes and of what, whatever its amounts are.

@@ -5,7 +5,7 @@ use super::{AimForm, Named};
 use crate::book::Way;
 use crate::craft::aim::{Aimed, Part};
 use crate::quantity::{Amount, Ratio};
-use crate::reading::rows::exact_words;
+use crate::reading::rows::line_of;
 use crate::reading::{Content, Contents};
 use crate::screen::Bench;
 use crate::text::SpecLine;
@@ -14,9 +14,7 @@ impl AimForm {
     /// All lines as much smaller.
     pub(super) fn smaller_form(read: &Contents, times: f64, bench: &Bench) -> Box<Way> {
         let line = |line: &SpecLine| match (&line.read, Ratio::from_value(times)) {
-            (Ok(read), Ok(times)) => {
-                format!("{} {}", exact_words(read.amount.times(times), read.unit, bench), read.name)
-            }
+            (Ok(read), Ok(times)) => line_of(read.amount.times(times), read.unit, &read.name, bench),
             _ => line.typed.clone(),
         };
         let lines: Vec<String> = read.lines.iter().map(line).collect();
@@ -45,15 +43,13 @@ impl AimForm {
             match times {
                 None => lines.push(line.typed.clone()),
                 Some(times) if times <= Ratio::ZERO => {}
-                Some(times) => {
-                    lines.push(format!("{} {}", exact_words(read.amount.times(times), read.unit, bench), read.name));
-                }
+                Some(times) => lines.push(line_of(read.amount.times(times), read.unit, &read.name, bench)),
             }
         }
         for at in poured..parts.len() {
             if let (Some(measures), Some(each)) = (to(at), serves.inverse()) {
                 let volume = volume_of(&parts[at].measure, measures) * each;
-                lines.push(format!("{} {}", exact_words(Amount::Volume(volume), None, bench), names[at].name));
+                lines.push(line_of(Amount::Volume(volume), None, &names[at].name, bench));
             }
         }
         Box::new(Way { name: "aimed".into(), lines: lines.join("\n"), ..Way::default() })

@@ -5,7 +5,7 @@ use super::{CardForm, LINES, ways};
 use crate::book::Card;
 use crate::craft::balance::balance;
 use crate::quantity::{Temperature, Volume};
-use crate::reading::from_spec::is_more;
+use crate::reading::from_spec::{MORE, is_more};
 use crate::reading::{self, Contents, card_row, named};
 use crate::screen::pad::Keys;
 use crate::screen::{
@@ -55,8 +55,7 @@ impl CardForm {
         let gives = bench.volume("gives", &self.gives, &mut answer.problems);
         let whole = read.drunk(bench).0.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
         if gives.is_some_and(|gives| read.whole().is_some() && is_more(gives, whole)) {
-            let words = "That is more than goes in. What is added, water too, is a line of its own.";
-            answer.problems.push(Problem::new("gives", words));
+            answer.problems.push(Problem::new("gives", MORE));
         }
         answer.strip = self.strip(&read, bench);
         rest(card, &mut blocks);
