@@ -8,7 +8,7 @@ const raise = (name) => window.dispatchEvent(new Event(name));
 const hand = (name, text) => window.dispatchEvent(Object.assign(new Event(name), { text }));
 
 async function compiled(address) {
-  const file = await fetch(address);
+  const file = await fetch(address, { signal: AbortSignal.timeout?.(45000) });
   if (!file.ok) throw new TypeError(`${file.status} for the app`);
   // While it arrives, where the host names its type.
   if (file.headers.get("content-type") === "application/wasm") return WebAssembly.compileStreaming(file);
@@ -17,18 +17,51 @@ async function compiled(address) {
 
 // Between two long pieces of work the page gets its turn: what was tapped shows, and what is painted stands.
 const turn = () => new Promise((resolve) => setTimeout(resolve));
-const opened = new Promise((resolve) => window.addEventListener("meniscus-opened", resolve, { once: true }));
+const once = (name) => new Promise((resolve) => window.addEventListener(name, resolve, { once: true }));
+const opened = once("meniscus-opened");
+const whole = once("meniscus-whole");
 
 async function start() {
   const script = document.querySelector("link[data-boot=script]").href;
-  const wasm = document.querySelector("link[data-boot=wasm]").href;
-  const parts = Promise.all([import(script), compiled(wasm), restored]);
-  await Promise.race([parts, turn()]);
+  // The build puts the wasm into two parts: xtask/src/split.rs.
+  const { href: wasm, dataset } = document.querySelector("link[data-boot=wasm]");
+  const first = Promise.all([import(script), compiled(wasm), restored]);
+  // On a first visit the first part is all that the first screen needs: the network is its own until it is here.
+  const isFirst = document.getElementById("app").dataset.first === "";
+  const rest = isFirst ? first.then(() => compiled(dataset.rest)) : compiled(dataset.rest);
+  rest.catch(() => {});
+  await Promise.race([first, turn()]);
   markDecimal();
-  const [{ default: init }, code] = await parts;
+  const [{ default: init }, code] = await first;
   await turn();
-  await init({ module_or_path: code });
+  const app = await init({ module_or_path: code });
+  let here = false;
+  const bring = async () => {
+    const module = await rest;
+    if (!here) await WebAssembly.instantiate(module, { first: app });
+    here = true;
+  };
+  window.addEventListener("meniscus-rest", () => {
+    if (here) return;
+    new WebAssembly.Instance(fetchedAtOnce(dataset.rest), { first: app });
+    here = true;
+  });
+  if (!isFirst) await bring();
+  raise("meniscus-begin");
   await opened;
+  if (isFirst) await bring();
+  page.removeAttribute("data-starting");
+  raise("meniscus-whole");
+}
+
+// What cannot wait for the rest of the app has the page wait. Taps do not come to this: public/first.js keeps them.
+function fetchedAtOnce(address) {
+  const asked = new XMLHttpRequest();
+  asked.open("GET", address, false);
+  // Only a text can be had so: each of its letters stands for a byte.
+  asked.overrideMimeType("text/plain; charset=x-user-defined");
+  asked.send();
+  return new WebAssembly.Module(Uint8Array.from(asked.responseText, (letter) => letter.charCodeAt(0)));
 }
 
 // Whether the device writes 1,5. To ask takes a slow phone longer than anything else of a start, so what it said last
@@ -172,7 +205,7 @@ async function receive(address) {
   const [title, text, url] = ["title", "text", "url"].map((name) => searchParams.get(name)?.trim() ?? "");
   const ours = [url, ...text.split(/\s+/)].find((word) => word.startsWith(folder) && word.includes("#/"));
   const words = text ? (text.startsWith(title) ? text : `${title}\n${text}`) : url || title;
-  await opened;
+  await whole;
   if (ours) location.hash = new URL(ours).hash;
   else if (words) hand("meniscus-file", words);
   else if (hash) location.hash = hash;
@@ -188,7 +221,7 @@ if (new URLSearchParams(location.search).size) {
 }
 
 window.launchQueue?.setConsumer(async ({ files, targetURL }) => {
-  await opened;
+  await whole;
   if (files?.length) return take(await files[0].getFile());
   if (targetURL && targetURL !== openedAt) receive(targetURL);
   // The launch that opened this page has been seen to; the next may lead to the same place.

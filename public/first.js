@@ -43,18 +43,22 @@
     }
   }
 
-  // ---- Taps and typing before the app stands are kept in order; boot.js has them done again in the app ----
+  // ---- Taps and typing before the app stands are kept in order, and done again in it. What does more than type on the
+  // first screen waits until the rest of the app is here ----
 
   const kept = [];
+  let isOpen = false;
   const label = (element) => element.getAttribute("aria-label") ?? element.textContent;
   const alike = (tag, words) => [...app.querySelectorAll(tag)].filter((element) => label(element) === words);
   const keep = (event) => {
     const target = event.isTrusted && event.target.closest("button, a, label, input, select, textarea, summary");
     // What repair.js offers is done at once.
     if (!target || app.dataset.first === "failed") return;
+    const isTyping = target.matches(".pad *, label, input, select, textarea");
+    if (isTyping && isOpen && !kept.length) return;
     const { id, localName: tag, value } = target;
     const words = label(target);
-    kept.push({ type: event.type, id, tag, value, words, turn: alike(tag, words).indexOf(target) });
+    kept.push({ type: event.type, isTyping, id, tag, value, words, turn: alike(tag, words).indexOf(target) });
     event.stopPropagation();
     if (event.type === "click") event.preventDefault();
   };
@@ -63,24 +67,31 @@
 
   // Time for the app to draw, and then to put the caret where a screen begins.
   const drawn = () => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
-  window.addEventListener(
-    "meniscus-opened",
-    async () => {
-      delete app.dataset.first;
-      await new Promise(requestAnimationFrame);
-      for (let step; (step = kept.shift()); await drawn()) {
-        const { type, id, tag, value, words } = step;
-        const target = id ? document.getElementById(id) : alike(tag, words)[step.turn];
-        if (!target) continue;
-        if ("selectionStart" in target) target.focus();
-        if (type === "click") target.click();
-        else {
-          target.value = value;
-          target.dispatchEvent(new Event(type, { bubbles: true }));
-        }
-      }
-      types.forEach((type) => app.removeEventListener(type, keep, true));
-    },
-    { once: true },
-  );
+  const once = (name) => new Promise((resolve) => window.addEventListener(name, resolve, { once: true }));
+  const whole = once("meniscus-whole");
+  const again = ({ type, id, tag, value, words, turn }) => {
+    const target = id ? document.getElementById(id) : alike(tag, words)[turn];
+    if (!target) return;
+    if ("selectionStart" in target) target.focus();
+    if (type === "click") return target.click();
+    target.value = value;
+    target.dispatchEvent(new Event(type, { bubbles: true }));
+  };
+  // One stays among those that are kept until it is done: what comes meanwhile stands behind it.
+  const doAgain = async () => {
+    for (let step; (step = kept[0]); kept.shift()) {
+      if (!step.isTyping) await whole;
+      again(step);
+      await drawn();
+    }
+  };
+  once("meniscus-opened").then(async () => {
+    delete app.dataset.first;
+    await new Promise(requestAnimationFrame);
+    isOpen = true;
+    await doAgain();
+    await whole;
+    await doAgain();
+    types.forEach((type) => app.removeEventListener(type, keep, true));
+  });
 }

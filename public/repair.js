@@ -55,7 +55,7 @@ async function repair() {
   for (const name of (await window.caches?.keys()) ?? [])
     if (name.startsWith(`meniscus ${scope} `)) await caches.delete(name);
   // What the browser has cached by itself is fetched anew too; the worker, in its last minute, lets this pass.
-  const parts = [...document.querySelectorAll("script[src], link[href]")].map((part) => part.src || part.href);
+  const parts = [...document.querySelectorAll("script[src], link[href]")].flatMap((part) => [part.src || part.href, part.dataset.rest ?? []].flat());
   await Promise.allSettled(parts.map((part) => fetch(part, { cache: "reload" })));
   location.reload();
 }

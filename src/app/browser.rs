@@ -183,6 +183,13 @@ pub(super) fn send(name: &str, texts: &[(&str, String)]) {
     let _ = window.dispatch_event(&event);
 }
 
+/// Has boot.js bring the rest of the app at once, where it is not here yet: the build puts the wasm into two parts, and has
+/// this called by its name where the first comes to the second (xtask/src/split.rs).
+#[inline(never)]
+pub(super) fn fetch_rest() {
+    send("meniscus-rest", &[]);
+}
+
 /// The address of the page, without what stands after "#".
 pub(super) fn page_address() -> String {
     let href = window().and_then(|window| window.location().href().ok()).unwrap_or_default();

@@ -89,8 +89,13 @@ fn noted() -> News {
     }
 }
 
-/// Opens everything that is stored, and then puts the app in place of the first screen.
+/// Waits until boot.js says that all is there which opening needs.
 pub fn start() {
+    browser::on_event("meniscus-begin", open);
+}
+
+/// Opens everything that is stored, and then puts the app in place of the first screen.
+fn open() {
     let device = Device {
         decimal: browser::device_decimal(),
         ahead: browser::minutes_ahead,
@@ -138,6 +143,7 @@ fn hear(tab: &Rc<Tab>) {
     // A field that goes while it has the focus has the browser lay the page out once more, half drawn: 5 of 17 ms.
     on("hashchange", || {
         browser::leave_input();
+        browser::fetch_rest();
         News::Address(browser::hash())
     });
     for name in ["meniscus-update-waiting", "meniscus-can-install", "meniscus-installed"] {

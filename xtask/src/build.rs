@@ -71,6 +71,8 @@ impl SmallStd {
 pub(crate) fn flags(small: &SmallStd) -> String {
     let from = std::iter::once(root()).chain(registries()).chain(small.source.clone());
     let mut flags: Vec<_> = from.map(|folder| format!("--remap-path-prefix={}/=", folder.display())).collect();
+    // Names that say what a generic function was made for.
+    flags.push("-Csymbol-mangling-version=v0".to_owned());
     if small.source.is_some() {
         flags.extend(["-Zunstable-options", "-Cpanic=immediate-abort"].map(str::to_owned));
     }

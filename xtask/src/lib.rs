@@ -14,6 +14,7 @@ pub mod precache;
 pub mod server;
 pub mod size;
 pub mod smaller;
+mod split;
 pub mod stand_in;
 pub mod tools;
 pub mod weigh;

@@ -8,7 +8,7 @@ use base64::Engine;
 use base64::prelude::BASE64_STANDARD;
 use sha2::{Digest, Sha256};
 
-use crate::{first_screen, inline, licences, named, smaller};
+use crate::{first_screen, inline, licences, named, smaller, split};
 
 const TEMPLATE: &str = include_str!("service_worker.js");
 
@@ -44,6 +44,7 @@ pub fn write_from_hook() -> Result<()> {
     if let Some(wasm) = ending("_bg.wasm") {
         let script = wasm.to_string_lossy().replace("_bg.wasm", ".js");
         smaller::number_imports(Path::new(&script), &wasm)?;
+        split::split(staging, &wasm)?;
     }
     for file in files.iter().filter(|file| file.ends_with(".js") || file.ends_with(".css")) {
         smaller::minify(&staging.join(file))?;

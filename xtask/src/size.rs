@@ -4,10 +4,12 @@ use std::io::Write;
 
 use anyhow::{Result, bail};
 
-use crate::{dist, inline, licences, precache, tools};
+use crate::{dist, inline, licences, precache, split, tools};
 
 /// Most that everything needed to run may weigh, compressed, in bytes.
-pub const BUDGET: usize = 497_000;
+pub const BUDGET: usize = 516_000;
+/// Most that the first screen needs of it, before it answers: all but the rest of the wasm, and the worker.
+pub const FIRST_ANSWER_BUDGET: usize = 258_000;
 /// What the standard library weighs more as it comes than compiled with the app, where its source cannot be had.
 const STD_AS_IT_COMES: usize = 20_000;
 /// Most that the first paint may weigh, compressed: the page, with its sheet, its first scripts and its first screen. So
@@ -36,7 +38,7 @@ pub fn report() -> Result<()> {
     // Icons are for the home screen, licences for those who ask: the app starts without them.
     names.retain(|name| !name.ends_with(".png") && name != licences::PAGE);
     println!("\n{:>9} {:>9}  needed to run", "raw", "brotli");
-    let (mut raw, mut packed, mut first) = (0, 0, 0);
+    let (mut raw, mut packed, mut paint, mut answer) = (0, 0, 0, 0);
     for name in names {
         let data = std::fs::read(dist().join(&name))?;
         let compressed = brotli(&data, 11)?.len();
@@ -44,15 +46,25 @@ pub fn report() -> Result<()> {
         raw += data.len();
         packed += compressed;
         if name == inline::PAGE {
-            first = compressed;
+            paint = compressed;
+        }
+        if !name.ends_with(split::REST) && name != precache::WORKER {
+            answer += compressed;
         }
     }
-    let budget = if tools::has_std_source()? { BUDGET } else { BUDGET + STD_AS_IT_COMES };
-    println!("{raw:>9} {packed:>9}  in all, budget {budget}");
-    println!("{:>9} {first:>9}  of which the first paint, budget {FIRST_PAINT_BUDGET}", "");
+    let more = if tools::has_std_source()? { 0 } else { STD_AS_IT_COMES };
+    let sums = [
+        (packed, BUDGET + more, "in all"),
+        (answer, FIRST_ANSWER_BUDGET + more, "of which the first answer"),
+        (paint, FIRST_PAINT_BUDGET, "of which the first paint"),
+    ];
+    println!("{raw:>9}");
+    for (sum, budget, what) in sums {
+        println!("{:>9} {sum:>9}  {what}, budget {budget}", "");
+    }
     let licences = brotli(&std::fs::read(dist().join(licences::PAGE))?, 11)?.len();
     println!("{:>9} {licences:>9}  licences, kept offline, not needed to run", "");
-    if packed > budget || first > FIRST_PAINT_BUDGET {
+    if sums.iter().any(|(sum, budget, _)| sum > budget) {
         bail!("over the size budget");
     }
     Ok(())

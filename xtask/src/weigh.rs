@@ -36,10 +36,7 @@ pub fn weigh() -> Result<()> {
         std::env::var_os("CARGO_TARGET_DIR").map_or_else(|| root().join("target"), PathBuf::from).join("weigh");
     run(cargo(&["build", "--release", "--locked", "--target", "wasm32-unknown-unknown"])
         .env("CARGO_TARGET_DIR", &folder)
-        .env("CARGO_PROFILE_RELEASE_STRIP", "none")
-        .env("CARGO_PROFILE_RELEASE_DEBUG", "0")
-        // The older names leave out what a generic function was made for.
-        .env("RUSTFLAGS", format!("{} -Csymbol-mangling-version=v0", build::flags(&small)))
+        .env("RUSTFLAGS", build::flags(&small))
         .envs(small.env()))?;
     let built = folder.join("wasm32-unknown-unknown/release").join(OURS).with_extension("wasm");
     run(Command::new(tools.wasm_bindgen)

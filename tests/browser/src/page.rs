@@ -26,7 +26,7 @@ impl Phone {
     /// # Errors
     /// When it does not come up.
     pub async fn is_up(&self) -> Result<()> {
-        self.until("document.querySelector('#app:not([data-first]) > #page')").await?;
+        self.until("document.querySelector(':not([data-starting]) > body > #app:not([data-first]) > #page')").await?;
         // It brings its first field into sight a frame later: nobody taps sooner than that.
         self.run_async("requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done, 0)))").await?;
         Ok(())

@@ -13,17 +13,30 @@ window.__places = () => [...document.querySelectorAll('#app *')].map((e) => {
 });
 addEventListener('DOMContentLoaded', () => (window.__first = __places()));";
 
-/// Holds the wasm back until `__go()`, in a tab that says so.
+/// Holds the wasm back until `__go()`, or what of it is named, in a tab that says so; and counts what could not wait for it.
 const HOLD: &str = "
-if (sessionStorage.hold) {
+const held = sessionStorage.hold;
+window.__asked = 0;
+addEventListener('meniscus-rest', () => window.__asked++);
+if (held) {
   const get = fetch;
-  window.fetch = (what, ...rest) =>
-    String(what).endsWith('.wasm') ? new Promise((go) => (window.__go = () => go(get(what, ...rest)))) : get(what, ...rest);
+  const open = [];
+  let holds = true;
+  window.fetch = (what, ...rest) => {
+    if (!holds || !String(what).endsWith(held)) return get(what, ...rest);
+    window.__go ??= () => { holds = false; open.forEach((go) => go()); };
+    return new Promise((go) => open.push(() => go(get(what, ...rest))));
+  };
 }";
 
 /// Opens an address anew while the wasm is held back.
 async fn open_held(phone: &Phone, at: &str) -> Result<()> {
-    phone.run("sessionStorage.hold = 1").await?;
+    open_without(phone, ".wasm", at).await
+}
+
+/// Opens an address anew while what ends so is held back.
+async fn open_without(phone: &Phone, held: &str, at: &str) -> Result<()> {
+    phone.run(&format!("sessionStorage.hold = '{held}'")).await?;
     // Left first, as a person does, and come back to.
     phone.run(&format!("location.assign('?again={at}#/{at}')")).await?;
     phone.until(&format!("window.__go && location.hash === '#/{at}'")).await
@@ -66,6 +79,36 @@ async fn what_is_tapped_before_the_app_stands_is_done_when_it_does() -> Result<(
     go_on(&phone).await?;
     phone.until("document.querySelector('.places.open .tool[href=\"#/batch/serves\"]')").await?;
     Ok(())
+}
+
+#[tokio::test]
+async fn a_first_visit_is_answered_before_the_rest_of_the_app_is_here() -> Result<()> {
+    let (_serving, phone) = phone_with(HOLD).await?;
+    phone.open("service/measure").await?;
+    phone.run("localStorage.clear()").await?;
+    open_without(&phone, "_rest.wasm", "service/measure").await?;
+    phone.until("document.querySelector('#app:not([data-first]) > #page')").await?;
+    // All that can be typed on it.
+    phone.press("2 oz").await?;
+    phone.strip_says("59.1 ml | Pour 2 oz").await?;
+    phone.choose("liquid", "simple-syrup").await?;
+    phone.put("at", "30").await?;
+    phone.strip_says("59.1 ml | Pour 2 oz").await?;
+    assert_eq!(phone.run("return __asked").await?, 0, "nothing had to wait for it");
+    // What needs it is kept, and done then.
+    phone.tap_on("Batch").await?;
+    ensure!(phone.run("return !document.querySelector('.places.open')").await? == true);
+    go_on(&phone).await?;
+    phone.until("document.querySelector('.places.open .tool[href=\"#/batch/serves\"]')").await?;
+    assert_eq!(phone.run("return __asked").await?, 0);
+    // An address that is typed in cannot be kept: the rest is fetched there and then.
+    phone.run("localStorage.clear()").await?;
+    open_without(&phone, "_rest.wasm", "service/measure").await?;
+    phone.until("document.querySelector('#app:not([data-first]) > #page')").await?;
+    phone.run("location.hash = '#/prep/syrup'").await?;
+    phone.until("document.title.startsWith('Syrup')").await?;
+    ensure!(phone.run("return __asked > 0 && document.documentElement.hasAttribute('data-starting')").await? == true);
+    go_on(&phone).await
 }
 
 #[tokio::test]

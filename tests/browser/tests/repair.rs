@@ -17,7 +17,7 @@ async fn what_is_damaged_on_the_phone_is_fetched_again_and_data_stays() -> Resul
     phone.press("3 3 ml").await?;
     let runs = |file: &String| ["boot-", "mirror-", "meniscus-"].iter().any(|start| file.starts_with(start));
     let files: Vec<String> = precache::files(a.path())?.into_iter().filter(runs).collect();
-    ensure!(files.len() == 4, "{files:?}");
+    ensure!(files.len() == 5, "{files:?}");
     // Something else, and nothing at all.
     let damages: Vec<_> = files.iter().flat_map(|file| [(file, "} not it"), (file, "")]).collect();
     for (file, damaged) in &damages {

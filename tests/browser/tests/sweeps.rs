@@ -10,10 +10,11 @@ use browser::{FAULTS, Fault, Host, Phone, Setup, build_of};
 use serde_json::json;
 use xtask::precache;
 
-/// Where in the list of files the first of each kind is, by the ending of its name.
+/// Where in the list of files the first of each kind is, by the ending of its name. Each part of the wasm is a kind.
 fn one_of_each_kind(files: &[String]) -> Vec<usize> {
     let mut seen = BTreeSet::new();
-    let is_new = |file: &String| seen.insert(file.rsplit('.').next().map(str::to_owned));
+    let is_new =
+        |file: &String| seen.insert((file.ends_with("_rest.wasm"), file.rsplit('.').next().map(str::to_owned)));
     let news: Vec<bool> = files.iter().map(is_new).collect();
     (0..files.len()).filter(|at| news[*at]).collect()
 }
@@ -162,7 +163,11 @@ async fn comes_right(host: &Host, phone: &Phone, build: &Path, fault: Fault) -> 
     }
     host.mend();
     phone.cdp("Page.reload", json!({})).await?;
-    phone.until("document.querySelector('#app:not([data-first]), #app[data-first=failed]')").await?;
+    phone
+        .until(
+            "document.querySelector(':not([data-starting]) > body > #app:not([data-first]), #app[data-first=failed]')",
+        )
+        .await?;
     // The browser's own cache may have it for a year.
     let must_repair = phone.run("return !!document.querySelector('#app[data-first]')").await? == true;
     if must_repair {
