@@ -43,7 +43,7 @@ pub fn check() -> Result<()> {
 pub fn sweep() -> Result<()> {
     browser::ensure()?;
     build::build()?;
-    run(&mut cargo(&["test", "--package", "browser", "--test", "sweeps", "--", "--ignored", "--nocapture"]))
+    run(&mut cargo(&["test", "--package", "browser", "--test", "all", "sweeps::", "--", "--ignored", "--nocapture"]))
 }
 
 /// Runs the browser tests against dist/.

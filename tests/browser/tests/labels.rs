@@ -1,10 +1,8 @@
 //! Labels: what is printed, pixel by pixel, and the picture.
 
-mod printed;
-
+use crate::printed::print;
 use anyhow::{Result, ensure};
 use browser::{Phone, phone_with};
-use printed::print;
 use serde_json::json;
 
 async fn label_of_the_demo(phone: &Phone) -> Result<()> {

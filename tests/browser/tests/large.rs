@@ -1,4 +1,4 @@
-//! A book of 5 000 specs. In a file of its own: files are run one after another, so nothing beside it takes the processor
+//! A book of 5 000 specs. In a program of its own: they are run one after another, so nothing beside it takes the processor
 //! while it is timed.
 
 use anyhow::{Result, ensure};

@@ -1,10 +1,8 @@
 //! Paper: what is printed of a run sheet.
 
-mod printed;
-
+use crate::printed::print;
 use anyhow::{Result, ensure};
 use browser::phone_with;
-use printed::print;
 
 #[tokio::test]
 async fn a_run_of_five_preps_is_one_a4() -> Result<()> {
