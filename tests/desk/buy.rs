@@ -56,7 +56,7 @@ fn a_spec_is_bought_for_ticked_and_still_so_tomorrow() {
     // Another spec beside it, from its own page; then the same tomorrow.
     let buy = tab.go("specs/spec?id=demo-2&at=0").tap("More").link("To buy");
     tab.go(&buy);
-    assert_eq!(tab.rows(), ["Orchard lantern, stirred|40|", "Hedgerow clerk, quick|10|"]);
+    assert_eq!(tab.rows(), ["Orchard lantern, stirred|40|", "Hedgerow clerk, quick|10|Its number stands above."]);
     let mut later = Tab::open(&keeper, "batch/buy");
     assert!(list(&mut later).contains(&"x pear brandy 3 × 700 ml".to_owned()), "{:?}", list(&mut later));
     later.tap("Untick all");

@@ -13,7 +13,7 @@ use crate::reading::from_spec::{self, FROM};
 use crate::screen::pad::Keys;
 use crate::screen::plan::Need;
 use crate::screen::route::Route;
-use crate::screen::{Act, Answer, Bench, Block, Button, Input, Problem, Row, Tool, form};
+use crate::screen::{Act, Answer, Bench, Block, Button, Input, Opt, Problem, Row, Tool, form};
 use crate::text::{Dimension, read_spec};
 use shown::List;
 
@@ -139,9 +139,22 @@ impl BuyForm {
 
     /// The fields, with the list between them.
     fn fields(&self, rows: Vec<Row>, has_batch: bool, list: &List, bench: &Bench) -> Vec<Block> {
-        let mut blocks = Vec::from(from_spec::fields(Route::Buy, &self.from_spec, None, bench));
+        let (mut options, has_more) = from_spec::listed(false, bench);
+        let all = self.all();
+        options.retain(|option| all.iter().all(|(of, _)| *of != option.key));
+        // It stands at none of them again as soon as one is taken: the next is a tap away.
+        let (none, label) = match (options.is_empty() && !has_more, rows.is_empty()) {
+            (true, _) => ("all are on the list", "Add a spec"),
+            (false, true) => ("choose", "Add a spec"),
+            (false, false) => ("choose", "Add another spec"),
+        };
+        options.insert(0, Opt::new(self.from_spec.as_str(), none));
+        let mut blocks = Vec::new();
         let shown = |is_shown: bool, block: Block| if is_shown { block } else { Block::Nothing };
         let lines = |name, label, placeholder| Block::field(name, label, Input::Lines { placeholder });
+        blocks
+            .push(shown(!bench.book.cards.is_empty() || !self.from_spec.is_empty(), Block::pick(FROM, label, options)));
+        blocks.push(from_spec::find_another(Route::Buy, has_more));
         blocks.push(shown(!self.from_spec.is_empty(), Block::amount(SERVES, "Serves", Keys::Count)));
         blocks.push(shown(!rows.is_empty(), Block::Table("For", rows)));
         blocks.push(shown(has_batch, Block::amount(POUR, "Poured of a batch", Keys::Pour)));

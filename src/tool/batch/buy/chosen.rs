@@ -71,6 +71,9 @@ impl BuyForm {
                 }
             }
             row.marked = !row.detail.is_empty() || name == GONE;
+            if is_open && !row.marked && all.len() > 1 {
+                row.detail = "Its number stands above.".into();
+            }
             let mut others = all.clone();
             others.retain(|(other, _)| other != of);
             let (from, stays) = if is_open { ("", "") } else { (self.from_spec.as_str(), self.serves.as_str()) };

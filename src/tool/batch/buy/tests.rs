@@ -270,20 +270,22 @@ fn specs_stand_beside_each_other_each_for_its_own_number() {
     let rows = |texts: &Texts| -> Vec<String> {
         let of = |block: &Block| if let Block::Table("For", rows) = block { rows.clone() } else { Vec::new() };
         let rows = screen(Route::Buy, texts, &bench).blocks.iter().flat_map(of).collect::<Vec<_>>();
-        rows.iter().map(|row| format!("{} {}{}", row.name, row.amount, row.detail)).collect()
+        rows.iter()
+            .map(|row| format!("{} {}{}", row.name, row.amount, row.detail).replace("Its number stands above.", " ^"))
+            .collect()
     };
     let first = taken(&Texts::default(), &[("from_spec", "a/0")]);
     assert_eq!(rows(&first), ["One 10"]);
     let mut second = taken(&first, &[("serves", "40"), ("from_spec", "b/0")]);
-    assert_eq!(rows(&second), ["One 10", "Two 40"]);
+    assert_eq!(rows(&second), ["One 10", "Two 40 ^"]);
     // What is typed is that one's; coming back to the first, it stays.
     second.insert("serves".into(), "50".into());
     let third = taken(&second, &[("from_spec", "a/0")]);
-    assert_eq!((third["serves"].as_str(), rows(&third)), ("10", vec!["One 10".to_owned(), "Two 50".to_owned()]));
+    assert_eq!((third["serves"].as_str(), rows(&third)), ("10", vec!["One 10 ^".to_owned(), "Two 50".to_owned()]));
     // None is open; both stay.
     assert_eq!(rows(&taken(&third, &[("from_spec", "")])), ["One 10", "Two 50"]);
     // The same again by a link: for as many as that says.
-    assert_eq!(rows(&taken(&third, &[("serves", "5"), ("from_spec", "b/0")])), ["One 10", "Two 5"]);
+    assert_eq!(rows(&taken(&third, &[("serves", "5"), ("from_spec", "b/0")])), ["One 10", "Two 5 ^"]);
     let row = |texts: &Texts, name: &str, label: &str| {
         let of = |block: &Block| if let Block::Table("For", rows) = block { rows.clone() } else { Vec::new() };
         let rows = screen(Route::Buy, texts, &bench).blocks.iter().flat_map(of).collect::<Vec<_>>();
@@ -297,11 +299,32 @@ fn specs_stand_beside_each_other_each_for_its_own_number() {
     assert_eq!(rows(&row(&third, "One", "Remove")), ["Two 50"]);
     let changed = row(&third, "Two", "Change");
     assert_eq!((changed["serves"].as_str(), changed["from_spec"].as_str()), ("50", "b/0"));
-    assert_eq!(rows(&changed), ["One 10", "Two 50"]);
+    assert_eq!(rows(&changed), ["One 10", "Two 50 ^"]);
     let gone = taken(&third, &[("from_spec", "c/0")]);
     assert_eq!(rows(&gone)[2], "No longer in the book 10");
     let unread = taken(&third, &[("serves", "many"), ("from_spec", "a/0")]);
     assert_eq!(rows(&unread)[0], "One manyNot counted: type for how many.");
+}
+
+/// The field that adds one stands at none again, and holds what is not on the list: the second is as near as the first.
+#[test]
+fn another_spec_is_a_tap_away() {
+    let bench = bench(&[("a", card("One", "10 ml gin")), ("b", card("Two", "10 ml dry vermouth"))], &[], "");
+    let field = |texts: &Texts| {
+        let screen = screen(Route::Buy, texts, &bench);
+        let field = screen.field("from_spec").expect("the field").clone();
+        let Input::Pick(options) = field.input else { panic!("{:?}", field.input) };
+        let options: Vec<String> = options
+            .into_iter()
+            .map(|option| format!("{}{}", if option.key == field.text { ">" } else { "" }, option.label))
+            .collect();
+        (field.label, options.join(" "))
+    };
+    assert_eq!(field(&Texts::default()), ("Add a spec", ">choose One Two".into()));
+    let first = taken(&Texts::default(), &[("from_spec", "a/0")]);
+    assert_eq!(field(&first), ("Add another spec", ">choose Two".into()));
+    let both = taken(&first, &[("from_spec", "b/0")]);
+    assert_eq!(field(&both), ("Add a spec", ">all are on the list".into()));
 }
 
 #[test]
