@@ -3,7 +3,7 @@
 use super::cost::{By, made_by, own, prices};
 use super::yields::of_fruit;
 use super::{Content, Contents, named};
-use crate::book::{Kind, Line, Measured, Price, Taken, ingredient, whole};
+use crate::book::{Kind, Line, Measured, Price, Taken, ingredient, taken_as, whole};
 use crate::craft::buy::{and, as_measured, less, makings, over};
 use crate::craft::fruit::{Product, fruit_for, share_of};
 use crate::craft::pour::pour;
@@ -11,9 +11,12 @@ use crate::craft::scale::density_of;
 use crate::quantity::{Amount, Density, Mass, Ratio, Temperature, Volume};
 use crate::screen::Bench;
 use crate::substance::fruit::{FRUIT, Fruit};
+use crate::text::{Dimension, read_spec};
 
 /// Millilitres of one egg, of its white and of its yolk. Common practice, no source.
 const EGGS: [(&str, f64); 3] = [("whole-egg", 48.0), ("egg-white", 30.0), ("egg-yolk", 18.0)];
+/// What is written where nothing goes on a drink.
+const NO_GARNISH: [&str; 4] = ["none", "no garnish", "-", "–"];
 
 /// Something that is bought.
 pub(crate) struct Thing {
@@ -21,8 +24,21 @@ pub(crate) struct Thing {
     pub(crate) line: Line,
     /// The fruit that it is, by weight; none for anything else.
     pub(crate) fruit: Option<&'static Fruit>,
+    /// What it is besides what is poured; none for that.
+    pub(crate) piece: Option<Piece>,
+    /// What it is for, where that is called something else, and how much of that.
+    pub(crate) of: Vec<(String, Amount)>,
     /// What is the same by another word is the same thing.
     key: String,
+}
+
+/// What is got by the piece.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Piece {
+    /// It goes on a drink.
+    Garnish,
+    /// A batch goes into it.
+    Bottle,
 }
 
 /// Something that is made here.
@@ -76,6 +92,33 @@ impl<'a> Needs<'a> {
             Some((at, each)) => self.preps[at].wanted += each * times,
             None => add(&mut self.things, line, times, self.bench),
         }
+    }
+
+    /// What goes on so many drinks, as it was written: by the piece where that says no number.
+    pub(crate) fn garnish(&mut self, typed: &str, serves: Ratio) {
+        for line in read_spec(typed, &self.bench.reading(Dimension::Either)) {
+            let (amount, name) = match line.read {
+                Ok(read) => (read.amount, read.name),
+                Err(_) => (Amount::Count(Ratio::ONE), line.typed),
+            };
+            if !NO_GARNISH.iter().any(|none| none.eq_ignore_ascii_case(&name)) {
+                self.piece(Piece::Garnish, &name, amount.times(serves));
+            }
+        }
+    }
+
+    /// So many of what is no ingredient: what is poured and called alike is something else.
+    pub(crate) fn piece(&mut self, piece: Piece, name: &str, amount: Amount) {
+        let line = Line { amount, ..plain(name) };
+        let key = format!("{}{}", piece as u8, name.to_ascii_lowercase());
+        put(&mut self.things, Thing { line, fruit: None, piece: Some(piece), of: Vec::new(), key });
+    }
+
+    /// Ice, with what of it melts before it is used.
+    pub(crate) fn ice(&mut self, used: Mass, all: Mass) {
+        let line = Line { amount: Amount::Mass(all), taken: taken_as("ice", &[]), ..plain("ice") };
+        let of = vec![("in tins and glasses; the rest melts before use".to_owned(), Amount::Mass(used))];
+        put(&mut self.things, Thing { line, fruit: None, piece: None, of, key: "ice".into() });
     }
 
     /// What there is of something on the shelf.
@@ -172,7 +215,8 @@ impl Bought {
     /// How much of a thing is still to get: less what is on the shelf; and what that is.
     pub(crate) fn left(&self, thing: &Thing) -> (Amount, Option<Amount>) {
         let amount = thing.line.amount;
-        let there = self.shelf.iter().find(|there| there.key == thing.key);
+        let key = if thing.piece.is_some() { &thing.key[1..] } else { &thing.key };
+        let there = self.shelf.iter().find(|there| there.key == key);
         let there = there.and_then(|there| as_measured(there.line.amount, amount, density(&thing.line), None));
         (there.map_or(amount, |there| less(amount, there)), there)
     }
@@ -212,6 +256,11 @@ impl Thing {
     pub(crate) fn by_pack(&self, amount: Amount, pack: Amount) -> Option<Amount> {
         let each = self.fruit.and_then(|fruit| Mass::from_g(fruit.each).ok());
         as_measured(amount, pack, density(&self.line).filter(|_| self.fruit.is_none()), each)
+    }
+
+    /// Whether it is ice.
+    pub(crate) fn is_ice(&self) -> bool {
+        key_of(&self.line) == "ice"
     }
 
     /// What sort of thing it is; none for what nothing is like.
@@ -257,14 +306,34 @@ fn add(list: &mut Vec<Thing>, line: &Line, times: f64, bench: &Bench) {
         (None, Some(own)) => own.to_ascii_lowercase(),
         (None, None) => whole(&line.name).map_or_else(|| line.name.to_ascii_lowercase(), |known| known.key.to_owned()),
     };
-    let fruit = fruit.map(|(fruit, _)| fruit);
-    for there in list.iter_mut().filter(|there| there.key == key) {
-        if let Some(more) = as_measured(line.amount, there.line.amount, density(&line), None) {
+    put(list, Thing { line, fruit: fruit.map(|(fruit, _)| fruit), piece: None, of: Vec::new(), key });
+}
+
+/// Adds a thing to a list: to what is the same, where both are measured alike.
+fn put(list: &mut Vec<Thing>, thing: Thing) {
+    for there in list.iter_mut().filter(|there| there.key == thing.key) {
+        if let Some(more) = as_measured(thing.line.amount, there.line.amount, density(&thing.line), None) {
             there.line.amount = and(there.line.amount, more);
+            for (name, amount) in thing.of {
+                match there
+                    .of
+                    .iter_mut()
+                    .find(|(other, sum)| *other == name && as_measured(amount, *sum, None, None).is_some())
+                {
+                    Some((_, sum)) => *sum = and(*sum, amount),
+                    None => there.of.push((name, amount)),
+                }
+            }
             return;
         }
     }
-    list.push(Thing { line, fruit, key });
+    list.push(thing);
+}
+
+/// A line that says nothing but a name.
+fn plain(name: &str) -> Line {
+    let amount = Amount::Count(Ratio::ZERO);
+    Line { amount, unit: None, name: name.to_owned(), taken: None, unread: None, said: String::new() }
 }
 
 /// The fruit that a line is bought as, and how much of it: fruit that is counted or weighed, or what its juice or purée

@@ -11,7 +11,7 @@ pub(crate) mod freezer;
 pub(crate) mod from_spec;
 pub(crate) mod glance;
 pub(crate) mod glass;
-mod iced;
+pub(crate) mod iced;
 pub(crate) mod label;
 pub(crate) mod links;
 mod made_of;

@@ -8,7 +8,7 @@ mod tests;
 use super::run;
 use crate::book::{Line, taken_as};
 use crate::quantity::Amount;
-use crate::reading::bought::Needs;
+use crate::reading::bought::{Needs, Piece};
 use crate::reading::from_spec::{self, FROM};
 use crate::screen::pad::Keys;
 use crate::screen::plan::Need;
@@ -32,6 +32,8 @@ form! {
         run = "",
         /// What Bottle it brought, a line each.
         batch = "",
+        /// What that goes into: "5 empty bottles of 700 ml".
+        bottles = "",
         /// Ice, by weight.
         ice = "",
         /// What else is needed, a line each.
@@ -49,6 +51,7 @@ const SERVES: &str = "serves";
 const POUR: &str = "pour";
 const RUN: &str = "run";
 const BATCH: &str = "batch";
+const BOTTLES: &str = "bottles";
 const ICE: &str = "ice";
 const LINES: &str = "lines";
 const HAVE: &str = "have";
@@ -67,7 +70,12 @@ impl Tool for BuyForm {
     fn show(&mut self, bench: &Bench) -> (Vec<Block>, Answer) {
         let mut answer = Answer::default();
         let mut needs = Needs::new(bench);
-        let (rows, has_batch) = self.chosen(&mut needs, &mut answer, bench);
+        let mut iced = chosen::Iced::default();
+        let (rows, has_batch) = self.chosen(&mut needs, &mut iced, &mut answer, bench);
+        // What Ice brought is all of it.
+        if self.ice.is_empty() {
+            iced.need(&mut needs, &mut answer, bench);
+        }
         self.besides(&mut needs, &mut answer, bench);
         let list = List::of(needs.bought(), &self.got, bench);
         let of: Vec<String> = rows.iter().map(|row| format!("{}: {}", row.name, row.amount)).collect();
@@ -95,7 +103,11 @@ impl Tool for BuyForm {
             }
             FROM => return self.take_spec(text),
             RUN => &mut self.run,
-            BATCH => &mut self.batch,
+            BATCH => {
+                self.bottles.clear();
+                &mut self.batch
+            }
+            BOTTLES => &mut self.bottles,
             ICE => &mut self.ice,
             _ => return,
         };
@@ -121,6 +133,12 @@ impl BuyForm {
             && let Some(mass) = bench.mass(ICE, &self.ice, &mut answer.problems)
         {
             needs.line(&line(&Need::of("ice", Amount::Mass(mass))), 1.0);
+        }
+        if !self.bottles.trim().is_empty() {
+            let (count, name) = self.bottles.trim().split_once(' ').unwrap_or((&self.bottles, "empty bottles"));
+            if let Some(count) = bench.count(BOTTLES, count, &mut answer.problems) {
+                needs.piece(Piece::Bottle, name, Amount::Count(count));
+            }
         }
         for (field, typed) in [(BATCH, &self.batch), (LINES, &self.lines), (HAVE, &self.have)] {
             for typed in read_spec(typed, &bench.reading(Dimension::Either)) {
@@ -163,6 +181,10 @@ impl BuyForm {
             lines(HAVE, "On the shelf, a line each", "400 ml pear brandy\n12 limes"),
             lines(LINES, "What else is needed, a line each", "2 kg sugar\n3 lemons"),
             shown(!self.batch.is_empty(), lines(BATCH, "From Bottle it", "1 l gin")),
+            shown(
+                !self.bottles.is_empty(),
+                Block::field(BOTTLES, "Empty bottles", Input::Words { placeholder: "5 empty bottles of 700 ml" }),
+            ),
             shown(!self.ice.is_empty(), Block::amount(ICE, "Ice", Keys::Weight)),
             Block::amount(WASTE, "Spilt or lost", Keys::Percent),
             shown(!list.is_empty(), Block::Buttons(vec![Button::new("Save as CSV", Act::Csv)])),

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use super::*;
 use crate::book::{Book, Card, Entry, Own, Stamp, Way};
 use crate::reading::contents::READ;
-use crate::screen::{Held, Pour, Screen, Texts};
+use crate::screen::{Held, Pour, Screen, Texts, address};
 use crate::text::Decimal;
 use crate::tool::shelf::settings::ShelfForm;
 use crate::tool::{Change, after, screen};
@@ -87,7 +87,7 @@ fn a_spec_for_so_many_is_what_is_missing_in_packs() {
             "limes|2 × 10 pieces|6.00|need 11 (684 g)",
             "# Dairy and dry",
             "whole milk|0.5 l|0.80|need 200 ml",
-            "# Bottles and ice",
+            "# Bottles",
             "pear brandy|700 ml|24.00|need 900 ml, have 400 ml",
             "Enough on the shelf: dry vermouth.",
         ]
@@ -133,7 +133,7 @@ fn what_is_got_is_ticked_for_that_many_packs() {
     assert!(one.foot.iter().any(|button| button.label == "Untick all"), "{:?}", one.foot);
     assert_eq!(
         one.copy,
-        "To buy\n\nMarket\n2 × 10 pieces limes, 6.00; need 11 (684 g)\n\nBottles and ice\n700 ml pear brandy, 24.00; \
+        "To buy\n\nMarket\n2 × 10 pieces limes, 6.00; need 11 (684 g)\n\nBottles\n700 ml pear brandy, 24.00; \
          need 900 ml, have 400 ml\n\nEnough on the shelf: dry vermouth."
     );
     // For 60 serves two packs of milk are needed: one of them is still to get.
@@ -185,7 +185,7 @@ fn one_thing_is_one_line_whatever_it_is_called() {
             "# Market",
             "limes|10||need 586 g",
             "egg whites|4 eggs||need 120 ml",
-            "# Bottles and ice",
+            "# Bottles",
             "gin|2 × 700 ml||need 800 ml"
         ]
     );
@@ -196,7 +196,7 @@ fn one_thing_is_one_line_whatever_it_is_called() {
     assert_eq!(of("limes, 1 kg, 4.00, 50 %", "500 ml lime juice")[1], "limes|2 × 1 kg|8.00|need 16 (1.03 kg)");
     let own = ShelfForm { yields: "lime juice 30 %".into(), ..ShelfForm::default() }.bench(Decimal::Point);
     assert_eq!(list(&shown(&own, &[("lines", "500 ml lime juice")]))[1], "limes|27||need 1.71 kg");
-    assert_eq!(of("", "500 ml water\n2 kg ice"), ["# Bottles and ice", "ice|2 kg||"]);
+    assert_eq!(of("", "500 ml water\n2 kg ice"), ["# Ice", "ice|2 kg||"]);
 }
 
 /// Cordial: 600 ml of juice and 400 g of sugar give 800 ml. A punch takes 200 ml of that, and 300 ml of gin.
@@ -209,7 +209,7 @@ fn preps_are_bought_as_what_they_are_made_of() {
     let pears = "pears|2||need 261 g";
     assert_eq!(
         of(&[("from_spec", "a/0"), ("serves", "1")]),
-        ["# Market", pears, "# Dairy and dry", "sugar|100 g||", "# Bottles and ice", "gin|700 ml||need 300 ml"]
+        ["# Market", pears, "# Dairy and dry", "sugar|100 g||", "# Bottles", "gin|700 ml||need 300 ml"]
     );
     // Half of it is on the shelf already.
     let half = of(&[("from_spec", "a/0"), ("serves", "1"), ("have", "100 ml house cordial")]);
@@ -258,6 +258,80 @@ fn a_batch_is_asked_for_what_is_poured_of_it() {
     // A tenth is spilt.
     let spilt = of(&[("from_spec", "b/0"), ("serves", "9"), ("waste", "10")]);
     assert_eq!(list(&spilt)[1], "pear brandy|2 × 700 ml||need 900 ml");
+}
+
+/// By hand, 20 serves: (180 g to stir with + 90 g in the glass) × 20 are 5.4 kg, and a fifth of all melts: 6.75 kg. 30 more
+/// with 200 g to shake with and no ice in the glass: 11.4 kg, 14.3 kg.
+#[test]
+fn ice_and_garnish_stand_at_the_end() {
+    let iced = |name: &str, method: &str, ice: &str, garnish: &str| {
+        let mut card = card(name, "60 ml gin\n20 ml lemon juice");
+        let way = &mut card.ways[0];
+        (way.method, way.ice, way.garnish) = (method.into(), ice.into(), garnish.into());
+        card
+    };
+    let mut bowl = iced("Bowl", "stirred", "cubes", "orange wheel");
+    bowl.ways[0].lines = "900 ml gin\n600 ml dry vermouth".into();
+    let cards = [
+        ("a", iced("Stirred", "stirred", "one clear block", "Lemon peel")),
+        ("b", iced("Shaken", "shaken", "none", "2 olives")),
+        ("c", iced("Plain", "", "", "none")),
+        ("d", bowl),
+    ];
+    let bench = bench(&cards, &[], "olives, 100 pieces, 6.00");
+    let end = |texts: &[(&str, &str)]| {
+        let list = list(&shown(&bench, texts));
+        let from = list.iter().position(|line| line == "# Ice").unwrap_or(list.len());
+        list[from..].to_vec()
+    };
+    let one = [
+        "# Ice",
+        "ice|6.75 kg|no price|for 5.4 kg in tins and glasses; the rest melts before use",
+        "# Garnish",
+        "Lemon peel|20|no price|lemons for juice are counted apart",
+    ];
+    assert_eq!(end(&[("of", "a/0=20")]), one);
+    // What is chosen, and what there is.
+    let all = [("of", "a/0=20\nb/0=30\nc/0=10\nd/0=12"), ("have", "2.25 kg ice\n10 olives")];
+    assert_eq!(
+        end(&all)[1],
+        "ice|12 kg|no price|need 14.3 kg, have 2.25 kg; for 11.4 kg in tins and glasses; the rest melts before use"
+    );
+    assert_eq!(end(&all)[3..], [one[3], "olives|100 pieces|6.00|need 60, have 10"]);
+    // Ice counts the same, and what it brings back is all of it.
+    let screen = shown(&bench, &[("of", "a/0=20\nb/0=30")]);
+    let links = screen.foot.iter().map(|button| (&button.label, &button.act));
+    let ice = links.chain([]).find_map(|(label, act)| match act {
+        Act::Go(href) if label == "Ice for the night" => Some(href.clone()),
+        _ => None,
+    });
+    let ice = ice.or_else(|| Some(screen.links().into_iter().find(|link| link.label == "Ice for the night")?.href));
+    let carried = address::read(&ice.expect("a way to Ice")).carried;
+    let texts = carried
+        .iter()
+        .fold(Texts::default(), |texts, (name, text)| after(Route::Ice, &texts, Change::Take(name, text)));
+    let night = crate::tool::screen(
+        Route::Ice,
+        &[texts, [("tubs".to_owned(), "0 g".to_owned())].into()].into_iter().flatten().collect(),
+        &bench,
+    );
+    assert_eq!(night.strip.figures[0].to_string(), "14.3 kg");
+    assert_eq!(end(&[("of", "a/0=20"), ("ice", "9 kg")])[1], "ice|9 kg|no price|");
+    assert_eq!(end(&[("of", "c/0=20\nd/0=12")]), [""; 0]);
+}
+
+#[test]
+fn a_batch_goes_into_empty_bottles() {
+    let of =
+        |bottles: &str| shown(&bench(&[], &[], "gin, 700 ml, 20.00"), &[("batch", "2 l gin"), ("bottles", bottles)]);
+    let screen = of("3 empty bottles of 700 ml");
+    assert_eq!(list(&screen)[2..], ["# Empty bottles", "empty bottles of 700 ml|3|no price|"]);
+    assert_eq!(strip(&screen), "2 of 2 to get | at least 60.00 of 60.00 still to pay");
+    assert!(of("").field("bottles").is_none());
+    let wrong = of("some bottles").field("bottles").and_then(|field| field.problem.clone()).expect("a problem");
+    assert_eq!(wrong.words, "Type a number above zero, like 18 or 2½.");
+    let stale = taken(&Texts::default(), &[("bottles", "3 empty bottles of 700 ml"), ("batch", "1 l gin")]);
+    assert_eq!(stale["bottles"], "");
 }
 
 fn taken(texts: &Texts, pairs: &[(&str, &str)]) -> Texts {
