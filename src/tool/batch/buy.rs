@@ -7,14 +7,16 @@ mod tests;
 
 use super::run;
 use crate::book::{Line, taken_as};
-use crate::quantity::Amount;
+use crate::quantity::{Amount, Ratio};
 use crate::reading::bought::{Needs, Piece};
+use crate::reading::cost::prices;
 use crate::reading::from_spec::{self, FROM};
+use crate::reading::rows::rewritten;
 use crate::screen::pad::Keys;
 use crate::screen::plan::Need;
 use crate::screen::route::Route;
-use crate::screen::{Act, Answer, Bench, Block, Button, Input, Opt, Problem, Row, Tool, form};
-use crate::text::{Dimension, read_spec};
+use crate::screen::{Act, Answer, Bench, Block, Button, Fix, Input, Opt, Problem, Row, Tool, form};
+use crate::text::{Dimension, LineProblem, read_spec};
 use shown::List;
 
 form! {
@@ -115,6 +117,13 @@ impl Tool for BuyForm {
     }
 }
 
+/// What so many bottles hold of something: packs that the bar has a price for.
+fn in_bottles(count: f64, line: &Line, bench: &Bench) -> Option<Amount> {
+    let pack = prices(line, bench).first()?.pack;
+    let count = Ratio::from_value(count).ok()?;
+    (!matches!(pack, Amount::Count(_))).then(|| pack.times(count))
+}
+
 impl BuyForm {
     /// What the run and the lines need, and what there is.
     fn besides(&self, needs: &mut Needs<'_>, answer: &mut Answer, bench: &Bench) {
@@ -140,15 +149,31 @@ impl BuyForm {
                 needs.piece(Piece::Bottle, name, Amount::Count(count));
             }
         }
-        for (field, typed) in [(BATCH, &self.batch), (LINES, &self.lines), (HAVE, &self.have)] {
-            for typed in read_spec(typed, &bench.reading(Dimension::Either)) {
+        for (field, typed_in) in [(BATCH, &self.batch), (LINES, &self.lines), (HAVE, &self.have)] {
+            for typed in read_spec(typed_in, &bench.reading(Dimension::Either)) {
                 match typed.read {
                     Ok(line) if field == HAVE => needs.there(&line),
                     Ok(line) => needs.line(&line, 1.0),
                     Err(problem) => {
+                        if let LineProblem::Bottles(count, name) = &problem
+                            && let Some(amount) =
+                                in_bottles(*count, &line(&Need::of(name, Amount::Count(Ratio::ONE))), bench)
+                        {
+                            let need = Need::of(name, amount);
+                            if field == HAVE {
+                                needs.there(&line(&need))
+                            } else {
+                                needs.line(&line(&need), 1.0)
+                            }
+                            continue;
+                        }
                         let words =
                             if problem.is_words() { "Say how much, like 2 kg.".into() } else { problem.to_string() };
-                        answer.problems.push(Problem::new(field, format!("“{}”: {words}", typed.typed)));
+                        let whole = |fixed: &String| rewritten(typed_in, &typed.typed, fixed);
+                        let fixes = problem.fixes(&typed.typed);
+                        let fixes = fixes.iter().map(|fixed| Fix { label: fixed.clone(), ..Fix::from(whole(fixed)) });
+                        let words = format!("“{}”: {words}", typed.typed);
+                        answer.problems.push(Problem { fixes: fixes.collect(), ..Problem::new(field, words) });
                     }
                 }
             }
@@ -178,7 +203,7 @@ impl BuyForm {
         blocks.push(shown(has_batch, Block::amount(POUR, "Poured of a batch", Keys::Pour)));
         blocks.extend(list.blocks());
         blocks.extend([
-            lines(HAVE, "On the shelf, a line each", "400 ml pear brandy\n12 limes"),
+            lines(HAVE, "On the shelf, a line each", "2 bottles pear brandy\n12 limes"),
             lines(LINES, "What else is needed, a line each", "2 kg sugar\n3 lemons"),
             shown(!self.batch.is_empty(), lines(BATCH, "From Bottle it", "1 l gin")),
             shown(

@@ -334,6 +334,28 @@ fn a_batch_goes_into_empty_bottles() {
     assert_eq!(stale["bottles"], "");
 }
 
+/// A bottle is the pack that there is a price for; else it is asked what it holds, with what would settle it.
+#[test]
+fn what_is_on_the_shelf_is_counted_in_bottles() {
+    let bench = bench(&[], &[], "London dry gin, 1 l, 30.00");
+    let screen =
+        shown(&bench, &[("lines", "1.7 l gin\n1 l dry vermouth"), ("have", "1½ bottles gin\n1 bottle dry vermouth")]);
+    assert_eq!(list(&screen)[1], "gin|1 l|30.00|need 1 700 ml, have 1 500 ml");
+    assert!(list(&screen)[2].starts_with("dry vermouth|2 × 750 ml|"), "{:?}", list(&screen));
+    let problem = screen.field("have").and_then(|field| field.problem.clone()).expect("a problem");
+    assert_eq!(
+        problem.words,
+        "“1 bottle dry vermouth”: How much is a bottle? Often 700 ml: write it like 2 × 700 ml gin."
+    );
+    assert_eq!(problem.fixes[1].label, "1 × 750 ml dry vermouth");
+    assert_eq!(problem.fixes[1].text, "1½ bottles gin\n1 × 750 ml dry vermouth");
+    let fixed = shown(&bench, &[("lines", "1.7 l gin\n1 l dry vermouth"), ("have", &problem.fixes[1].text)]);
+    assert!(fixed.field("have").is_some_and(|field| field.problem.is_none()));
+    assert_eq!(list(&fixed)[2], "dry vermouth|750 ml|no price|need 1 000 ml, have 750 ml");
+    // What else is needed is read so too.
+    assert_eq!(list(&shown(&bench, &[("lines", "2 bottles gin")]))[1], "gin|2 × 1 l|60.00|need 2 000 ml");
+}
+
 fn taken(texts: &Texts, pairs: &[(&str, &str)]) -> Texts {
     pairs.iter().fold(texts.clone(), |texts, (name, text)| after(Route::Buy, &texts, Change::Take(name, text)))
 }
