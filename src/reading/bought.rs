@@ -17,6 +17,15 @@ use crate::text::{Dimension, read_spec};
 const EGGS: [(&str, f64); 3] = [("whole-egg", 48.0), ("egg-white", 30.0), ("egg-yolk", 18.0)];
 /// What is written where nothing goes on a drink.
 const NO_GARNISH: [&str; 4] = ["none", "no garnish", "-", "–"];
+/// What is made of water and one thing alone, and what that is.
+const DISSOLVED: [(&str, &str); 6] = [
+    ("simple-syrup", "sugar"),
+    ("simple-syrup-cups", "sugar"),
+    ("rich-syrup", "sugar"),
+    ("rich-syrup-cups", "sugar"),
+    ("demerara-syrup", "demerara sugar"),
+    ("saline", "salt"),
+];
 
 /// Something that is bought.
 pub(crate) struct Thing {
@@ -297,6 +306,13 @@ fn add(list: &mut Vec<Thing>, line: &Line, times: f64, bench: &Bench) {
     }
     let Ok(times) = Ratio::from_value(times) else { return };
     let mut line = Line { amount: line.amount.times(times), ..line.clone() };
+    let mut of = Vec::new();
+    if own.is_none()
+        && let Some(solid) = dissolved_in(&line, bench)
+    {
+        of.push((line.name, line.amount));
+        line = solid;
+    }
     let fruit = if own.is_none() { fruit_of(&line, bench) } else { None };
     let key = match (fruit, own) {
         (Some((fruit, mass)), _) => {
@@ -306,7 +322,7 @@ fn add(list: &mut Vec<Thing>, line: &Line, times: f64, bench: &Bench) {
         (None, Some(own)) => own.to_ascii_lowercase(),
         (None, None) => whole(&line.name).map_or_else(|| line.name.to_ascii_lowercase(), |known| known.key.to_owned()),
     };
-    put(list, Thing { line, fruit: fruit.map(|(fruit, _)| fruit), piece: None, of: Vec::new(), key });
+    put(list, Thing { line, fruit: fruit.map(|(fruit, _)| fruit), piece: None, of, key });
 }
 
 /// Adds a thing to a list: to what is the same, where both are measured alike.
@@ -328,6 +344,19 @@ fn put(list: &mut Vec<Thing>, thing: Thing) {
         }
     }
     list.push(thing);
+}
+
+/// Of a syrup or salt water of the library that the bar does not buy, what is stirred into its water.
+fn dissolved_in(line: &Line, bench: &Bench) -> Option<Line> {
+    let taken = line.taken?;
+    let (key, name) = DISSOLVED.iter().find(|(key, _)| *key == taken.ingredient.key)?;
+    // A syrup of something else is no more than like it.
+    let called = line.name.split(['(', ',']).next()?.trim_matches(|c: char| !c.is_ascii_alphabetic());
+    whole(called).filter(|known| known.key == *key)?;
+    let mix = pour(&taken, line.amount)?;
+    let mass = if *name == "salt" { mix.other } else { mix.sugar() };
+    let is_bought = newest(line, bench).is_some();
+    (!is_bought).then(|| Line { amount: Amount::Mass(mass), taken: taken_as(name, &[]), ..plain(name) })
 }
 
 /// A line that says nothing but a name.

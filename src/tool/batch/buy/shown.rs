@@ -217,7 +217,9 @@ impl List {
                 "Fruit by your own yield, else by what your price says of it is used, else by rule of thumb: see Fruit. Juice that you have a price for by volume is bought as juice.",
             );
         }
-        say("Water is not bought. What is lost in making a prep is in what it gives.");
+        say(
+            "Water is not bought: simple, rich and demerara syrup and saline without a price of yours are their sugar or salt, by the library. What is lost in making a prep is in what it gives.",
+        );
     }
 
     /// What is still to get, as plain text.

@@ -356,6 +356,34 @@ fn what_is_on_the_shelf_is_counted_in_bottles() {
     assert_eq!(list(&shown(&bench, &[("lines", "2 bottles gin")]))[1], "gin|2 × 1 l|60.00|need 2 000 ml");
 }
 
+/// By the library: 614.8 g of sugar in a litre of simple syrup, 884.5 g in one of rich, 230 g of salt in one of saline.
+#[test]
+fn syrups_of_the_library_are_bought_as_sugar() {
+    let of = |prices: &str, lines: &str, have: &str| {
+        list(&shown(&bench(&[], &[], prices), &[("lines", lines), ("have", have)]))
+    };
+    let lines = "1.2 l simple syrup\n100 ml rich syrup (2:1)\n30 ml sugar syrup\n10 ml saline\n100 g sugar";
+    assert_eq!(
+        of("", lines, ""),
+        [
+            "# Dairy and dry",
+            "sugar|945 g||for 1 200 ml simple syrup and 100 ml rich syrup (2:1) and 30 ml sugar syrup",
+            "salt|2.3 g||for 10 ml saline",
+        ]
+    );
+    // What there is of it is so much less sugar.
+    assert_eq!(
+        of("sugar, 1 kg, 1.10", "1.5 l simple syrup", "500 ml simple syrup\n100 g sugar")[1],
+        "sugar|1 kg|1.10|need 922 g, have 407 g; for 1 500 ml simple syrup"
+    );
+    assert_eq!(of("", "1 l demerara syrup", "")[1], "demerara sugar|885 g||for 1 000 ml demerara syrup");
+    // What is bought is bought, and what is made of more than sugar is not taken apart.
+    assert_eq!(of("sugar syrup, 1 l, 4.00", "1.2 l simple syrup", "")[1], "simple syrup|2 × 1 l|8.00|need 1 200 ml");
+    for syrup in ["vanilla syrup", "honey syrup", "orgeat", "gomme syrup", "maple syrup"] {
+        assert_eq!(of("", &format!("100 ml {syrup}"), "")[1], format!("{syrup}|100 ml||"));
+    }
+}
+
 fn taken(texts: &Texts, pairs: &[(&str, &str)]) -> Texts {
     pairs.iter().fold(texts.clone(), |texts, (name, text)| after(Route::Buy, &texts, Change::Take(name, text)))
 }
