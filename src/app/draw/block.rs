@@ -60,6 +60,7 @@ pub(super) fn block(view: &View, block: &Block) -> Vec<Node> {
         Block::Sides(shown) => sides(shown).into_iter().collect(),
         Block::Label(shown) => shown.iter().map(label).collect(),
         Block::Serves(label, count) => vec![serves(label, *count)],
+        Block::Pours(shown) if shown.lines.is_empty() => Vec::new(),
         Block::Pours(shown) => vec![pours(shown)],
         Block::Doing(steps) => vec![doing(steps)],
         Block::Printed(shown) => vec![printed(shown)],

@@ -146,7 +146,7 @@ impl List {
 
     /// The parts of the list, each under its heading, and what there is enough of. Each has a place of its own.
     pub(super) fn blocks(&self) -> Vec<Block> {
-        let mut blocks = Vec::new();
+        let mut blocks = vec![Block::Pours(Pours::default())];
         for (at, title) in GROUPS.into_iter().enumerate() {
             let lines: Vec<Pour> =
                 self.items.iter().filter(|item| item.group == at).map(|item| item.pour.clone()).collect();
