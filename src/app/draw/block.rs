@@ -142,11 +142,16 @@ fn amount(amount: &str) -> Node {
         Some((number, unit)) if starts && is_unit(unit) => (number, unit),
         _ => (amount, ""),
     };
-    element(
-        "span",
-        &[("class", "q")],
-        vec![said("b", &[], owned(number)), Node::Words(" ".into()), said("i", &[], owned(unit))],
-    )
+    element("span", &[("class", "q")], number_and_unit(number, unit))
+}
+
+/// A number, and its unit where it has one.
+pub(super) fn number_and_unit(number: &str, unit: &str) -> Vec<Node> {
+    let mut drawn = vec![said("b", &[], owned(number))];
+    if !unit.is_empty() {
+        drawn.extend([Node::Words(" ".into()), said("i", &[], owned(unit))]);
+    }
+    drawn
 }
 
 /// A figure beside its label: its unit stands in a column of its own.

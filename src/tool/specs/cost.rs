@@ -151,7 +151,10 @@ impl CostForm {
             Block::amount(SERVES, "Serves", Keys::Count),
             Block::amount(MENU, "On the menu", Keys::Count),
             Block::amount(TAX, "Tax", Keys::Percent),
-            Block::chips::<TaxIs>(TAX_IS, "Tax is", true),
+            match self.tax.trim() {
+                "" => Block::Nothing,
+                _ => Block::chips::<TaxIs>(TAX_IS, "Tax is", true),
+            },
             Block::amount(EXTRAS, "Garnish, glass and ice, a serve", Keys::Count),
             Block::amount(AIM, "Pour cost to aim at", Keys::Percent),
             Block::Cells("", Vec::new()),

@@ -68,7 +68,7 @@ impl BuyForm {
             let form = FromSpec::of(of, bench);
             let name = form.as_ref().map_or_else(|| GONE.to_owned(), FromSpec::name);
             let mut row = Row { amount: serves.clone(), ..Row::default() };
-            if let Some(form) = form {
+            if let Some(form) = &form {
                 let read = Contents::of(form.lines(), bench);
                 let (times, is_batch) = makings(form.way(), &read, pour, bench);
                 has_batch |= is_batch;
@@ -82,18 +82,20 @@ impl BuyForm {
                     }
                     None => row.detail = "Not counted: type for how many.".into(),
                 }
-                if !is_open {
-                    row.buttons.push(button("Change", &name, puts(&all, of, serves)));
-                }
             }
             row.marked = !row.detail.is_empty() || name == GONE;
             if is_open && !row.marked && all.len() > 1 {
                 row.detail = "Its number stands above.".into();
             }
-            let mut others = all.clone();
-            others.retain(|(other, _)| other != of);
-            let (from, stays) = if is_open { ("", "") } else { (self.from_spec.as_str(), self.serves.as_str()) };
-            row.buttons.push(button("Remove", &name, puts(&others, from, stays)));
+            // One tap for each: a list of twenty is long. What is taken off is that whose number is typed.
+            row.buttons.push(if is_open || form.is_none() {
+                let mut others = all.clone();
+                others.retain(|(other, _)| other != of);
+                let (from, stays) = if is_open { ("", "") } else { (self.from_spec.as_str(), self.serves.as_str()) };
+                button("Remove", &name, puts(&others, from, stays))
+            } else {
+                button("Change", &name, puts(&all, of, serves))
+            });
             rows.push(Row { name, ..row });
         }
         if !self.run.is_empty() {
