@@ -8,7 +8,7 @@ use crate::craft::buy::{and, as_measured, less, makings, over};
 use crate::craft::fruit::{Product, fruit_for, share_of};
 use crate::craft::pour::pour;
 use crate::craft::scale::density_of;
-use crate::quantity::{Amount, Density, Mass, Ratio, Temperature, Volume};
+use crate::quantity::{Amount, Density, Mass, Money, Ratio, Temperature, Volume};
 use crate::screen::Bench;
 use crate::substance::fruit::{FRUIT, Fruit};
 use crate::text::{Dimension, read_spec};
@@ -246,6 +246,11 @@ impl Thing {
         newest(&self.line, bench).or_else(of_eggs)
     }
 
+    /// What of a pack ends in drinks: of fruit that is in how much of it is needed.
+    pub(crate) fn usable(&self, price: &Price) -> Ratio {
+        if self.fruit.is_some() { Ratio::ONE } else { price.usable }
+    }
+
     /// How many eggs so much of it is, where it is of eggs.
     pub(crate) fn eggs(&self, amount: Amount) -> Option<f64> {
         let (_, each) = EGGS.iter().find(|(key, _)| *key == key_of(&self.line))?;
@@ -276,6 +281,19 @@ impl Thing {
     pub(crate) fn kind(&self) -> Option<Kind> {
         self.line.taken.map(|taken| taken.ingredient.kind)
     }
+}
+
+/// What a line costs that is paid for as something else: juice as its fruit, a syrup as its sugar, the white of an egg as
+/// an egg; the price, and how much of that it takes.
+pub(crate) fn through<'a>(line: &Line, bench: &'a Bench) -> Option<(Money, &'a Price, Amount)> {
+    let mut list = Vec::new();
+    add(&mut list, line, 1.0, bench);
+    let thing = list.pop()?;
+    let is_other = thing.fruit.is_some() || !thing.of.is_empty() || newest(line, bench).is_none();
+    let price = thing.price(bench).filter(|_| is_other)?;
+    let amount = thing.by_price(thing.line.amount, price)?;
+    let packs = over(amount, price.pack)? / thing.usable(price).value();
+    Some((price.paid * Ratio::from_value(packs).ok()?, price, amount))
 }
 
 fn newest<'a>(line: &Line, bench: &'a Bench) -> Option<&'a Price> {
@@ -369,8 +387,8 @@ fn plain(name: &str) -> Line {
 /// takes. None where the bar buys the juice.
 fn fruit_of(line: &Line, bench: &Bench) -> Option<(&'static Fruit, Mass)> {
     let is_called =
-        |fruit: &&Fruit| [fruit.name, fruit.plural].iter().any(|name| name.eq_ignore_ascii_case(&line.name));
-    let called = FRUIT.iter().find(is_called);
+        |fruit: &Fruit, name: &str| [fruit.name, fruit.plural].iter().any(|of| of.eq_ignore_ascii_case(name));
+    let called = FRUIT.iter().find(|fruit| is_called(fruit, &line.name));
     match (called, line.amount) {
         (Some(fruit), Amount::Mass(mass)) => return Some((fruit, mass)),
         (Some(fruit), Amount::Count(count)) => return Some((fruit, Mass::from_g(fruit.each).ok()? * count)),
@@ -383,7 +401,13 @@ fn fruit_of(line: &Line, bench: &Bench) -> Option<(&'static Fruit, Mass)> {
         "juice" | "puree" => FRUIT.iter().find(begins),
         key => FRUIT.iter().find(|fruit| fruit.ingredient == key),
     }?;
-    if newest(line, bench).is_some_and(|price| matches!(price.pack, Amount::Volume(_))) {
+    let is_of_juice = |price: &Price| match price.pack {
+        Amount::Volume(_) => true,
+        // By weight, and all of it: purée in tubs.
+        Amount::Mass(_) => price.usable >= Ratio::ONE && !is_called(fruit, &price.name),
+        Amount::Count(_) => false,
+    };
+    if newest(line, bench).is_some_and(is_of_juice) {
         return None;
     }
     let product = match taken.ingredient.key {

@@ -1,5 +1,6 @@
 //! What the lines of a spec cost, by what the bar pays.
 
+use super::bought::through;
 use super::contents::{Content, Contents};
 use crate::book::{Card, Line, Made, Price, ends_with_words};
 use crate::craft::cost::{Sum, cost_of, sum};
@@ -83,6 +84,9 @@ impl<'a> Till<'a> {
                 By::Spec(at) => self.spec(&bench.book.cards[at].value, &line.name, within),
             };
             return made.and_then(|made| of_made(line, mix, made)).unwrap_or(Cost::Unpriced);
+        }
+        if let Some((money, price, _)) = through(line, bench) {
+            return Cost::Known(money, price);
         }
         let price = prices(line, bench).into_iter().next();
         match price {

@@ -13,7 +13,6 @@ use crate::reading::cost::prices;
 use crate::reading::from_spec::{self, FROM};
 use crate::reading::rows::rewritten;
 use crate::screen::pad::Keys;
-use crate::screen::plan::Need;
 use crate::screen::route::Route;
 use crate::screen::{Act, Answer, Bench, Block, Button, Fix, Input, Opt, Problem, Row, Tool, form};
 use crate::text::{Dimension, LineProblem, read_spec};
@@ -117,31 +116,31 @@ impl Tool for BuyForm {
     }
 }
 
-/// What so many bottles hold of something: packs that the bar has a price for.
-fn in_bottles(count: f64, line: &Line, bench: &Bench) -> Option<Amount> {
-    let pack = prices(line, bench).first()?.pack;
+/// A line of so many bottles by what one holds: packs that the bar has a price for.
+fn in_bottles(count: f64, line: Line, bench: &Bench) -> Option<Line> {
+    let pack = prices(&line, bench).first()?.pack;
     let count = Ratio::from_value(count).ok()?;
-    (!matches!(pack, Amount::Count(_))).then(|| pack.times(count))
+    matches!(pack, Amount::Volume(_)).then(|| Line { amount: pack.times(count), ..line })
 }
 
 impl BuyForm {
     /// What the run and the lines need, and what there is.
     fn besides(&self, needs: &mut Needs<'_>, answer: &mut Answer, bench: &Bench) {
-        let line = |need: &Need| Line {
-            amount: need.amount,
+        let line = |name: &str, amount: Amount| Line {
+            amount,
             unit: None,
-            name: need.what.clone(),
-            taken: taken_as(&need.what, &bench.own),
+            name: name.to_owned(),
+            taken: taken_as(name, &bench.own),
             unread: None,
             said: String::new(),
         };
         if let Some(entry) = bench.book.run(&self.run) {
-            run::sheet_of(entry, bench).needs.iter().for_each(|need| needs.line(&line(need), 1.0));
+            run::sheet_of(entry, bench).needs.iter().for_each(|need| needs.line(&line(&need.what, need.amount), 1.0));
         }
         if !self.ice.is_empty()
             && let Some(mass) = bench.mass(ICE, &self.ice, &mut answer.problems)
         {
-            needs.line(&line(&Need::of("ice", Amount::Mass(mass))), 1.0);
+            needs.line(&line("ice", Amount::Mass(mass)), 1.0);
         }
         if !self.bottles.trim().is_empty() {
             let (count, name) = self.bottles.trim().split_once(' ').unwrap_or((&self.bottles, "empty bottles"));
@@ -151,22 +150,16 @@ impl BuyForm {
         }
         for (field, typed_in) in [(BATCH, &self.batch), (LINES, &self.lines), (HAVE, &self.have)] {
             for typed in read_spec(typed_in, &bench.reading(Dimension::Either)) {
-                match typed.read {
+                let read = typed.read.or_else(|problem| match &problem {
+                    LineProblem::Bottles(count, name) => {
+                        in_bottles(*count, line(name, Amount::Count(Ratio::ONE)), bench).ok_or(problem)
+                    }
+                    _ => Err(problem),
+                });
+                match read {
                     Ok(line) if field == HAVE => needs.there(&line),
                     Ok(line) => needs.line(&line, 1.0),
                     Err(problem) => {
-                        if let LineProblem::Bottles(count, name) = &problem
-                            && let Some(amount) =
-                                in_bottles(*count, &line(&Need::of(name, Amount::Count(Ratio::ONE))), bench)
-                        {
-                            let need = Need::of(name, amount);
-                            if field == HAVE {
-                                needs.there(&line(&need))
-                            } else {
-                                needs.line(&line(&need), 1.0)
-                            }
-                            continue;
-                        }
                         let words =
                             if problem.is_words() { "Say how much, like 2 kg.".into() } else { problem.to_string() };
                         let whole = |fixed: &String| rewritten(typed_in, &typed.typed, fixed);

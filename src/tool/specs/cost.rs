@@ -4,6 +4,7 @@ mod money;
 
 use crate::book::{Line, Price};
 use crate::quantity::{Money, Ratio};
+use crate::reading::bought::through;
 use crate::reading::cost::{Cost, costs, prices, sum_of};
 use crate::reading::rows::{exact_words, with_said};
 use crate::reading::{self, Content, Contents, counted_row, from_spec};
@@ -223,18 +224,24 @@ impl CostForm {
                 && !price.day.is_empty()
                 && price.day < old
             {
-                answer.cautions.push(format!("{}: the price is of {}.", price.name, day(price, bench)));
+                let caution = format!("{}: the price is of {}.", price.name, day(price, bench));
+                if !answer.cautions.contains(&caution) {
+                    answer.cautions.push(caution);
+                }
             }
         }
         if costs.iter().any(|cost| matches!(cost, Cost::Made(..))) {
-            answer.remarks.push("What is lost in making a prep is not in the cost of its parts.".into());
+            answer
+                .remarks
+                .push("What is lost in making a prep is in its cost where it says how much comes out.".into());
         }
         if costs.iter().any(|cost| matches!(cost, Cost::Free)) {
             answer.remarks.push("Water and ice without a price are taken as free.".into());
         }
         answer.remarks.push(
             "Cost is amount / pack × price / what of it is used; pour cost is cost / price without tax, as kitchens and \
-             bars reckon (from memory). By the price with tax it looks smaller than it is. 20 % is a rule of thumb."
+             bars reckon (from memory). By the price with tax it looks smaller than it is. 20 % is a rule of thumb. \
+             Juice that has no price costs what its fruit does, by your yield or by rule of thumb, a syrup what its sugar does."
                 .into(),
         );
     }
@@ -294,9 +301,16 @@ fn row(
     let amount = exact_words(read.amount.times(each), read.unit, bench);
     let (detail, amount) = match cost {
         Cost::Known(money, price) => {
-            let mut words = format!("{amount} of {} at {}", price.size, bench.money(price.paid.units()));
+            let through = through(read, bench);
+            let takes = through.as_ref().map_or_else(String::new, |(.., takes)| {
+                format!(" takes {}", exact_words(takes.times(each), None, bench))
+            });
+            let mut words = format!("{amount}{takes} of {} at {}", price.size, bench.money(price.paid.units()));
             if !price.name.eq_ignore_ascii_case(&read.name) {
                 words.push_str(&format!(" for {}", price.name));
+            }
+            if price.usable < Ratio::ONE && takes.is_empty() {
+                words.push_str(&format!(", {} % of it used", text::count(price.usable.value() * 100.0, bench.decimal)));
             }
             if let Some(share) = share {
                 words = format!("Costs most, {} %; {words}", text::plain(share.value() * 100.0, 0, bench.decimal));
@@ -309,7 +323,7 @@ fn row(
         }
         Cost::Made(money, all, volume) => {
             let [made, all] = [text::litres_or_ml(*volume, bench.decimal), bench.money(all.units())];
-            (format!("{amount} of {made}, whose parts cost {all} by its spec in the book"), shown(*money * each, bench))
+            (format!("{amount} of {made}, whose parts cost {all}"), shown(*money * each, bench))
         }
         Cost::Free => (format!("{amount}, taken as free"), bench.money(0.0).to_string()),
         Cost::Unlike(price) => {

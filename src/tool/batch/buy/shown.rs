@@ -74,11 +74,8 @@ impl List {
         bench: &Bench,
     ) {
         let price = thing.price(bench);
-        let by_price = price.and_then(|price| {
-            // What is left of fruit is in how much of it is needed.
-            let usable = if thing.fruit.is_some() { Ratio::ONE } else { price.usable };
-            Some((packs(thing.by_price(left, price)?, usable, price.pack)?, price))
-        });
+        let by_price = price
+            .and_then(|price| Some((packs(thing.by_price(left, price)?, thing.usable(price), price.pack)?, price)));
         let bottle = match thing.kind() {
             Some(Kind::Spirit | Kind::Liqueur) => Some(Volume::whole_ml(BOTTLE)),
             Some(Kind::Wine) => Some(Volume::whole_ml(WINE)),

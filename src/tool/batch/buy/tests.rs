@@ -192,6 +192,8 @@ fn one_thing_is_one_line_whatever_it_is_called() {
     assert_eq!(of("eggs, 10 pieces, 3.00", "11 egg whites")[1], "egg whites|2 × 10 pieces|6.00|need 11 eggs (330 ml)");
     // Juice that is bought as juice.
     assert_eq!(of("orange juice, 1 l, 2.00", "1.2 l orange juice")[1], "orange juice|2 × 1 l|4.00|need 1 200 ml");
+    // So is purée that is bought by weight.
+    assert_eq!(of("raspberry purée, 1 kg, 9.00", "100 g raspberry purée")[1], "raspberry purée|1 kg|9.00|need 100 g");
     // Of fruit, what the price says is used; an own yield goes first.
     assert_eq!(of("limes, 1 kg, 4.00, 50 %", "500 ml lime juice")[1], "limes|2 × 1 kg|8.00|need 16 (1.03 kg)");
     let own = ShelfForm { yields: "lime juice 30 %".into(), ..ShelfForm::default() }.bench(Decimal::Point);
