@@ -18,10 +18,12 @@ mod made_of;
 mod name;
 mod offered;
 pub(crate) mod origin;
+pub(crate) mod paid;
 mod parts;
 pub(crate) mod pours;
 pub(crate) mod rows;
 mod shares;
+pub(crate) mod thing;
 pub(crate) mod yields;
 
 pub(crate) use allergens::{about, allergens, asks, cautions, declared};

@@ -4,7 +4,7 @@ use super::field::{field, fix_buttons};
 use super::label::label;
 use super::making::{doing, pours, printed, serves};
 pub(super) use super::node::act_button;
-use super::node::{Node, Tap, button, element, link, owned, said, with, words};
+use super::node::{Node, Tap, button, element, link, number_and_unit, owned, said, with, words};
 use super::paper;
 use super::picture::{picture, pictures};
 use super::sides::sides;
@@ -143,15 +143,6 @@ fn amount(amount: &str) -> Node {
         _ => (amount, ""),
     };
     element("span", &[("class", "q")], number_and_unit(number, unit))
-}
-
-/// A number, and its unit where it has one.
-pub(super) fn number_and_unit(number: &str, unit: &str) -> Vec<Node> {
-    let mut drawn = vec![said("b", &[], owned(number))];
-    if !unit.is_empty() {
-        drawn.extend([Node::Words(" ".into()), said("i", &[], owned(unit))]);
-    }
-    drawn
 }
 
 /// A figure beside its label: its unit stands in a column of its own.

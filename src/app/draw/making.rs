@@ -1,7 +1,6 @@
 //! A spec as it is read and made: serves to count, lines to tick, steps with their waits; and what it says on paper.
 
-use super::block::number_and_unit;
-use super::node::{Element, Node, Tap, button, element, owned, said, with, words};
+use super::node::{Element, Node, Tap, button, element, number_and_unit, owned, said, with, words};
 use crate::screen::{ASKED, Act, Doing, MOST_SERVES, Pour, Pours, Printed, Timing};
 use crate::text::Figure;
 

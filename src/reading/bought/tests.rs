@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use super::*;
 use crate::book::{Book, Entry, Own, Stamp};
+use crate::craft::pour::pour;
 use crate::screen::Held;
 
 /// Numbers that look thrown, the same at every run.

@@ -8,10 +8,11 @@ mod tests;
 use super::run;
 use crate::book::{Line, taken_as};
 use crate::quantity::{Amount, Ratio};
-use crate::reading::bought::{Needs, Piece};
-use crate::reading::cost::prices;
+use crate::reading::bought::Needs;
 use crate::reading::from_spec::{self, FROM};
+use crate::reading::paid::prices;
 use crate::reading::rows::rewritten;
+use crate::reading::thing::Piece;
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
 use crate::screen::{Act, Answer, Bench, Block, Button, Fix, Input, Opt, Problem, Row, Tool, form};
@@ -74,14 +75,15 @@ impl Tool for BuyForm {
         let mut iced = chosen::Iced::default();
         let (rows, has_batch) = self.chosen(&mut needs, &mut iced, &mut answer, bench);
         // What Ice brought is all of it.
-        if self.ice.is_empty() {
-            iced.need(&mut needs, &mut answer, bench);
-        }
+        let to_ice = if self.ice.is_empty() { iced.need(&mut needs, &mut answer, bench) } else { None };
         self.besides(&mut needs, &mut answer, bench);
         let list = List::of(needs.bought(), &self.got, bench);
         let of: Vec<String> = rows.iter().map(|row| format!("{}: {}", row.name, row.amount)).collect();
         let is_all = rows.iter().all(|row| !row.marked) && answer.problems.is_empty();
-        let answer = list.answer(answer, is_all, bench);
+        let mut answer = list.answer(answer, is_all, bench);
+        if let Some(href) = to_ice {
+            answer.carry("Ice for the night", href);
+        }
         let mut blocks = vec![list.printed(&of.join(", "), &answer, bench)];
         blocks.extend(self.fields(rows, has_batch, &list, bench));
         (blocks, answer)

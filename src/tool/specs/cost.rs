@@ -4,9 +4,10 @@ mod money;
 
 use crate::book::{Line, Price};
 use crate::quantity::{Money, Ratio};
-use crate::reading::bought::through;
-use crate::reading::cost::{Cost, costs, prices, sum_of};
+use crate::reading::cost::{Cost, costs, sum_of};
+use crate::reading::paid::prices;
 use crate::reading::rows::{exact_words, with_said};
+use crate::reading::thing::through;
 use crate::reading::{self, Content, Contents, counted_row, from_spec};
 use crate::screen::pad::Keys;
 use crate::screen::picture::{Bar, Hatch, Picture};

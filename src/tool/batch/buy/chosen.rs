@@ -76,7 +76,7 @@ impl BuyForm {
                     Some((serves, times)) => {
                         needs.spec(read, serves.value() * times / (1.0 - waste), &name);
                         if !is_batch {
-                            needs.garnish(&form.way().garnish, serves);
+                            needs.garnish(garnish(form.way()), serves);
                             iced.add(form.way(), serves.value());
                         }
                     }
@@ -113,6 +113,15 @@ impl BuyForm {
     }
 }
 
+/// What goes on a drink: its garnish, else a line of it that says so, "Garnish: lemon peel".
+fn garnish(way: &Way) -> &str {
+    if !way.garnish.trim().is_empty() {
+        return &way.garnish;
+    }
+    let mut said = way.lines.lines().filter_map(|line| line.split_once(':'));
+    said.find(|(word, _)| word.trim().eq_ignore_ascii_case("garnish")).map_or("", |(_, garnish)| garnish)
+}
+
 /// The ice of serves.
 #[derive(Default)]
 pub(super) struct Iced {
@@ -130,12 +139,12 @@ impl Iced {
     }
 
     /// The ice to have for them, as Ice counts it; and the way there.
-    pub(super) fn need(&self, needs: &mut Needs<'_>, answer: &mut Answer, bench: &Bench) {
+    pub(super) fn need(&self, needs: &mut Needs<'_>, answer: &mut Answer, bench: &Bench) -> Option<String> {
         let [made_with, glass] = self.grams.map(|grams| Mass::from_g(grams).unwrap_or(Mass::ZERO));
         let melts = bench.percent("", iced::MELTS, 100, &mut Vec::new()).unwrap_or(Ratio::ZERO);
-        let Some(all) = night(Ratio::ONE, made_with, glass, Mass::ZERO, melts) else { return };
+        let all = night(Ratio::ONE, made_with, glass, Mass::ZERO, melts)?;
         if made_with + glass <= Mass::ZERO {
-            return;
+            return None;
         }
         needs.ice(made_with + glass, all.total());
         let pair = |name: &str, text: String| (name.to_owned(), text);
@@ -144,10 +153,10 @@ impl Iced {
         let serves = text::editable(self.serves, bench.decimal);
         let pairs =
             [pair(SERVES, serves), pair("made_with", made_with), pair("glass", glass), pair(FROM, String::new())];
-        answer.carry("Ice for the night", href_of(Route::Ice, &pairs));
         answer.remarks.push(
             "Ice by the method and the ice of each spec, for those that say it, as Ice counts it (rule of thumb); a fifth of it melts. Garnish as each spec says it.".into(),
         );
+        Some(href_of(Route::Ice, &pairs))
     }
 }
 
