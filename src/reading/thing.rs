@@ -193,7 +193,7 @@ fn dissolved_in(line: &Line, bench: &Bench) -> Option<Line> {
 }
 
 /// A line that says nothing but a name.
-pub(super) fn plain(name: &str) -> Line {
+pub(crate) fn plain(name: &str) -> Line {
     let amount = Amount::Count(Ratio::ZERO);
     Line { amount, unit: None, name: name.to_owned(), taken: None, unread: None, said: String::new() }
 }

@@ -70,9 +70,7 @@ impl fmt::Display for LineProblem {
             LineProblem::Part => f.write_str("So much is one part."),
             LineProblem::Share(_, name) => write!(f, "A share of how much? Write it like 30 ml {name}."),
             LineProblem::NoUnit(number) => write!(f, "{number} of what? Add a unit, like {number} ml."),
-            LineProblem::Bottles(..) => {
-                f.write_str("How much is a bottle? Often 700 ml: write it like 2 × 700 ml gin.")
-            }
+            LineProblem::Bottles(..) => f.write_str("How much is a bottle? 700 ml is usual: write 2 × 700 ml gin."),
             LineProblem::NoName => f.write_str("An amount of what? Add a name."),
             LineProblem::Amount(problem) => problem.fmt(f),
             LineProblem::Unclear => {

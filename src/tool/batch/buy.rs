@@ -12,7 +12,7 @@ use crate::reading::bought::Needs;
 use crate::reading::from_spec::{self, FROM};
 use crate::reading::paid::prices;
 use crate::reading::rows::rewritten;
-use crate::reading::thing::Piece;
+use crate::reading::thing::{Piece, plain};
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
 use crate::screen::{Act, Answer, Bench, Block, Button, Fix, Input, Opt, Problem, Row, Tool, form};
@@ -128,14 +128,7 @@ fn in_bottles(count: f64, line: Line, bench: &Bench) -> Option<Line> {
 impl BuyForm {
     /// What the run and the lines need, and what there is.
     fn besides(&self, needs: &mut Needs<'_>, answer: &mut Answer, bench: &Bench) {
-        let line = |name: &str, amount: Amount| Line {
-            amount,
-            unit: None,
-            name: name.to_owned(),
-            taken: taken_as(name, &bench.own),
-            unread: None,
-            said: String::new(),
-        };
+        let line = |name: &str, amount: Amount| Line { amount, taken: taken_as(name, &bench.own), ..plain(name) };
         if let Some(entry) = bench.book.run(&self.run) {
             run::sheet_of(entry, bench).needs.iter().for_each(|need| needs.line(&line(&need.what, need.amount), 1.0));
         }

@@ -84,10 +84,7 @@ fn what_is_on_the_shelf_is_counted_in_bottles() {
     assert_eq!(list(&screen)[1], "gin|1 l|30.00|need 1 700 ml, have 1 500 ml");
     assert!(list(&screen)[2].starts_with("dry vermouth|2 × 750 ml|"), "{:?}", list(&screen));
     let problem = screen.field("have").and_then(|field| field.problem.clone()).expect("a problem");
-    assert_eq!(
-        problem.words,
-        "“1 bottle dry vermouth”: How much is a bottle? Often 700 ml: write it like 2 × 700 ml gin."
-    );
+    assert_eq!(problem.words, "“1 bottle dry vermouth”: How much is a bottle? 700 ml is usual: write 2 × 700 ml gin.");
     assert_eq!(problem.fixes[1].label, "1 × 750 ml dry vermouth");
     assert_eq!(problem.fixes[1].text, "1½ bottles gin\n1 × 750 ml dry vermouth");
     let fixed = shown(&bench, &[("lines", "1.7 l gin\n1 l dry vermouth"), ("have", &problem.fixes[1].text)]);
