@@ -1,29 +1,16 @@
 //! What lines come to in what is bought: preps of the bar's own and specs of the book down to their parts, juice to its fruit.
 
-use super::cost::{By, made_by, own, prices};
-use super::yields::of_fruit;
+use super::paid::{By, made_by};
+use super::thing::{Piece, Thing, add, density, key_of, plain, put};
 use super::{Content, Contents, named};
-use crate::book::{Kind, Line, Measured, Price, Taken, ingredient, whole};
-use crate::craft::buy::{and, as_measured, less, makings, over};
-use crate::craft::fruit::{Product, fruit_for, share_of};
-use crate::craft::pour::pour;
-use crate::craft::scale::density_of;
-use crate::quantity::{Amount, Density, Mass, Ratio, Temperature, Volume};
+use crate::book::{Line, taken_as};
+use crate::craft::buy::{as_measured, less, makings, over};
+use crate::quantity::{Amount, Mass, Ratio, Temperature, Volume};
 use crate::screen::Bench;
-use crate::substance::fruit::{FRUIT, Fruit};
+use crate::text::{Dimension, read_spec};
 
-/// Millilitres of one egg, of its white and of its yolk. Common practice, no source.
-const EGGS: [(&str, f64); 3] = [("whole-egg", 48.0), ("egg-white", 30.0), ("egg-yolk", 18.0)];
-
-/// Something that is bought.
-pub(crate) struct Thing {
-    /// What it is, as the first line that needs it says, and how much.
-    pub(crate) line: Line,
-    /// The fruit that it is, by weight; none for anything else.
-    pub(crate) fruit: Option<&'static Fruit>,
-    /// What is the same by another word is the same thing.
-    key: String,
-}
+/// What is written where nothing goes on a drink.
+const NO_GARNISH: [&str; 4] = ["none", "no garnish", "-", "–"];
 
 /// Something that is made here.
 struct Prep {
@@ -76,6 +63,33 @@ impl<'a> Needs<'a> {
             Some((at, each)) => self.preps[at].wanted += each * times,
             None => add(&mut self.things, line, times, self.bench),
         }
+    }
+
+    /// What goes on so many drinks, as it was written: by the piece where that says no number.
+    pub(crate) fn garnish(&mut self, typed: &str, serves: Ratio) {
+        for line in read_spec(typed, &self.bench.reading(Dimension::Either)) {
+            let (amount, name) = match line.read {
+                Ok(read) => (read.amount, read.name),
+                Err(_) => (Amount::Count(Ratio::ONE), line.typed),
+            };
+            if !NO_GARNISH.iter().any(|none| none.eq_ignore_ascii_case(&name)) {
+                self.piece(Piece::Garnish, &name, amount.times(serves));
+            }
+        }
+    }
+
+    /// So many of what is no ingredient: what is poured and called alike is something else.
+    pub(crate) fn piece(&mut self, piece: Piece, name: &str, amount: Amount) {
+        let line = Line { amount, ..plain(name) };
+        let key = format!("{}{}", piece as u8, name.to_ascii_lowercase());
+        put(&mut self.things, Thing { line, fruit: None, piece: Some(piece), of: Vec::new(), key });
+    }
+
+    /// Ice, with what of it melts before it is used.
+    pub(crate) fn ice(&mut self, used: Mass, all: Mass) {
+        let line = Line { amount: Amount::Mass(all), taken: taken_as("ice", &[]), ..plain("ice") };
+        let of = vec![("in tins and glasses; the rest melts before use".to_owned(), Amount::Mass(used))];
+        put(&mut self.things, Thing { line, fruit: None, piece: None, of, key: "ice".into() });
     }
 
     /// What there is of something on the shelf.
@@ -172,131 +186,11 @@ impl Bought {
     /// How much of a thing is still to get: less what is on the shelf; and what that is.
     pub(crate) fn left(&self, thing: &Thing) -> (Amount, Option<Amount>) {
         let amount = thing.line.amount;
-        let there = self.shelf.iter().find(|there| there.key == thing.key);
+        let key = if thing.piece.is_some() { &thing.key[1..] } else { &thing.key };
+        let there = self.shelf.iter().find(|there| there.key == key);
         let there = there.and_then(|there| as_measured(there.line.amount, amount, density(&thing.line), None));
         (there.map_or(amount, |there| less(amount, there)), there)
     }
-}
-
-impl Thing {
-    /// What is paid for it now: of fruit by any of its words, of its juice what is paid for fruit; of the white of an egg what
-    /// is paid for eggs.
-    pub(crate) fn price<'a>(&self, bench: &'a Bench) -> Option<&'a Price> {
-        if let Some(fruit) = self.fruit {
-            return fruit_price(fruit, &self.line, bench);
-        }
-        let of_eggs = || {
-            self.eggs(self.line.amount)?;
-            let taken = ingredient(EGGS[0].0).map(|ingredient| Taken { ingredient, measured: Measured::default() });
-            newest(&Line { name: "eggs".into(), taken, ..self.line.clone() }, bench)
-        };
-        newest(&self.line, bench).or_else(of_eggs)
-    }
-
-    /// How many eggs so much of it is, where it is of eggs.
-    pub(crate) fn eggs(&self, amount: Amount) -> Option<f64> {
-        let (_, each) = EGGS.iter().find(|(key, _)| *key == key_of(&self.line))?;
-        let Amount::Volume(volume) = amount else { return None };
-        Some((volume.ml() / each - 1e-9).ceil())
-    }
-
-    /// An amount of it by the measure of what is paid for.
-    pub(crate) fn by_price(&self, amount: Amount, price: &Price) -> Option<Amount> {
-        match self.eggs(amount) {
-            Some(eggs) if price.library == EGGS[0].0 => Volume::from_ml(eggs * EGGS[0].1).ok().map(Amount::Volume),
-            _ => self.by_pack(amount, price.pack),
-        }
-    }
-
-    /// An amount of it by the measure of a pack.
-    pub(crate) fn by_pack(&self, amount: Amount, pack: Amount) -> Option<Amount> {
-        let each = self.fruit.and_then(|fruit| Mass::from_g(fruit.each).ok());
-        as_measured(amount, pack, density(&self.line).filter(|_| self.fruit.is_none()), each)
-    }
-
-    /// What sort of thing it is; none for what nothing is like.
-    pub(crate) fn kind(&self) -> Option<Kind> {
-        self.line.taken.map(|taken| taken.ingredient.kind)
-    }
-}
-
-fn newest<'a>(line: &Line, bench: &'a Bench) -> Option<&'a Price> {
-    prices(line, bench).first().copied()
-}
-
-fn fruit_price<'a>(fruit: &Fruit, line: &Line, bench: &'a Bench) -> Option<&'a Price> {
-    let of = |name: &str| newest(&Line { name: name.to_owned(), ..line.clone() }, bench);
-    let found = [fruit.plural, fruit.name, &line.name].into_iter().find_map(of);
-    found.filter(|price| !matches!(price.pack, Amount::Volume(_)))
-}
-
-/// What one millilitre of a line weighs, where that is known.
-fn density(line: &Line) -> Option<Density> {
-    let (density, is_guess) = density_of(line);
-    (!is_guess).then_some(density)
-}
-
-fn key_of(line: &Line) -> &'static str {
-    line.taken.map_or("", |taken| taken.ingredient.key)
-}
-
-/// Adds so many times a line to a list. Water comes from the tap.
-fn add(list: &mut Vec<Thing>, line: &Line, times: f64, bench: &Bench) {
-    let own = own(line, bench);
-    if key_of(line) == "water" && own.is_none() {
-        return;
-    }
-    let Ok(times) = Ratio::from_value(times) else { return };
-    let mut line = Line { amount: line.amount.times(times), ..line.clone() };
-    let fruit = if own.is_none() { fruit_of(&line, bench) } else { None };
-    let key = match (fruit, own) {
-        (Some((fruit, mass)), _) => {
-            line.amount = Amount::Mass(mass);
-            fruit.plural.to_owned()
-        }
-        (None, Some(own)) => own.to_ascii_lowercase(),
-        (None, None) => whole(&line.name).map_or_else(|| line.name.to_ascii_lowercase(), |known| known.key.to_owned()),
-    };
-    let fruit = fruit.map(|(fruit, _)| fruit);
-    for there in list.iter_mut().filter(|there| there.key == key) {
-        if let Some(more) = as_measured(line.amount, there.line.amount, density(&line), None) {
-            there.line.amount = and(there.line.amount, more);
-            return;
-        }
-    }
-    list.push(Thing { line, fruit, key });
-}
-
-/// The fruit that a line is bought as, and how much of it: fruit that is counted or weighed, or what its juice or purée
-/// takes. None where the bar buys the juice.
-fn fruit_of(line: &Line, bench: &Bench) -> Option<(&'static Fruit, Mass)> {
-    let is_called =
-        |fruit: &&Fruit| [fruit.name, fruit.plural].iter().any(|name| name.eq_ignore_ascii_case(&line.name));
-    let called = FRUIT.iter().find(is_called);
-    match (called, line.amount) {
-        (Some(fruit), Amount::Mass(mass)) => return Some((fruit, mass)),
-        (Some(fruit), Amount::Count(count)) => return Some((fruit, Mass::from_g(fruit.each).ok()? * count)),
-        _ => {}
-    }
-    let taken = line.taken.filter(|taken| taken.ingredient.kind == Kind::Juice)?;
-    let begins =
-        |fruit: &&Fruit| line.name.get(..fruit.name.len()).is_some_and(|name| name.eq_ignore_ascii_case(fruit.name));
-    let fruit = match taken.ingredient.key {
-        "juice" | "puree" => FRUIT.iter().find(begins),
-        key => FRUIT.iter().find(|fruit| fruit.ingredient == key),
-    }?;
-    if newest(line, bench).is_some_and(|price| matches!(price.pack, Amount::Volume(_))) {
-        return None;
-    }
-    let product = match taken.ingredient.key {
-        "puree" | "raspberry-puree" | "passion-fruit" => Product::Puree,
-        _ => Product::Juice,
-    };
-    // What the bar wrote with the price of a fruit is what of it is used.
-    let paid = fruit_price(fruit, line, bench).map(|price| price.usable).filter(|usable| *usable < Ratio::ONE);
-    let usual = || Ratio::from_value(share_of(fruit, product)[1]).ok();
-    let share = bench.own_yield(&of_fruit(fruit, product)).or(paid).or_else(usual)?;
-    Some((fruit, fruit_for(pour(&taken, line.amount)?.mass(), share)?))
 }
 
 #[cfg(test)]

@@ -23,8 +23,8 @@ pub(crate) const LINES: &str = "lines";
 
 /// Most forms that stand in one list.
 const MOST: usize = 60;
-/// Of more, so many that were changed last.
-const LATEST: usize = 20;
+/// Of more, so many that were changed last: each is drawn when a screen opens.
+const LATEST: usize = 8;
 
 /// A form of a spec in the book.
 pub(crate) struct FromSpec<'a> {

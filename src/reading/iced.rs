@@ -2,24 +2,31 @@
 
 use crate::book::Way;
 
-/// What it is stirred or shaken with and what goes in its glass, by the names of the fields; what the form does not say
-/// is left out. Common practice, no source.
-pub(crate) fn of_form(way: &Way) -> Vec<(String, String)> {
+/// Of all ice, percent that melts before it is used. Common practice, no source.
+pub(crate) const MELTS: &str = "20";
+
+/// What it is stirred or shaken with and what goes in its glass, g; none where the form does not say. Common practice,
+/// no source.
+pub(crate) fn grams(way: &Way) -> [Option<u32>; 2] {
     let made_with = match way.method.as_str() {
-        "stirred" => "180 g",
-        "shaken" | "thrown" => "200 g",
-        "built" => "0 g",
-        _ => "",
+        "stirred" => Some(180),
+        "shaken" | "thrown" => Some(200),
+        "built" => Some(0),
+        _ => None,
     };
     let ice = way.ice.to_ascii_lowercase();
     let glass = match ice.trim() {
-        "" => "",
-        "none" | "no ice" => "0 g",
-        _ if ice.contains("crush") => "200 g",
-        _ if ice.contains("clear") || ice.contains("block") => "90 g",
-        _ if ice.contains("cube") => "150 g",
-        _ => "",
+        "none" | "no ice" => Some(0),
+        _ if ice.contains("crush") => Some(200),
+        _ if ice.contains("clear") || ice.contains("block") => Some(90),
+        _ if ice.contains("cube") => Some(150),
+        _ => None,
     };
-    let said = [("made_with", made_with), ("glass", glass)].into_iter().filter(|(_, text)| !text.is_empty());
-    said.map(|(name, text)| (name.to_owned(), text.to_owned())).collect()
+    [made_with, glass]
+}
+
+/// The same by the names of the fields; what the form does not say is left out.
+pub(crate) fn of_form(way: &Way) -> Vec<(String, String)> {
+    let said = ["made_with", "glass"].into_iter().zip(grams(way));
+    said.filter_map(|(name, grams)| Some((name.to_owned(), format!("{} g", grams?)))).collect()
 }

@@ -122,7 +122,7 @@ pub enum Block {
     InstallHint,
     /// How many a spec is made for: what it is called, and the number.
     Serves(&'static str, u32),
-    /// The lines of a spec, to pour.
+    /// The lines of a spec, to pour. None say where what answers begins, though fields follow.
     Pours(Pours),
     /// The steps of a spec, to do.
     Doing(Vec<Doing>),

@@ -12,6 +12,7 @@ use std::fmt;
 use super::amount::{AmountProblem, Reading, is_part};
 use super::figures::{Named, read_named};
 use super::number::{NumberProblem, is_digit, is_space, replaced, starts_number};
+use super::show::fraction_of;
 use super::units::{leading_unit, typed};
 use crate::book::{Fit, Line, fit, is_poured};
 use crate::quantity::{Amount, Conventions, Ratio, Unit, Volume};
@@ -46,6 +47,8 @@ pub enum LineProblem {
     Share(f64, String),
     /// A number that looks like a measure, without a unit.
     NoUnit(String),
+    /// Bottles of something, and what they hold is not said: how many, and of what.
+    Bottles(f64, String),
     /// An amount of nothing.
     NoName,
     /// An amount that can't be read.
@@ -67,6 +70,7 @@ impl fmt::Display for LineProblem {
             LineProblem::Part => f.write_str("So much is one part."),
             LineProblem::Share(_, name) => write!(f, "A share of how much? Write it like 30 ml {name}."),
             LineProblem::NoUnit(number) => write!(f, "{number} of what? Add a unit, like {number} ml."),
+            LineProblem::Bottles(..) => f.write_str("How much is a bottle? 700 ml is usual: write 2 × 700 ml gin."),
             LineProblem::NoName => f.write_str("An amount of what? Add a name."),
             LineProblem::Amount(problem) => problem.fmt(f),
             LineProblem::Unclear => {
@@ -136,6 +140,9 @@ fn read_line(line: &str, reading: &Reading<'_>) -> Result<Line, LineProblem> {
         match amount_alone(tail, reading) {
             Ok((amount, unit, said)) => {
                 return named(amount, name, said, reading).map(|read| Line { unit, ..read });
+            }
+            Err(LineProblem::Bottles(count, _)) => {
+                return Err(LineProblem::Bottles(count, name.trim_end_matches([' ', ':', ',']).to_owned()));
             }
             Err(LineProblem::NoAmount | LineProblem::Amount(AmountProblem::Number(NumberProblem::Unreadable(_)))) => {}
             Err(problem) => asked = asked.or(Some(problem)),
@@ -238,9 +245,20 @@ fn amount_first(line: &str, reading: &Reading<'_>) -> Result<Line, LineProblem> 
         Some(amount) => named(amount, outside, said, reading).map(|read| Line { unit, ..read }),
         // "1 bottle (750 ml) gin": counting it would leave it out of the total.
         None if holds_amount(&rest) => Err(LineProblem::Unclear),
+        None if number > 0.0 && bottles_of(&rest).is_some_and(|name| !name.is_empty()) => {
+            Err(LineProblem::Bottles(number, bottles_of(outside).unwrap_or_default().to_owned()))
+        }
         None if number > 0.0 && (is_poured(outside) || is_misspelt(outside, reading)) => Err(no_unit(line, &rest)),
         None => named(counted(number, line, &rest)?, outside, said, reading),
     }
+}
+
+/// What bottles are of: of "bottles of gin", "gin"; none for what is no bottles.
+fn bottles_of(text: &str) -> Option<&str> {
+    let (word, of) = text.split_at(text.find(is_space).unwrap_or(text.len()));
+    let is_bottle = ["bottle", "bottles", "btl"].iter().any(|bottle| bottle.eq_ignore_ascii_case(word));
+    let of = of.trim_start();
+    is_bottle.then(|| of.strip_prefix("of ").unwrap_or(of))
 }
 
 /// Whether a name is that of something poured but for a letter or two.
@@ -264,6 +282,7 @@ fn amount_alone(text: &str, reading: &Reading<'_>) -> Result<(Amount, Option<Uni
     let is_note = rest.starts_with('(') && !rest.contains(|c: char| c.is_ascii_digit());
     match amount {
         Some(amount) if rest.is_empty() || is_note => Ok((amount, unit, said)),
+        None if bottles_of(rest) == Some("") => Err(LineProblem::Bottles(number, String::new())),
         None if rest.is_empty() => Ok((counted(number, text, "")?, None, said)),
         _ => Err(LineProblem::NoAmount),
     }
@@ -350,6 +369,10 @@ impl LineProblem {
             LineProblem::Amount(problem) => problem.fixes(line),
             LineProblem::Top(name) => [60, 90, 120].map(|ml| format!("{ml} ml {name}")).to_vec(),
             LineProblem::HowMany(line) => vec![one_or_two(line)],
+            LineProblem::Bottles(count, name) => {
+                let count = fraction_of(*count).unwrap_or_else(|| count.to_string());
+                [700, 750, 1000].map(|ml| format!("{count} × {ml} ml {name}")).to_vec()
+            }
             LineProblem::NoUnit(number) => [Unit::Millilitre, Unit::Ounce, Unit::Gram]
                 .map(|unit| replaced(line, number, &format!("{number} {}", typed(unit))))
                 .to_vec(),

@@ -42,34 +42,41 @@ fn a_spec_is_bought_for_ticked_and_still_so_tomorrow() {
     tab.go(&buy);
     assert_eq!(tab.value("serves"), "10");
     tab.type_in("serves", "40");
-    let all = ["orchard cordial 600 ml", "orange bitters 64 ml", "pear brandy 3 × 700 ml", "dry vermouth 2 × 750 ml"];
+    let all = [
+        "orchard cordial 600 ml",
+        "orange bitters 64 ml",
+        "pear brandy 3 × 700 ml",
+        "dry vermouth 2 × 750 ml",
+        "ice 9 kg",
+        "lemon twist 40",
+    ];
     let mut there = list(&mut tab);
     there.sort();
     assert_eq!(there.len(), all.len(), "{there:?}");
     assert!(all.iter().all(|thing| there.iter().any(|there| there == thing)), "{there:?}");
-    assert_eq!(tab.strip(), "4 of 4 to get | No prices yet");
+    assert_eq!(tab.strip(), "6 of 6 to get | No prices yet");
     tick(&mut tab, "pear brandy");
-    assert_eq!(tab.strip(), "3 of 4 to get | No prices yet");
+    assert_eq!(tab.strip(), "5 of 6 to get | No prices yet");
     tab.act(Act::Undo);
-    assert_eq!(tab.strip(), "4 of 4 to get | No prices yet");
+    assert_eq!(tab.strip(), "6 of 6 to get | No prices yet");
     tick(&mut tab, "pear brandy");
     // Another spec beside it, from its own page; then the same tomorrow.
     let buy = tab.go("specs/spec?id=demo-2&at=0").tap("More").link("To buy");
     tab.go(&buy);
-    assert_eq!(tab.rows(), ["Orchard lantern, stirred|40|", "Hedgerow clerk, quick|10|"]);
+    assert_eq!(tab.rows(), ["Orchard lantern, stirred|40|", "Hedgerow clerk, quick|10|Its number stands above."]);
     let mut later = Tab::open(&keeper, "batch/buy");
     assert!(list(&mut later).contains(&"x pear brandy 3 × 700 ml".to_owned()), "{:?}", list(&mut later));
     later.tap("Untick all");
     assert!(list(&mut later).iter().all(|thing| !thing.starts_with("x ")));
     // A price typed on the shelf is what it costs.
     later.go("shelf").type_in("prices", "pear brandy, 700 ml, 24.00").go("batch/buy");
-    assert_eq!(later.strip(), "8 of 8 to get | at least 72.00 of 72.00 still to pay");
+    assert_eq!(later.strip(), "11 of 11 to get | at least 72.00 of 72.00 still to pay");
     later.act(Act::Csv);
     assert!(format!("{:?}", later.effects.last()).contains("3 × 700 ml"), "{:?}", later.effects.last());
     later.act(Act::Empty);
     assert_eq!(later.strip(), "– | Choose a spec, or type what is needed.");
     later.act(Act::Undo);
-    assert_eq!(later.strip(), "8 of 8 to get | at least 72.00 of 72.00 still to pay");
+    assert_eq!(later.strip(), "11 of 11 to get | at least 72.00 of 72.00 still to pay");
 }
 
 #[test]
@@ -82,6 +89,7 @@ fn a_batch_the_ice_and_a_run_are_bought_for() {
     assert!(list(&mut tab).contains(&"pear brandy 2 × 700 ml".to_owned()), "{:?}", list(&mut tab));
     assert_eq!(tab.value("from_spec"), "", "the amounts are those of the batch");
     assert!(tab.value("batch").starts_with("1350 ml pear brandy\n"), "{}", tab.value("batch"));
+    assert!(list(&mut tab).contains(&"empty bottles of 700 ml 6".to_owned()), "{:?}", list(&mut tab));
     let buy = tab.go("service/ice").type_in("serves", "30").link("To buy");
     tab.go(&buy);
     assert!(

@@ -273,8 +273,8 @@ fn of_a_large_book_the_latest_are_listed_and_the_rest_are_found() {
     }
     let mut tab = Tab::open(&keeper, "service/scale");
     let labels: Vec<String> = listed(&mut tab).into_iter().map(|option| option.label).collect();
-    assert_eq!((labels.len(), labels[0].as_str(), labels[1].as_str()), (21, "none", "Drink 69"));
-    assert!(labels.contains(&"Drink 50".to_owned()) && !labels.contains(&"Drink 49".to_owned()));
+    assert_eq!((labels.len(), labels[0].as_str(), labels[1].as_str()), (9, "none", "Drink 69"));
+    assert!(labels.contains(&"Drink 62".to_owned()) && !labels.contains(&"Drink 61".to_owned()));
     let find = tab.view().screen.blocks.iter().find_map(|block| match block {
         Block::Buttons(buttons) => buttons.iter().find(|button| button.label == "Find another spec").cloned(),
         _ => None,

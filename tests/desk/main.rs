@@ -16,6 +16,7 @@ mod links;
 mod makes;
 mod making;
 mod pasted;
+mod pieces;
 mod runs;
 mod sides;
 mod tabs;

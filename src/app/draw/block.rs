@@ -4,7 +4,7 @@ use super::field::{field, fix_buttons};
 use super::label::label;
 use super::making::{doing, pours, printed, serves};
 pub(super) use super::node::act_button;
-use super::node::{Node, Tap, button, element, link, owned, said, with, words};
+use super::node::{Node, Tap, button, element, link, number_and_unit, owned, said, with, words};
 use super::paper;
 use super::picture::{picture, pictures};
 use super::sides::sides;
@@ -60,6 +60,7 @@ pub(super) fn block(view: &View, block: &Block) -> Vec<Node> {
         Block::Sides(shown) => sides(shown).into_iter().collect(),
         Block::Label(shown) => shown.iter().map(label).collect(),
         Block::Serves(label, count) => vec![serves(label, *count)],
+        Block::Pours(shown) if shown.lines.is_empty() => Vec::new(),
         Block::Pours(shown) => vec![pours(shown)],
         Block::Doing(steps) => vec![doing(steps)],
         Block::Printed(shown) => vec![printed(shown)],
@@ -141,11 +142,7 @@ fn amount(amount: &str) -> Node {
         Some((number, unit)) if starts && is_unit(unit) => (number, unit),
         _ => (amount, ""),
     };
-    element(
-        "span",
-        &[("class", "q")],
-        vec![said("b", &[], owned(number)), Node::Words(" ".into()), said("i", &[], owned(unit))],
-    )
+    element("span", &[("class", "q")], number_and_unit(number, unit))
 }
 
 /// A figure beside its label: its unit stands in a column of its own.

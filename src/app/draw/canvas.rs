@@ -78,15 +78,17 @@ impl Canvas {
     }
 
     /// The blocks of the screen, in order: those that ask, up to the last field, then those that answer, which stand
-    /// beside them where there is room. Where nothing is typed, and a tray at most asks, all stand in the first.
+    /// beside them where there is room; an empty list to tick says that they begin there already. Where nothing is typed,
+    /// and a tray at most asks, all stand in the first.
     #[must_use]
     pub fn columns(&self) -> [&[Part]; 2] {
         let shown = &self.view.screen.blocks;
         let is_field = |block: &Block| matches!(block, Block::Field(_));
         let is_typed =
             |block: &Block| matches!(block, Block::Field(field) if !matches!(field.input, Input::Chips { .. }));
+        let begins = |block: &Block| matches!(block, Block::Pours(pours) if pours.lines.is_empty());
         let last = shown.iter().rposition(is_field).filter(|_| shown.iter().any(is_typed));
-        let asked = last.map_or(self.blocks.len(), |at| at + 1);
+        let asked = last.map_or(self.blocks.len(), |at| shown.iter().position(begins).unwrap_or(at + 1));
         let (asked, found) = self.blocks.split_at(asked.min(self.blocks.len()));
         [asked, found]
     }

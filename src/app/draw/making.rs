@@ -1,6 +1,6 @@
 //! A spec as it is read and made: serves to count, lines to tick, steps with their waits; and what it says on paper.
 
-use super::node::{Element, Node, Tap, button, element, owned, said, with, words};
+use super::node::{Element, Node, Tap, button, element, number_and_unit, owned, said, with, words};
 use crate::screen::{ASKED, Act, Doing, MOST_SERVES, Pour, Pours, Printed, Timing};
 use crate::text::Figure;
 
@@ -51,7 +51,7 @@ fn pour(at: usize, line: &Pour, serves: u32) -> Node {
     let Figure { value, unit } = &line.amount;
     let mut amount = Vec::new();
     if !value.is_empty() {
-        amount.extend([said("b", &[], owned(value)), Node::Words(" ".into()), said("i", &[], owned(unit))]);
+        amount.extend(number_and_unit(value, unit));
     }
     if !line.beneath.is_empty() {
         amount.push(said("small", &[], owned(&line.beneath)));

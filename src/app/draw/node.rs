@@ -123,6 +123,15 @@ pub(super) fn said(tag: &'static str, fixed: Fixed, said: Text) -> Node {
     element(tag, fixed, vec![Node::Words(said)])
 }
 
+/// A number, and its unit where it has one.
+pub(super) fn number_and_unit(number: &str, unit: &str) -> Vec<Node> {
+    let mut drawn = vec![said("b", &[], owned(number))];
+    if !unit.is_empty() {
+        drawn.extend([Node::Words(" ".into()), said("i", &[], owned(unit))]);
+    }
+    drawn
+}
+
 /// A link; `is_here` marks the one that leads to what is shown.
 pub(super) fn link(href: &str, label: Text, is_here: bool) -> Node {
     let mut attributes = vec![("href", owned(href))];

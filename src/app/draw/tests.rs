@@ -279,6 +279,30 @@ fn what_is_typed_in_a_field_does_not_move_it() {
     }
 }
 
+/// What answers stands beside what asks: on To buy its list, and what there is and is needed besides below that, whether
+/// there is a list or not.
+#[test]
+fn what_answers_stands_beside_the_fields() {
+    let columns = |route: Route, typed: &[(&str, &str)]| {
+        Canvas::of(view(route, typed))
+            .columns()
+            .map(|parts| parts.iter().map(|part| html(&part.nodes)).collect::<String>())
+    };
+    for typed in ["1 l gin", ""] {
+        let [asked, found] = columns(Route::Buy, &[("lines", typed), ("run", "gone")]);
+        holds(&asked, "No longer in the book");
+        assert!(!asked.contains("<ul class=\"pours") && !asked.contains("id=\"have\""), "{asked}");
+        assert_eq!(found.starts_with("<h2>Bottles</h2><ul"), !typed.is_empty(), "{found}");
+        holds(&found, "id=\"have\"");
+    }
+    let [asked, found] = columns(Route::Cost, &[]);
+    holds(&asked, "id=\"aim\"");
+    holds(&found, "What costs what");
+    let [asked, found] = columns(Route::Aim, &[]);
+    holds(&asked, "id=\"ratio\"");
+    holds(&found, "class=\"rows");
+}
+
 #[test]
 fn a_path_leads_to_what_stands_there() {
     let button = element("i", &[], Vec::new());

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use super::*;
 use crate::book::{Book, Entry, Own, Stamp};
+use crate::craft::pour::pour;
 use crate::screen::Held;
 
 /// Numbers that look thrown, the same at every run.
@@ -116,6 +117,35 @@ fn nested_preps_come_to_what_their_parts_come_to() {
         }
         let all: usize = LEAVES.iter().filter(|called| much(&bought, called) > 0.0).count();
         assert_eq!(all, bought.things.len(), "nothing but those is bought");
+    }
+}
+
+/// Sugar is neither lost nor won where syrup is bought as sugar, straight from specs or through a prep.
+#[test]
+fn the_sugar_of_syrups_is_the_sugar_that_is_bought() {
+    const NAMES: [&str; 5] = ["simple syrup", "rich syrup", "syrup 1:1 by weight", "demerara syrup", "sugar"];
+    let mut thrown = Thrown(17);
+    for _ in 0..200 {
+        let lines = |thrown: &mut Thrown| {
+            let lines = (0..1 + thrown.below(5)).map(|_| {
+                let unit = ["ml", "g", "cl"][thrown.below(3)];
+                let name = NAMES[thrown.below(NAMES.len())];
+                let unit = if name == "sugar" { "g" } else { unit };
+                format!("{} {unit} {name}", thrown.amount())
+            });
+            lines.collect::<Vec<_>>().join("\n")
+        };
+        let prep = lines(&mut thrown);
+        let bench = bench(&[("fir dew".to_owned(), prep.clone())]);
+        let (spec, dew, times) = (lines(&mut thrown), thrown.amount(), thrown.amount());
+        let sugar = |lines: &str| Contents::of(lines, &bench).mix.sugar().g();
+        let sum = times * (sugar(&spec) + sugar(&prep) * dew / 1000.0);
+        let mut needs = Needs::new(&bench);
+        needs.spec(Contents::of(&format!("{spec}\n{dew} ml fir dew"), &bench), times, "a spec");
+        let bought = needs.bought();
+        let all = much(&bought, "sugar") + much(&bought, "demerara sugar");
+        assert!(is_close(all, sum), "{all} of {sum}: {spec} and {prep}");
+        assert!(bought.things.iter().all(|thing| thing.line.name.ends_with("sugar")), "{spec} and {prep}");
     }
 }
 

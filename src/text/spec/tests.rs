@@ -147,6 +147,19 @@ fn what_cannot_be_read_says_why() {
     assert_eq!(read("2 gin"), Err(LineProblem::NoUnit("2".into())));
     assert_eq!(read("Gin 60"), Err(LineProblem::NoUnit("60".into())));
     assert_eq!(read("1 bottle (750 ml) gin"), Err(LineProblem::Unclear));
+    for (line, fixed) in [
+        ("2 bottles London dry gin", "2 × 700 ml London dry gin"),
+        ("½ bottle of gin", "½ × 700 ml gin"),
+        ("gin, 3 Bottles", "3 × 700 ml gin"),
+        ("1 bottle moon dust", "1 × 700 ml moon dust"),
+    ] {
+        let problem = read(line).expect_err(line);
+        assert!(matches!(problem, LineProblem::Bottles(..)), "{line}: {problem:?}");
+        assert_eq!(problem.fixes(line)[0], fixed);
+        for fixed in problem.fixes(line) {
+            assert!(read(&fixed).is_ok(), "{fixed}: {:?}", read(&fixed));
+        }
+    }
     for line in ["1 750 ml bottle gin", "Gin 1,000 ml", "Gin 3-2 oz"] {
         assert!(matches!(read(line), Err(LineProblem::Amount(AmountProblem::Number(_)))), "{line}");
     }

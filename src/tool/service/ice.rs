@@ -8,7 +8,7 @@ mod pieces;
 mod tests;
 
 use crate::quantity::Mass;
-use crate::reading::from_spec;
+use crate::reading::{from_spec, iced};
 use crate::screen::pad::Keys;
 use crate::screen::plan::{Makes, Making};
 use crate::screen::route::Route;
@@ -97,7 +97,7 @@ form! {
         /// What bottles and juices stand in.
         tubs = "4 kg",
         /// Of all of it, percent that melts before it is used.
-        melts = "20",
+        melts = iced::MELTS,
         /// What a bag holds.
         bag = "5 kg",
         /// What a piece looks like: a key of [`Shape`].

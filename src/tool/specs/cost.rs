@@ -4,8 +4,10 @@ mod money;
 
 use crate::book::{Line, Price};
 use crate::quantity::{Money, Ratio};
-use crate::reading::cost::{Cost, costs, prices, sum_of};
+use crate::reading::cost::{Cost, costs, sum_of};
+use crate::reading::paid::prices;
 use crate::reading::rows::{exact_words, with_said};
+use crate::reading::thing::through;
 use crate::reading::{self, Content, Contents, counted_row, from_spec};
 use crate::screen::pad::Keys;
 use crate::screen::picture::{Bar, Hatch, Picture};
@@ -151,7 +153,10 @@ impl CostForm {
             Block::amount(SERVES, "Serves", Keys::Count),
             Block::amount(MENU, "On the menu", Keys::Count),
             Block::amount(TAX, "Tax", Keys::Percent),
-            Block::chips::<TaxIs>(TAX_IS, "Tax is", true),
+            match self.tax.trim() {
+                "" => Block::Nothing,
+                _ => Block::chips::<TaxIs>(TAX_IS, "Tax is", true),
+            },
             Block::amount(EXTRAS, "Garnish, glass and ice, a serve", Keys::Count),
             Block::amount(AIM, "Pour cost to aim at", Keys::Percent),
             Block::Cells("", Vec::new()),
@@ -220,18 +225,24 @@ impl CostForm {
                 && !price.day.is_empty()
                 && price.day < old
             {
-                answer.cautions.push(format!("{}: the price is of {}.", price.name, day(price, bench)));
+                let caution = format!("{}: the price is of {}.", price.name, day(price, bench));
+                if !answer.cautions.contains(&caution) {
+                    answer.cautions.push(caution);
+                }
             }
         }
         if costs.iter().any(|cost| matches!(cost, Cost::Made(..))) {
-            answer.remarks.push("What is lost in making a prep is not in the cost of its parts.".into());
+            answer
+                .remarks
+                .push("What is lost in making a prep is in its cost where it says how much comes out.".into());
         }
         if costs.iter().any(|cost| matches!(cost, Cost::Free)) {
             answer.remarks.push("Water and ice without a price are taken as free.".into());
         }
         answer.remarks.push(
             "Cost is amount / pack × price / what of it is used; pour cost is cost / price without tax, as kitchens and \
-             bars reckon (from memory). By the price with tax it looks smaller than it is. 20 % is a rule of thumb."
+             bars reckon (from memory). By the price with tax it looks smaller than it is. 20 % is a rule of thumb. \
+             Juice that has no price costs what its fruit does, by your yield or by rule of thumb, a syrup what its sugar does."
                 .into(),
         );
     }
@@ -291,9 +302,16 @@ fn row(
     let amount = exact_words(read.amount.times(each), read.unit, bench);
     let (detail, amount) = match cost {
         Cost::Known(money, price) => {
-            let mut words = format!("{amount} of {} at {}", price.size, bench.money(price.paid.units()));
+            let through = through(read, bench);
+            let takes = through.as_ref().map_or_else(String::new, |(.., takes)| {
+                format!(" takes {}", exact_words(takes.times(each), None, bench))
+            });
+            let mut words = format!("{amount}{takes} of {} at {}", price.size, bench.money(price.paid.units()));
             if !price.name.eq_ignore_ascii_case(&read.name) {
                 words.push_str(&format!(" for {}", price.name));
+            }
+            if price.usable < Ratio::ONE && takes.is_empty() {
+                words.push_str(&format!(", {} % of it used", text::count(price.usable.value() * 100.0, bench.decimal)));
             }
             if let Some(share) = share {
                 words = format!("Costs most, {} %; {words}", text::plain(share.value() * 100.0, 0, bench.decimal));
@@ -306,7 +324,7 @@ fn row(
         }
         Cost::Made(money, all, volume) => {
             let [made, all] = [text::litres_or_ml(*volume, bench.decimal), bench.money(all.units())];
-            (format!("{amount} of {made}, whose parts cost {all} by its spec in the book"), shown(*money * each, bench))
+            (format!("{amount} of {made}, whose parts cost {all}"), shown(*money * each, bench))
         }
         Cost::Free => (format!("{amount}, taken as free"), bench.money(0.0).to_string()),
         Cost::Unlike(price) => {

@@ -121,7 +121,7 @@ async fn one_drink_in_its_forms() -> Result<()> {
     story.tap("More").await?;
     story.tap("To buy").await?;
     story.write("serves", "40").await?;
-    story.phone.strip_says("3 of 3 to get").await?;
+    story.phone.strip_says("4 of 4 to get").await?;
     // By the litre, as it was priced.
     story.says("lime juice").await?;
     // Labelled.

@@ -117,16 +117,23 @@ impl BottleItForm {
         let parts = drink.parts.iter().filter(|part| !part.amount.is_none());
         let lines: Vec<String> = parts.map(|part| format!("{} {}", carried(part.amount, bench), part.name)).collect();
         let pair = |name: &str, text: String| (name.to_owned(), text);
-        from_spec::href_of(Route::Buy, &[pair("batch", lines.join("\n")), pair(from_spec::FROM, String::new())])
+        let bottles = Self::bottles(drink, "empty ", bench).to_string();
+        let batch = pair("batch", lines.join("\n"));
+        from_spec::href_of(Route::Buy, &[batch, pair("bottles", bottles), pair(from_spec::FROM, String::new())])
     }
 
-    /// "5 bottles of 700 ml", "30 serves, pour 112 ml".
-    fn strip(&self, read: &Contents, drink: &Drink, bench: &Bench) -> Strip {
+    /// "5 bottles of 700 ml", with a word before what they are.
+    fn bottles(drink: &Drink, word: &str, bench: &Bench) -> Figure {
         let (count, size) = (drink.bottling.bottles, text::litres_or_ml(drink.size, bench.decimal));
         let bottles = match drink.size.ml() > LARGEST_BOTTLE {
             true => plural(count as usize, "vessel", "vessels"),
             false => plural(count as usize, "bottle", "bottles"),
         };
+        Figure::new(text::count(f64::from(count), bench.decimal), format!("{word}{bottles} of {size}"))
+    }
+
+    /// "5 bottles of 700 ml", "30 serves, pour 112 ml".
+    fn strip(&self, read: &Contents, drink: &Drink, bench: &Bench) -> Strip {
         let asked = bench.count(super::SERVES, &self.serves, &mut Vec::new()).filter(|_| self.by() == By::Serves);
         let serves = asked.map_or(f64::from(drink.shared.serves), Ratio::value);
         let shown = text::fraction_of(serves).unwrap_or_else(|| text::count(serves, bench.decimal));
@@ -137,14 +144,7 @@ impl BottleItForm {
             Some(of) => format!("First to run out: {}", name_of(read, of.first)),
             None => String::new(),
         };
-        let count = text::count(f64::from(count), bench.decimal);
-        Strip {
-            figures: vec![Figure::new(count, format!("{bottles} of {size}"))],
-            also,
-            below,
-            tone: Tone::Answer,
-            picture: None,
-        }
+        Strip { figures: vec![Self::bottles(drink, "", bench)], also, below, tone: Tone::Answer, picture: None }
     }
 
     /// What goes in, one after the other, with what the scale then shows.

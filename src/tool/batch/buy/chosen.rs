@@ -2,11 +2,14 @@
 
 use super::{BuyForm, POUR, RUN, SERVES, WASTE, run};
 use crate::book::Way;
-use crate::quantity::{Ratio, Temperature, Volume};
+use crate::craft::ice::night;
+use crate::quantity::{Mass, Ratio, Temperature, Volume};
 use crate::reading::bought::Needs;
-use crate::reading::from_spec::{FROM, FromSpec, in_all};
-use crate::reading::{Contents, glass};
+use crate::reading::from_spec::{FROM, FromSpec, href_of, in_all};
+use crate::reading::{Contents, glass, iced};
+use crate::screen::route::Route;
 use crate::screen::{Act, Answer, Bench, Button, Problem, Row};
+use crate::text;
 
 /// Serves of a spec that is chosen, until somebody says how many.
 const USUAL: &str = "10";
@@ -46,8 +49,15 @@ impl BuyForm {
         from.clone_into(&mut self.from_spec);
     }
 
-    /// What the specs need. A row for each, and whether one is a batch that does not say how many it serves.
-    pub(super) fn chosen(&self, needs: &mut Needs<'_>, answer: &mut Answer, bench: &Bench) -> (Vec<Row>, bool) {
+    /// What the specs need. A row for each, and whether one is a batch that does not say how many it serves; the ice of
+    /// the others into `iced`.
+    pub(super) fn chosen(
+        &self,
+        needs: &mut Needs<'_>,
+        iced: &mut Iced,
+        answer: &mut Answer,
+        bench: &Bench,
+    ) -> (Vec<Row>, bool) {
         let waste = bench.percent(WASTE, &self.waste, MOST_WASTE, &mut answer.problems).map_or(0.0, Ratio::value);
         let mut of_pour = Vec::new();
         let pour = bench.volume(POUR, &self.pour, &mut of_pour);
@@ -58,23 +68,34 @@ impl BuyForm {
             let form = FromSpec::of(of, bench);
             let name = form.as_ref().map_or_else(|| GONE.to_owned(), FromSpec::name);
             let mut row = Row { amount: serves.clone(), ..Row::default() };
-            if let Some(form) = form {
+            if let Some(form) = &form {
                 let read = Contents::of(form.lines(), bench);
                 let (times, is_batch) = makings(form.way(), &read, pour, bench);
                 has_batch |= is_batch;
                 match count.zip(times) {
-                    Some((serves, times)) => needs.spec(read, serves.value() * times / (1.0 - waste), &name),
+                    Some((serves, times)) => {
+                        needs.spec(read, serves.value() * times / (1.0 - waste), &name);
+                        if !is_batch {
+                            needs.garnish(garnish(form.way()), serves);
+                            iced.add(form.way(), serves.value());
+                        }
+                    }
                     None => row.detail = "Not counted: type for how many.".into(),
-                }
-                if !is_open {
-                    row.buttons.push(button("Change", &name, puts(&all, of, serves)));
                 }
             }
             row.marked = !row.detail.is_empty() || name == GONE;
-            let mut others = all.clone();
-            others.retain(|(other, _)| other != of);
-            let (from, stays) = if is_open { ("", "") } else { (self.from_spec.as_str(), self.serves.as_str()) };
-            row.buttons.push(button("Remove", &name, puts(&others, from, stays)));
+            if is_open && !row.marked && all.len() > 1 {
+                row.detail = "Its number stands above.".into();
+            }
+            // One tap for each: a list of twenty is long. What is taken off is that whose number is typed.
+            row.buttons.push(if is_open || form.is_none() {
+                let mut others = all.clone();
+                others.retain(|(other, _)| other != of);
+                let (from, stays) = if is_open { ("", "") } else { (self.from_spec.as_str(), self.serves.as_str()) };
+                button("Remove", &name, puts(&others, from, stays))
+            } else {
+                button("Change", &name, puts(&all, of, serves))
+            });
             rows.push(Row { name, ..row });
         }
         if !self.run.is_empty() {
@@ -89,6 +110,53 @@ impl BuyForm {
             answer.problems.push(of_pour.into_iter().find(is_of_pour).unwrap_or_else(empty));
         }
         (rows, has_batch)
+    }
+}
+
+/// What goes on a drink: its garnish, else a line of it that says so, "Garnish: lemon peel".
+fn garnish(way: &Way) -> &str {
+    if !way.garnish.trim().is_empty() {
+        return &way.garnish;
+    }
+    let mut said = way.lines.lines().filter_map(|line| line.split_once(':'));
+    said.find(|(word, _)| word.trim().eq_ignore_ascii_case("garnish")).map_or("", |(_, garnish)| garnish)
+}
+
+/// The ice of serves.
+#[derive(Default)]
+pub(super) struct Iced {
+    serves: f64,
+    /// What they are stirred or shaken with, and what is in their glasses, g.
+    grams: [f64; 2],
+}
+
+impl Iced {
+    fn add(&mut self, way: &Way, serves: f64) {
+        self.serves += serves;
+        for (sum, each) in self.grams.iter_mut().zip(iced::grams(way)) {
+            *sum += serves * f64::from(each.unwrap_or(0));
+        }
+    }
+
+    /// The ice to have for them, as Ice counts it; and the way there.
+    pub(super) fn need(&self, needs: &mut Needs<'_>, answer: &mut Answer, bench: &Bench) -> Option<String> {
+        let [made_with, glass] = self.grams.map(|grams| Mass::from_g(grams).unwrap_or(Mass::ZERO));
+        let melts = bench.percent("", iced::MELTS, 100, &mut Vec::new()).unwrap_or(Ratio::ZERO);
+        let all = night(Ratio::ONE, made_with, glass, Mass::ZERO, melts)?;
+        if made_with + glass <= Mass::ZERO {
+            return None;
+        }
+        needs.ice(made_with + glass, all.total());
+        let pair = |name: &str, text: String| (name.to_owned(), text);
+        let each = |grams: f64| format!("{} g", text::editable(grams / self.serves, bench.decimal));
+        let [made_with, glass] = self.grams.map(each);
+        let serves = text::editable(self.serves, bench.decimal);
+        let pairs =
+            [pair(SERVES, serves), pair("made_with", made_with), pair("glass", glass), pair(FROM, String::new())];
+        answer.remarks.push(
+            "Ice by the method and the ice of each spec, for those that say it, as Ice counts it (rule of thumb); a fifth of it melts. Garnish as each spec says it.".into(),
+        );
+        Some(href_of(Route::Ice, &pairs))
     }
 }
 

@@ -4,15 +4,17 @@ use super::GOT;
 use crate::book::Kind;
 use crate::craft::buy::{bill, packs};
 use crate::quantity::{Amount, Money, Ratio, Volume};
-use crate::reading::bought::{Bought, Thing};
+use crate::reading::bought::Bought;
 use crate::reading::from_spec::{FROM, SPEC, href_of};
 use crate::reading::rows::{carried, exact_figure, with_said};
+use crate::reading::thing::{Piece, Thing};
 use crate::screen::route::Route;
 use crate::screen::{Act, Answer, Bench, Block, Button, Figure, Pour, Pours, Printed, Strip, Tone};
+use crate::substance::fruit::Fruit;
 use crate::text;
 
 /// What the parts of the list are called, in the order of a way through town.
-const GROUPS: [&str; 3] = ["Market", "Dairy and dry", "Bottles and ice"];
+const GROUPS: [&str; 6] = ["Market", "Dairy and dry", "Bottles", "Ice", "Garnish", "Empty bottles"];
 /// What a bottle holds where no price says it, ml: of spirits and liqueurs, and of wine. Common practice, no source.
 const BOTTLE: u32 = 700;
 const WINE: u32 = 750;
@@ -22,7 +24,7 @@ struct Item {
     pour: Pour,
     is_got: bool,
     cost: Option<Money>,
-    /// How much is to get, as a line of a spec.
+    /// How much is to get, as a line of a spec; empty for what is none.
     line: String,
 }
 
@@ -41,11 +43,12 @@ impl List {
     pub(super) fn of(bought: Bought, got: &str, bench: &Bench) -> List {
         let mut list =
             List { items: Vec::new(), enough: Vec::new(), said: Vec::new(), has_rule: false, has_fruit: false };
+        let fruit: Vec<_> = bought.things.iter().filter_map(|thing| thing.fruit).collect();
         for thing in &bought.things {
             let (left, there) = bought.left(thing);
             match left.is_none() {
                 true => list.enough.push(name_of(thing)),
-                false => list.item(thing, (left, there), got, bench),
+                false => list.item(thing, (left, there), (&fruit, got), bench),
             }
         }
         list.said = bought.said;
@@ -63,13 +66,17 @@ impl List {
         list
     }
 
-    fn item(&mut self, thing: &Thing, (left, there): (Amount, Option<Amount>), got: &str, bench: &Bench) {
+    /// `fruit` is all fruit that is on the list.
+    fn item(
+        &mut self,
+        thing: &Thing,
+        (left, there): (Amount, Option<Amount>),
+        (fruit, got): (&[&Fruit], &str),
+        bench: &Bench,
+    ) {
         let price = thing.price(bench);
-        let by_price = price.and_then(|price| {
-            // What is left of fruit is in how much of it is needed.
-            let usable = if thing.fruit.is_some() { Ratio::ONE } else { price.usable };
-            Some((packs(thing.by_price(left, price)?, usable, price.pack)?, price))
-        });
+        let by_price = price
+            .and_then(|price| Some((packs(thing.by_price(left, price)?, thing.usable(price), price.pack)?, price)));
         let bottle = match thing.kind() {
             Some(Kind::Spirit | Kind::Liqueur) => Some(Volume::whole_ml(BOTTLE)),
             Some(Kind::Wine) => Some(Volume::whole_ml(WINE)),
@@ -102,7 +109,15 @@ impl List {
             }
             _ => String::new(),
         };
-        let note = with_said(note, &besides);
+        let of: Vec<String> =
+            thing.of.iter().map(|(name, amount)| format!("{} {name}", figure(*amount, bench))).collect();
+        let of = if of.is_empty() { String::new() } else { format!("for {}", of.join(" and ")) };
+        let note = with_said(with_said(note, &of), &besides);
+        let note =
+            match fruit.iter().find(|fruit| thing.piece == Some(Piece::Garnish) && is_of(&thing.line.name, fruit)) {
+                Some(fruit) => with_said(note, &format!("{} for juice are counted apart", fruit.plural)),
+                None => note,
+            };
         let cost = by_price.and_then(|(many, price)| Some(price.paid * Ratio::from_value(f64::from(many)).ok()?));
         let name = name_of(thing);
         let typed = format!("{amount} {name}");
@@ -112,7 +127,12 @@ impl List {
             None => "no price".into(),
         };
         let is_got = got.lines().any(|line| line == typed);
-        let line = format!("{} {name}", carried(left, bench));
+        // More than a few pieces would need a unit where their price is typed.
+        let line = match (thing.piece, left) {
+            (Some(Piece::Bottle), _) => String::new(),
+            (_, Amount::Count(_)) => format!("1 {name}"),
+            _ => format!("{} {name}", carried(left, bench)),
+        };
         let pour = Pour { name, amount, beneath, note, tick: Some(is_got), typed, ..Pour::default() };
         self.items.push(Item { group: group(thing), pour, is_got, cost, line });
     }
@@ -124,7 +144,7 @@ impl List {
 
     /// The parts of the list, each under its heading, and what there is enough of. Each has a place of its own.
     pub(super) fn blocks(&self) -> Vec<Block> {
-        let mut blocks = Vec::new();
+        let mut blocks = vec![Block::Pours(Pours::default())];
         for (at, title) in GROUPS.into_iter().enumerate() {
             let lines: Vec<Pour> =
                 self.items.iter().filter(|item| item.group == at).map(|item| item.pour.clone()).collect();
@@ -170,7 +190,7 @@ impl List {
             answer.foot.push(Button::new("Untick all", Act::Put(vec![(GOT, String::new())])));
         }
         if bill.unknown > 0 {
-            let missing = self.items.iter().filter(|item| item.cost.is_none());
+            let missing = self.items.iter().filter(|item| item.cost.is_none() && !item.line.is_empty());
             let lines: Vec<&str> = missing.map(|item| item.line.as_str()).collect();
             // They are of no one spec.
             let pair = |name: &str, text: String| (name.to_owned(), text);
@@ -195,7 +215,9 @@ impl List {
                 "Fruit by your own yield, else by what your price says of it is used, else by rule of thumb: see Fruit. Juice that you have a price for by volume is bought as juice.",
             );
         }
-        say("Water is not bought. What is lost in making a prep is in what it gives.");
+        say(
+            "Water is not bought: simple, rich and demerara syrup and saline without a price of yours are their sugar or salt, by the library. What is lost in making a prep is in what it gives.",
+        );
     }
 
     /// What is still to get, as plain text.
@@ -244,6 +266,14 @@ fn name_of(thing: &Thing) -> String {
 fn group(thing: &Thing) -> usize {
     match thing.kind() {
         _ if thing.fruit.is_some() => 0,
+        _ if thing.is_ice() => 3,
+        _ if thing.piece.is_some() => {
+            if thing.piece == Some(Piece::Garnish) {
+                4
+            } else {
+                5
+            }
+        }
         Some(Kind::Juice | Kind::Egg) => 0,
         Some(Kind::Dairy | Kind::Powder | Kind::Syrup | Kind::Brew) => 1,
         Some(_) => 2,
@@ -254,6 +284,12 @@ fn group(thing: &Thing) -> usize {
             Amount::Volume(_) => 2,
         },
     }
+}
+
+/// Whether a garnish is named after a fruit.
+fn is_of(garnish: &str, fruit: &Fruit) -> bool {
+    let is = |word: &str| [fruit.name, fruit.plural].iter().any(|name| name.eq_ignore_ascii_case(word));
+    garnish.split(|c: char| !c.is_ascii_alphabetic()).any(is)
 }
 
 /// "700 ml", "3 × 700 ml".

@@ -1,5 +1,7 @@
 //! The list as it is shown.
 
+mod besides;
+
 use std::sync::Arc;
 
 use super::*;
@@ -87,7 +89,7 @@ fn a_spec_for_so_many_is_what_is_missing_in_packs() {
             "limes|2 × 10 pieces|6.00|need 11 (684 g)",
             "# Dairy and dry",
             "whole milk|0.5 l|0.80|need 200 ml",
-            "# Bottles and ice",
+            "# Bottles",
             "pear brandy|700 ml|24.00|need 900 ml, have 400 ml",
             "Enough on the shelf: dry vermouth.",
         ]
@@ -133,7 +135,7 @@ fn what_is_got_is_ticked_for_that_many_packs() {
     assert!(one.foot.iter().any(|button| button.label == "Untick all"), "{:?}", one.foot);
     assert_eq!(
         one.copy,
-        "To buy\n\nMarket\n2 × 10 pieces limes, 6.00; need 11 (684 g)\n\nBottles and ice\n700 ml pear brandy, 24.00; \
+        "To buy\n\nMarket\n2 × 10 pieces limes, 6.00; need 11 (684 g)\n\nBottles\n700 ml pear brandy, 24.00; \
          need 900 ml, have 400 ml\n\nEnough on the shelf: dry vermouth."
     );
     // For 60 serves two packs of milk are needed: one of them is still to get.
@@ -185,18 +187,20 @@ fn one_thing_is_one_line_whatever_it_is_called() {
             "# Market",
             "limes|10||need 586 g",
             "egg whites|4 eggs||need 120 ml",
-            "# Bottles and ice",
+            "# Bottles",
             "gin|2 × 700 ml||need 800 ml"
         ]
     );
     assert_eq!(of("eggs, 10 pieces, 3.00", "11 egg whites")[1], "egg whites|2 × 10 pieces|6.00|need 11 eggs (330 ml)");
     // Juice that is bought as juice.
     assert_eq!(of("orange juice, 1 l, 2.00", "1.2 l orange juice")[1], "orange juice|2 × 1 l|4.00|need 1 200 ml");
+    // So is purée that is bought by weight.
+    assert_eq!(of("raspberry purée, 1 kg, 9.00", "100 g raspberry purée")[1], "raspberry purée|1 kg|9.00|need 100 g");
     // Of fruit, what the price says is used; an own yield goes first.
     assert_eq!(of("limes, 1 kg, 4.00, 50 %", "500 ml lime juice")[1], "limes|2 × 1 kg|8.00|need 16 (1.03 kg)");
     let own = ShelfForm { yields: "lime juice 30 %".into(), ..ShelfForm::default() }.bench(Decimal::Point);
     assert_eq!(list(&shown(&own, &[("lines", "500 ml lime juice")]))[1], "limes|27||need 1.71 kg");
-    assert_eq!(of("", "500 ml water\n2 kg ice"), ["# Bottles and ice", "ice|2 kg||"]);
+    assert_eq!(of("", "500 ml water\n2 kg ice"), ["# Ice", "ice|2 kg||"]);
 }
 
 /// Cordial: 600 ml of juice and 400 g of sugar give 800 ml. A punch takes 200 ml of that, and 300 ml of gin.
@@ -209,7 +213,7 @@ fn preps_are_bought_as_what_they_are_made_of() {
     let pears = "pears|2||need 261 g";
     assert_eq!(
         of(&[("from_spec", "a/0"), ("serves", "1")]),
-        ["# Market", pears, "# Dairy and dry", "sugar|100 g||", "# Bottles and ice", "gin|700 ml||need 300 ml"]
+        ["# Market", pears, "# Dairy and dry", "sugar|100 g||", "# Bottles", "gin|700 ml||need 300 ml"]
     );
     // Half of it is on the shelf already.
     let half = of(&[("from_spec", "a/0"), ("serves", "1"), ("have", "100 ml house cordial")]);
@@ -270,20 +274,22 @@ fn specs_stand_beside_each_other_each_for_its_own_number() {
     let rows = |texts: &Texts| -> Vec<String> {
         let of = |block: &Block| if let Block::Table("For", rows) = block { rows.clone() } else { Vec::new() };
         let rows = screen(Route::Buy, texts, &bench).blocks.iter().flat_map(of).collect::<Vec<_>>();
-        rows.iter().map(|row| format!("{} {}{}", row.name, row.amount, row.detail)).collect()
+        rows.iter()
+            .map(|row| format!("{} {}{}", row.name, row.amount, row.detail).replace("Its number stands above.", " ^"))
+            .collect()
     };
     let first = taken(&Texts::default(), &[("from_spec", "a/0")]);
     assert_eq!(rows(&first), ["One 10"]);
     let mut second = taken(&first, &[("serves", "40"), ("from_spec", "b/0")]);
-    assert_eq!(rows(&second), ["One 10", "Two 40"]);
+    assert_eq!(rows(&second), ["One 10", "Two 40 ^"]);
     // What is typed is that one's; coming back to the first, it stays.
     second.insert("serves".into(), "50".into());
     let third = taken(&second, &[("from_spec", "a/0")]);
-    assert_eq!((third["serves"].as_str(), rows(&third)), ("10", vec!["One 10".to_owned(), "Two 50".to_owned()]));
+    assert_eq!((third["serves"].as_str(), rows(&third)), ("10", vec!["One 10 ^".to_owned(), "Two 50".to_owned()]));
     // None is open; both stay.
     assert_eq!(rows(&taken(&third, &[("from_spec", "")])), ["One 10", "Two 50"]);
     // The same again by a link: for as many as that says.
-    assert_eq!(rows(&taken(&third, &[("serves", "5"), ("from_spec", "b/0")])), ["One 10", "Two 5"]);
+    assert_eq!(rows(&taken(&third, &[("serves", "5"), ("from_spec", "b/0")])), ["One 10", "Two 5 ^"]);
     let row = |texts: &Texts, name: &str, label: &str| {
         let of = |block: &Block| if let Block::Table("For", rows) = block { rows.clone() } else { Vec::new() };
         let rows = screen(Route::Buy, texts, &bench).blocks.iter().flat_map(of).collect::<Vec<_>>();
@@ -293,15 +299,36 @@ fn specs_stand_beside_each_other_each_for_its_own_number() {
             act => panic!("{act:?}"),
         }
     };
-    assert_eq!(rows(&row(&third, "Two", "Remove")), ["One 10"]);
     assert_eq!(rows(&row(&third, "One", "Remove")), ["Two 50"]);
     let changed = row(&third, "Two", "Change");
     assert_eq!((changed["serves"].as_str(), changed["from_spec"].as_str()), ("50", "b/0"));
-    assert_eq!(rows(&changed), ["One 10", "Two 50"]);
+    assert_eq!(rows(&changed), ["One 10", "Two 50 ^"]);
+    assert_eq!(rows(&row(&changed, "Two", "Remove")), ["One 10"]);
     let gone = taken(&third, &[("from_spec", "c/0")]);
     assert_eq!(rows(&gone)[2], "No longer in the book 10");
     let unread = taken(&third, &[("serves", "many"), ("from_spec", "a/0")]);
     assert_eq!(rows(&unread)[0], "One manyNot counted: type for how many.");
+}
+
+/// The field that adds one stands at none again, and holds what is not on the list: the second is as near as the first.
+#[test]
+fn another_spec_is_a_tap_away() {
+    let bench = bench(&[("a", card("One", "10 ml gin")), ("b", card("Two", "10 ml dry vermouth"))], &[], "");
+    let field = |texts: &Texts| {
+        let screen = screen(Route::Buy, texts, &bench);
+        let field = screen.field("from_spec").expect("the field").clone();
+        let Input::Pick(options) = field.input else { panic!("{:?}", field.input) };
+        let options: Vec<String> = options
+            .into_iter()
+            .map(|option| format!("{}{}", if option.key == field.text { ">" } else { "" }, option.label))
+            .collect();
+        (field.label, options.join(" "))
+    };
+    assert_eq!(field(&Texts::default()), ("Add a spec", ">choose One Two".into()));
+    let first = taken(&Texts::default(), &[("from_spec", "a/0")]);
+    assert_eq!(field(&first), ("Add another spec", ">choose Two".into()));
+    let both = taken(&first, &[("from_spec", "b/0")]);
+    assert_eq!(field(&both), ("Add a spec", ">all are on the list".into()));
 }
 
 #[test]

@@ -43,7 +43,7 @@ fn a_sour_is_costed_line_by_line() {
                 "Costs most, 87 %; 60 ml of 700 ml at 24.50 for London dry gin; was 22.00 for 700 ml on Sat 3 Oct 2026"
             ],
             ["lime juice", "0.27", "30 ml of 1 l at 9.00"],
-            ["simple syrup", "0.05", "20 ml of 1 kg at 2.00"],
+            ["simple syrup", "0.05", "20 ml of 1 kg at 2.00, 95 % of it used"],
         ]
     );
     assert_eq!(cells(&answer), ["Left of a sale 7.66", "For 20 %, ask 14.53"]);
@@ -168,7 +168,7 @@ fn a_prep_costs_what_its_spec_costs() {
         Contents::of(sherbet[0].1, &there).mix.volume(crate::quantity::Temperature::TWENTY).expect("a volume").ml();
     let answer = form("60 ml gin\n300 ml lime sherbet").answer(&there);
     assert_eq!(answer.rows[1].amount, format!("{:.2}", 4.86 * 300.0 / made));
-    let by = format!("300 ml of {made:.0} ml, whose parts cost 4.86 by its spec in the book");
+    let by = format!("300 ml of {made:.0} ml, whose parts cost 4.86");
     assert!(answer.rows[1].detail.ends_with(&by), "{}", answer.rows[1].detail);
     assert_eq!(answer.leads, "");
     // Its own price goes first; of parts that are not all priced nothing is made up.
@@ -212,9 +212,37 @@ fn a_price_is_of_what_a_line_is_taken_as() {
         ("2 eggs", "eggs, 10 pieces, 3", "0.60"),
         ("8 mint leaves", "mint leaves, 40 pieces, 3", "0.60"),
         ("8 mint leaves", "mint leaves, 1 kg, 3", "?"),
+        // What is paid for as something else. 100 ml of lime juice at 1.026 g/ml are 102.6 g: at 50 % of 205.2 g, at 45 %
+        // of 228 g, which are 3.51 limes of 65 g.
+        ("100 ml lime juice", "limes, 1 kg, 10, 50 %", "2.05"),
+        ("100 ml lime juice", "lime, 1 kg, 10", "2.28"),
+        ("100 ml lime juice", "limes, 10 pieces, 3", "1.05"),
+        ("2 limes", "limes, 10 pieces, 3, 50 %", "0.60"),
+        ("1 egg white", "eggs, 10 pieces, 3", "0.30"),
+        // 614.8 g in a litre; its own price goes first.
+        ("100 ml simple syrup", "sugar, 1 kg, 10", "0.61"),
+        ("100 ml simple syrup", "sugar, 1 kg, 10\nsugar syrup, 1 l, 30", "3.00"),
+        ("10 ml vanilla syrup", "sugar, 1 kg, 10", "?"),
+        // Juice and purée that are bought as that, by weight too.
+        ("100 ml lime juice", "limes, 1 kg, 10\nlime juice, 1 l, 20", "2.00"),
+        ("100 g raspberry purée", "raspberry purée, 1 kg, 20", "2.00"),
     ] {
         assert_eq!(cost(line, prices), shown, "{line} / {prices}");
     }
+}
+
+#[test]
+fn what_is_paid_for_as_something_else_says_how_much_of_that_it_takes() {
+    let answer = CostForm { makes: "2".into(), ..form("200 ml lime juice\n200 ml simple syrup") };
+    let answer = answer.answer(&bench("limes, 1 kg, 10, 50 %\nsugar, 1 kg, 1"));
+    assert_eq!(
+        rows(&answer),
+        [
+            ["lime juice", "2.05", "Costs most, 97 %; 100 ml takes 205.2 g of 1 kg at 10.00 for limes"],
+            ["simple syrup", "0.06", "100 ml takes 61.5 g of 1 kg at 1.00 for sugar"],
+        ]
+    );
+    assert_eq!(answer.leads, "");
 }
 
 #[test]
@@ -279,6 +307,8 @@ fn an_old_price_is_told() {
     let mut bench = bench("gin, 700 ml, 22.00, 2026-03-03");
     bench.clock.now = 1_795_000_000_000; // 18 Nov 2026
     assert_eq!(form("60 ml gin").answer(&bench).cautions, ["gin: the price is of Tue 3 Mar 2026."]);
+    // Once, however many lines are of it.
+    assert_eq!(form("60 ml gin\n10 ml gin").answer(&bench).cautions.len(), 1);
     bench.clock.now = 1_780_000_000_000; // 28 May 2026
     assert_eq!(form("60 ml gin").answer(&bench).cautions, Vec::<String>::new());
 }
