@@ -53,7 +53,7 @@ pub fn sweep() -> Result<()> {
 pub fn in_browser() -> Result<()> {
     browser::ensure()?;
     ensure_axe()?;
-    run(&mut cargo(&["test", "--package", "browser", "--", "--test-threads", "2", "--nocapture"]))
+    run(&mut cargo(&["test", "--package", "browser", "--", "--test-threads", "3", "--nocapture"]))
 }
 
 /// Runs the smoke set in each other engine that can be had, and says of the rest how to get it.
