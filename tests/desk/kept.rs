@@ -183,3 +183,25 @@ fn house(tab: &mut Tab<'_>) -> String {
     let row = rows.into_iter().flatten().find(|row| row.name == "house syrup");
     row.expect("a row").href
 }
+
+/// Undo of a form leads to the one that it came from, not to the last of the spec; Redo to the form.
+#[test]
+fn undo_of_a_form_leads_back_to_the_one_it_came_from() {
+    let keeper = Faulty::default();
+    let mut tab = book(&keeper);
+    tab.go("specs/spec?id=s").tap("Change").tap("As text").tap("Add a form");
+    tab.type_in("way", "long").type_in("lines", "60 ml gin\n90 ml soda water");
+    choose(&mut tab, "at", "0");
+    tab.go("service/scale?from_spec=s%2F0").tap("As a form of Weir lamp").follow();
+    assert_eq!((tab.value("at").as_str(), forms(&mut tab).len()), ("2", 3));
+    tab.act(Act::Undo);
+    assert_eq!((tab.value("at").as_str(), forms(&mut tab)), ("0", vec!["quick".to_owned(), "long".to_owned()]));
+    tab.tap("Redo");
+    assert_eq!((tab.value("at").as_str(), forms(&mut tab).len()), ("2", 3));
+    // One more of a form, like it: back at that.
+    choose(&mut tab, "at", "1");
+    tab.tap("Change").tap("Add a form");
+    assert_eq!(tab.value("at"), "3");
+    tab.act(Act::Undo);
+    assert_eq!((tab.value("at").as_str(), forms(&mut tab).len()), ("1", 3));
+}
