@@ -205,3 +205,30 @@ fn undo_of_a_form_leads_back_to_the_one_it_came_from() {
     tab.act(Act::Undo);
     assert_eq!((tab.value("at").as_str(), forms(&mut tab).len()), ("1", 3));
 }
+
+/// Until days are typed those of the rule are said, with whose it is; where more are typed, that the local code goes first.
+#[test]
+fn a_prep_says_how_long_it_keeps() {
+    let keeper = Faulty::default();
+    let mut tab = Tab::open(&keeper, "prep/syrup");
+    tab.tap("Keep house syrup as an ingredient").follow();
+    let rule = "7 days (FDA Food Code 3-501.17, from memory)";
+    let proposal = format!("Keeps {rule}, cold, the day it is made counted, until you type your own.");
+    assert!(text(&mut tab).contains(&proposal), "{}", text(&mut tab));
+    tab.type_in("keeps", "7");
+    assert!(!text(&mut tab).contains(rule), "{}", text(&mut tab));
+    tab.type_in("keeps", "30");
+    let caution = format!("Longer than {rule}: your local food code goes first.");
+    assert!(text(&mut tab).contains(&caution), "{}", text(&mut tab));
+    // Fresh juice, milk, and what is strong.
+    tab.tap("New ingredient").type_in("name", "sour mix").type_in("like", "water").type_in("gives", "");
+    for (parts, said) in [
+        ("100 g lime juice\n100 g water", "Keeps 1 day (fresh juice, rule of thumb)"),
+        ("100 g lime juice\n100 g milk", "Keeps 7 days (FDA"),
+    ] {
+        tab.type_in("parts", parts);
+        assert!(text(&mut tab).contains(said), "{parts}: {}", text(&mut tab));
+    }
+    tab.type_in("parts", "100 ml gin\n50 ml water");
+    assert!(!text(&mut tab).contains("Keeps "), "{}", text(&mut tab));
+}

@@ -1,5 +1,6 @@
 //! Ingredients of the bar's own: its figures go before the library's, in every spec.
 
+mod keeps;
 mod uses;
 
 pub use uses::went_into;
@@ -9,6 +10,7 @@ use crate::craft::pour::{fits, litre_of};
 use crate::quantity::{Temperature, Volume};
 use crate::reading::contents::{figures, figures_of};
 use crate::reading::from_spec::{MORE, is_more};
+use crate::reading::label::Keeps;
 use crate::reading::{Contents, label, named};
 use crate::screen::own::taken;
 use crate::screen::pad::Keys;
@@ -168,7 +170,7 @@ impl Tool for OwnForm {
             answer.problems.push(Problem::new("brix", "Sugar is given twice. Keep g/l or °Bx, not both."));
         }
         bench.volume("gives", &own.gives, &mut answer.problems);
-        bench.number("keeps", &own.keeps, (0.0, 3650.0), "Type days, like 14.", &mut answer.problems);
+        let days = bench.number("keeps", &own.keeps, (0.0, 3650.0), "Type days, like 14.", &mut answer.problems);
         let prep = bench.preps.iter().find(|prep| prep.id == self.id);
         if let Some(prep) = prep.filter(|prep| prep.is_circle) {
             answer.problems.push(Problem::new("parts", &prep.why));
@@ -201,6 +203,7 @@ impl Tool for OwnForm {
                 strength: text::editable(litre.strength().fraction() * 100.0, bench.decimal),
                 allergens: label::declared(prep.allergens.iter().copied()),
                 asks: prep.asks.clone(),
+                keeps: keeps::said(&own, days, prep, &taken, &mut answer).then_some(Keeps::Fresh),
                 ..label::Facts::default()
             };
             let days =
