@@ -232,3 +232,39 @@ fn a_prep_says_how_long_it_keeps() {
     tab.type_in("parts", "100 ml gin\n50 ml water");
     assert!(!text(&mut tab).contains("Keeps "), "{}", text(&mut tab));
 }
+
+/// A batch is kept with its water, its parts and what guests must be told of, and goes into other drinks.
+#[test]
+fn a_batch_is_kept_as_a_prep() {
+    let keeper = Faulty::default();
+    let mut tab = book(&keeper);
+    tab.go("batch/bottle?spec=60%20ml%20gin%0A30%20ml%20cream%0A20%20ml%20simple%20syrup%0A1%20egg%20white");
+    choose(&mut tab, "water", "percent");
+    let strength = |tab: &mut Tab<'_>| {
+        let cells = tab.view().screen.blocks.clone().into_iter().filter_map(|block| match block {
+            Block::Cells(_, cells) => Some(cells),
+            _ => None,
+        });
+        let cell = cells.flatten().find(|cell| cell.label == "strength").expect("a strength");
+        cell.figure.to_string()
+    };
+    let was = strength(&mut tab);
+    tab.tap("Keep house batch as an ingredient").follow();
+    assert_eq!(tab.value("name"), "house batch");
+    let parts = tab.value("parts");
+    assert!(parts.contains(" ml water") && parts.contains("egg white"), "{parts}");
+    assert!(!tab.value("gives").is_empty());
+    let said = text(&mut tab);
+    assert!(said.contains("Worked out of its parts.") && said.contains("Keeps 7 days"), "{said}");
+    assert!(said.contains("milk") && said.contains("egg"), "{said}");
+    tab.go("service/balance?spec=100%20ml%20house%20batch");
+    assert_eq!(strength(&mut tab), was);
+    // What is washed with milk is less than what goes in.
+    tab.go("batch/bottle?spec=60%20ml%20gin%0A30%20ml%20lemon%20juice%0A30%20ml%20whole%20milk");
+    tab.tap("Keep it as house batch 2").follow();
+    assert!(
+        tab.value("parts").contains("whole milk") && tab.value("holds").contains("% vol"),
+        "{}",
+        tab.value("holds")
+    );
+}
