@@ -53,8 +53,11 @@ fn a_form_comes_from_a_form_and_says_when_it_is_out_of_step() {
     assert!(shown.contains("lime cordial"), "{shown}");
     assert_eq!((tab.value("at").as_str(), forms(&mut tab)), ("1", vec!["quick".to_owned(), "cordial".to_owned()]));
     assert!(!shown.contains("out of step") && !shown.contains("have changed"), "{shown}");
+    // Its lines are called as on the page that is read; a line that is opened holds all of it.
+    tab.tap("Change").open_line("lime cordial");
+    assert!(tab.value("line_of").starts_with("lime cordial (sugar "), "{}", tab.value("line_of"));
     // The rest is as the first has it.
-    tab.tap("Change").tap("As text");
+    tab.tap("As text");
     assert_eq!((tab.value("glass").as_str(), tab.value("method").as_str()), ("coupe", "shaken"));
     let before = tab.value("lines");
     choose(&mut tab, "at", "0");
