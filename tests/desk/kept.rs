@@ -271,3 +271,29 @@ fn a_batch_is_kept_as_a_prep() {
         tab.value("holds")
     );
 }
+
+/// What cannot be worked out anew says why in the words of its tool, and leads to it, filled in.
+#[test]
+fn what_cannot_be_worked_out_anew_leads_to_its_tool() {
+    let keeper = Faulty::default();
+    let mut tab = book(&keeper);
+    tab.go("prep/cordial");
+    for (field, key) in [("ask", "swap"), ("from_spec", "s/0"), ("juice_of", "lime-juice")] {
+        choose(&mut tab, field, key);
+    }
+    tab.tap("As a form of Weir lamp");
+    tab.act(Act::Empty).type_in("serves", "12");
+    let left = tab.value("spec");
+    tab.go("specs/spec?id=s").tap("Change").tap("As text").type_in("lines", "60 ml gin");
+    choose(&mut tab, "at", "1");
+    tab.tap("Done").tap("Work it out anew");
+    let why = "Nothing here for a cordial to stand for: add juice or syrup, like 30 ml pear juice.";
+    assert_eq!(tab.notice(), format!("It can't be worked out anew. {why}"));
+    tab.tap("Open Cordial").follow();
+    assert_eq!(["spec", "juice_of", "from_spec"].map(|name| tab.value(name)), ["60 ml gin", "lime-juice", "s/0"]);
+    assert!(tab.strip().contains(why), "{}", tab.strip());
+    assert!(!tab.has_button("Open Cordial"), "one is there");
+    // What stood in the tool comes back.
+    tab.act(Act::Undo);
+    assert_eq!([tab.value("serves"), tab.value("spec")], ["12".to_owned(), left]);
+}
