@@ -147,9 +147,9 @@ impl BuyForm {
         blocks.push(shown(has_batch, Block::amount(POUR, "Poured of a batch", Keys::Pour)));
         blocks.extend(list.blocks());
         blocks.extend([
-            lines(HAVE, "On the shelf, a line each", "400 ml pear brandy\n12 limes"),
-            lines(LINES, "What else is needed, a line each", "2 kg sugar\n3 lemons"),
-            shown(!self.batch.is_empty(), lines(BATCH, "From Bottle it", "1 l gin")),
+            lines(HAVE, "On the shelf, a line each", "like 400 ml pear brandy\n12 limes"),
+            lines(LINES, "What else is needed, a line each", "like 2 kg sugar\n3 lemons"),
+            shown(!self.batch.is_empty(), lines(BATCH, "From Bottle it", "like 1 l gin")),
             shown(!self.ice.is_empty(), Block::amount(ICE, "Ice", Keys::Weight)),
             Block::amount(WASTE, "Spilt or lost", Keys::Percent),
             shown(!list.is_empty(), Block::Buttons(vec![Button::new("Save as CSV", Act::Csv)])),

@@ -106,9 +106,9 @@ impl Tool for OwnForm {
             return vec![new, Block::Table("", Vec::new())];
         }
         let poured = LIBRARY.iter().filter(|row| row.key != "ice");
-        let parts = Input::Lines { placeholder: "500 ml quince juice\n300 g sugar" };
+        let parts = Input::Lines { placeholder: "like 500 ml quince juice\n300 g sugar" };
         let mut blocks = vec![
-            Block::field("name", "Name in specs", Input::Words { placeholder: "orchard cordial" }),
+            Block::field("name", "Name in specs", Input::Words { placeholder: "like orchard cordial" }),
             Block::pick("like", "Most like", poured.map(Opt::ingredient).collect()),
             Block::amount("strength", "Strength", Keys::Percent),
             Block::amount("sugar", "Sugar, g/l", Keys::Count),

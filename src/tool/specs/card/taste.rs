@@ -123,9 +123,9 @@ impl CardForm {
             let options = ways(card);
             blocks.push(Block::field("at", "Form", Input::Chips { options, captioned: false }));
         }
-        blocks.push(Block::field(WORDS, "How it tastes", Input::Lines { placeholder: "Thin, stir less" }));
-        blocks.push(Block::field(SCORE, "Score, if you like", Input::Words { placeholder: "7" }));
-        blocks.push(Block::field(WHOM, "For whom", Input::Words { placeholder: "the kitchen" }));
+        blocks.push(Block::field(WORDS, "How it tastes", Input::Lines { placeholder: "like thin, stir less" }));
+        blocks.push(Block::field(SCORE, "Score, if you like", Input::Words { placeholder: "like 7" }));
+        blocks.push(Block::field(WHOM, "For whom", Input::Words { placeholder: "like the kitchen" }));
         blocks.extend(self.typed_for_another(is_untold, bench));
         self.earlier(way, at, &mut blocks, bench);
         (blocks, answer)
