@@ -297,3 +297,36 @@ fn what_cannot_be_worked_out_anew_leads_to_its_tool() {
     tab.act(Act::Undo);
     assert_eq!([tab.value("serves"), tab.value("spec")], ["12".to_owned(), left]);
 }
+
+/// Two of one name are each shown by their own figures, in the list and on their pages.
+#[test]
+fn two_ingredients_of_one_name_are_each_themselves() {
+    let keeper = Faulty::default();
+    let mut tab = Tab::open(&keeper, "shelf/ingredients");
+    for (like, figures) in [("strength", "30"), ("strength", "25")] {
+        tab.tap("New ingredient").type_in("name", "house bitter").type_in("like", "liqueur").type_in(like, figures);
+    }
+    for parts in ["100 ml gin\n100 ml water", "100 ml gin\n300 ml water"] {
+        tab.tap("New ingredient").type_in("name", "let down").type_in("parts", parts);
+    }
+    let rows: Vec<(String, String, String)> = tab
+        .view()
+        .screen
+        .blocks
+        .iter()
+        .filter_map(|block| match block {
+            Block::Table("Your ingredients", rows) => Some(rows.clone()),
+            _ => None,
+        })
+        .flatten()
+        .map(|row| (row.name, row.detail, row.href))
+        .collect();
+    assert_eq!(rows.len(), 4);
+    let mut strengths: Vec<&str> = rows.iter().filter_map(|row| row.1.split(" % vol").next()).collect();
+    strengths.sort_unstable();
+    assert_eq!(strengths, ["20", "25", "30", "9.99"]);
+    for (_, detail, href) in rows {
+        let strength = detail.split(',').next().expect("a strength").to_owned();
+        assert!(tab.go(&href).strip().starts_with(&strength), "{strength}: {}", tab.strip());
+    }
+}

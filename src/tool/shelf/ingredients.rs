@@ -5,7 +5,7 @@ mod uses;
 
 pub use uses::went_into;
 
-use crate::book::{LIBRARY, Own};
+use crate::book::{LIBRARY, Own, Taken};
 use crate::craft::pour::{fits, litre_of};
 use crate::quantity::{Temperature, Volume};
 use crate::reading::contents::{figures, figures_of};
@@ -83,6 +83,12 @@ pub fn edited(own: &Own, name: &str, text: &str) -> Option<Own> {
     Some(own)
 }
 
+/// What an ingredient is: a prep by its parts, found by its id, as two may have one name; else by what is typed.
+fn figures_now(id: &str, own: &Own, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Taken> {
+    let made = bench.own.iter().find(|(_, taken)| bench.prep(Some(*taken)).is_some_and(|prep| prep.id == id));
+    made.map_or_else(|| taken(own, bench.decimal, problems), |(_, taken)| Some(*taken))
+}
+
 impl Tool for OwnForm {
     fn show(&mut self, bench: &Bench) -> (Vec<Block>, Answer) {
         if let Some(entry) = bench.book.own(&self.id) {
@@ -143,8 +149,7 @@ impl Tool for OwnForm {
             .own
             .iter()
             .map(|entry| {
-                let name = entry.value.name.trim();
-                let figures = bench.own.iter().rev().find(|(own, _)| own == name).map(|(_, taken)| *taken);
+                let figures = figures_now(&entry.id, &entry.value, bench, &mut Vec::new());
                 Row {
                     name: named(&entry.value.name),
                     detail: figures.map_or_else(String::new, |taken| figures_of(&litre_of(&taken), bench)),
@@ -176,8 +181,7 @@ impl Tool for OwnForm {
             answer.problems.push(Problem::new("parts", &prep.why));
             return answer.without_answer("");
         }
-        let made = prep.and_then(|prep| bench.own.iter().find(|(name, _)| *name == prep.name)).map(|(_, taken)| *taken);
-        let taken = made.or(taken(&own, bench.decimal, &mut answer.problems));
+        let taken = figures_now(&self.id, &own, bench, &mut answer.problems);
         let Some(taken) = taken.filter(|_| answer.problems.is_empty()) else { return answer.without_answer("") };
         if !fits(&taken) {
             answer.problems.push(Problem::new("sugar", "These figures don't go together in one litre."));
