@@ -131,7 +131,7 @@ fn what_parts_make_takes_those_parts() {
     let read = Contents::of(parts, &bench);
     let volume = read.mix.volume(Temperature::TWENTY).expect("a volume");
     let mut needs = Needs::new(&bench);
-    let line = Contents::of("1 ml house mix", &bench).lines.remove(0).read.expect("a line");
+    let line = Contents::of("1 ml house mix", &bench).lines[0].read.clone().expect("a line");
     needs.line(&Line { amount: Amount::Volume(volume), ..line }, 1.0);
     let bought = needs.bought();
     let mass = |thing: &Thing| pour(&thing.line.taken.expect("known"), thing.line.amount).expect("poured").mass().g();

@@ -213,7 +213,7 @@ impl Tool for OwnForm {
             let days =
                 if own.keeps.trim().is_empty() { String::new() } else { format!("&days={}", encode(own.keeps.trim())) };
             answer.carry("Label it", format!("{}{days}", label::href(&known)));
-            let whole = Contents::of_lines(prep.lines.clone()).mix.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
+            let whole = Contents::of_lines(&prep.lines).mix.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
             let gives = prep.gives.filter(|_| prep.why.is_empty());
             if gives.is_some_and(|gives| is_more(gives, whole)) {
                 answer.problems.push(Problem::new("gives", MORE));
