@@ -132,6 +132,9 @@ fn a_form_has_tastings_of_its_own() {
     assert!(tab.rows().is_empty(), "nobody has tasted the new one");
     keep(&mut tab, "Weak", "", "");
     assert_eq!(tab.rows().len(), 1);
+    // What it is called, and was made from, is no part of what was tasted.
+    let kept = stored(&keeper, "spec/").pop().expect("kept");
+    assert_eq!(kept.matches("\"was\":{\"lines\"").count(), 2, "{kept}");
     tab.act(Act::Choose("at".into(), "0".into()));
     assert_eq!(tab.rows(), ["Good||25 Nov. As it is made now"]);
 }

@@ -1,7 +1,7 @@
 //! How a form of a spec tastes: what is said of it, and what was said before, with what has changed since.
 
 use super::{CardForm, differ, ways};
-use crate::book::{Card, Tasting, Version, Way};
+use crate::book::{Card, Tasting, Way};
 use crate::reading::named;
 use crate::screen::{Act, Answer, Bench, Block, Button, Face, Figure, Input, Opt, Problem, Row, Strip, Texts, Tone};
 
@@ -45,12 +45,11 @@ pub fn tasted(card: &Card, at: usize, act: &Act, texts: &Texts, now: u64) -> Opt
             if is_untold(texts) || is_too_long(&score) {
                 return None;
             }
-            way.tastings.push(Tasting { at: now, words, score, whom, was: version(way) });
+            way.tastings.push(Tasting { at: now, words, score, whom, was: way.version(&Way::default()) });
             "keeping a tasting"
         }
         Act::BringBack(which) => {
-            let was = way.tastings.get(*which)?.was.clone();
-            *way = with(way, was);
+            *way = way.tastings.get(*which)?.was.version(way);
             "bringing back what was tasted"
         }
         Act::DropTasting(which) if *which < way.tastings.len() => {
@@ -60,18 +59,6 @@ pub fn tasted(card: &Card, at: usize, act: &Act, texts: &Texts, now: u64) -> Opt
         _ => return None,
     };
     Some((card, words))
-}
-
-/// A form as it is now.
-fn version(way: &Way) -> Version {
-    let Way { lines, method, glass, holds, ice, garnish, steps, makes, gives, .. } = way.clone();
-    Version { lines, method, glass, holds, ice, garnish, steps, makes, gives }
-}
-
-/// A form as it was tasted; its name, its notes and its tastings are as they are now.
-fn with(way: &Way, was: Version) -> Way {
-    let Version { lines, method, glass, holds, ice, garnish, steps, makes, gives } = was;
-    Way { lines, method, glass, holds, ice, garnish, steps, makes, gives, ..way.clone() }
 }
 
 /// "7 · Thin, stir less · the kitchen, 26 Nov": the words to so many letters.
@@ -153,7 +140,7 @@ impl CardForm {
             ));
         }
         let against = self.tasting_with.parse().ok().filter(|other| *other < way.tastings.len());
-        let was = |which: usize| with(way, way.tastings[which].was.clone());
+        let was = |which: usize| way.tastings[which].was.version(way);
         for (which, tasting) in way.tastings.iter().enumerate().rev() {
             let key = format!("{at}/{which}");
             let differing = |before: &Way, after: &Way| differ::ways(before, after, ("left out", "added"), bench);
