@@ -64,8 +64,8 @@ impl<'a> Needs<'a> {
     }
 
     /// The lines of something called so, so many times. Ice is made here, or asked for by itself.
-    pub(crate) fn spec(&mut self, read: Contents, times: f64, of: &str) {
-        for line in self.lines_of(&read, of) {
+    pub(crate) fn spec(&mut self, read: &Contents, times: f64, of: &str) {
+        for line in self.lines_of(read, of) {
             self.line(&line, times);
         }
     }

@@ -65,7 +65,7 @@ fn the_list_sums_to_the_specs() {
                 sums[which] += amount * serves;
                 lines.push(format!("{amount} ml {}", NAMES[which]));
             }
-            needs.spec(Contents::of(&lines.join("\n"), &bench), serves, "a spec");
+            needs.spec(&Contents::of(&lines.join("\n"), &bench), serves, "a spec");
         }
         let bought = needs.bought();
         for (name, sum) in NAMES.iter().zip(sums) {
@@ -107,7 +107,7 @@ fn nested_preps_come_to_what_their_parts_come_to() {
         let bench = bench(&preps);
         let mut needs = Needs::new(&bench);
         let times = thrown.amount();
-        needs.spec(Contents::of(&format!("1000 ml {}", name(0)), &bench), times, "a spec");
+        needs.spec(&Contents::of(&format!("1000 ml {}", name(0)), &bench), times, "a spec");
         let bought = needs.bought();
         assert_eq!(bought.said, Vec::<String>::new());
         for (leaf, called) in LEAVES.iter().enumerate() {
@@ -156,7 +156,7 @@ fn circles_come_to_an_end() {
             .collect();
         let bench = bench(&preps);
         let mut needs = Needs::new(&bench);
-        needs.spec(Contents::of(&format!("50 ml {}", name(0)), &bench), 1.0, "a spec");
+        needs.spec(&Contents::of(&format!("50 ml {}", name(0)), &bench), 1.0, "a spec");
         let bought = needs.bought();
         // Each takes another: somewhere it goes round.
         assert!(bought.said.iter().any(|said| said.starts_with("Made of itself: prep ")), "{preps:?}");

@@ -63,7 +63,7 @@ impl BuyForm {
                 let (times, is_batch) = makings(form.way(), &read, pour, bench);
                 has_batch |= is_batch;
                 match count.zip(times) {
-                    Some((serves, times)) => needs.spec(read, serves.value() * times / (1.0 - waste), &name),
+                    Some((serves, times)) => needs.spec(&read, serves.value() * times / (1.0 - waste), &name),
                     None => row.detail = "Not counted: type for how many.".into(),
                 }
                 if !is_open {
