@@ -4,7 +4,7 @@
 use std::fs;
 use std::path::Path;
 
-use meniscus::book::{Card, Logged, Origin, Own, Part, Run, Stamp, Tasting, Texts, Tick, Version, Way};
+use meniscus::book::{Card, Logged, Origin, Own, Part, Run, Stamp, Tasting, Texts, Tick, Way};
 use meniscus::store::{Kept, VERSION, checksum, open, seal};
 
 fn fixture(name: &str) -> String {
@@ -124,11 +124,11 @@ fn version_3() {
 /// A spec as version 4 first had it: a form made from another, and how it tasted.
 fn card_4() -> Card {
     let first = Way { key: "k1".into(), ..card().ways.remove(0) };
-    let was = Version {
+    let was = Way {
         lines: "45 ml pear brandy".into(),
         method: "stirred".into(),
         steps: "Stir 20 s".into(),
-        ..Version::default()
+        ..Way::default()
     };
     let tasting = Tasting {
         at: 1_764_075_600_000,

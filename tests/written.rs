@@ -5,7 +5,7 @@ mod faulty;
 
 use faulty::Faulty;
 use meniscus::book::{
-    Aside, Besides, Book, Card, Entry, Import, Logged, Origin, Own, Part, Run, Stamp, Tasting, Tick, Version, Way,
+    Aside, Besides, Book, Card, Entry, Import, Logged, Origin, Own, Part, Run, Stamp, Tasting, Tick, Way,
 };
 use meniscus::store::backup::{backup, one, read};
 use meniscus::store::deeds::{self, Merge};
@@ -192,7 +192,7 @@ fn a_backup_is_written_as_ever() {
     assert_eq!(one("a", &lamp()).expect("json"), short);
     // What one bar says of its guests, and what a form was made from, is not handed on.
     let mut tasted = lamp();
-    let was = Version { lines: "45 ml gin".into(), ..Version::default() };
+    let was = Way { lines: "45 ml gin".into(), ..Way::default() };
     tasted.ways[0].tastings.push(Tasting {
         at: 7,
         words: "Thin".into(),

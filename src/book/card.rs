@@ -2,7 +2,6 @@
 
 use super::origin::Origin;
 use super::slot::{Field, Record};
-use super::tasting::Tasting;
 
 /// Most forms that a card is given here.
 pub const MOST_WAYS: usize = 100;
@@ -55,6 +54,21 @@ pub struct Way {
     pub tastings: Vec<Tasting>,
 }
 
+/// How a form tasted, and what it was made of then.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Tasting {
+    /// When, in milliseconds since 1970.
+    pub at: u64,
+    /// In words.
+    pub words: String,
+    /// A score, as it was typed; empty for none.
+    pub score: String,
+    /// For whom, or by whom.
+    pub whom: String,
+    /// What was tasted, without its name, its notes, its key, what it was made from and its tastings: see [`Way::version`].
+    pub was: Way,
+}
+
 impl Record for Card {
     fn slots(&mut self) -> Vec<Field<'_>> {
         vec![
@@ -88,6 +102,18 @@ impl Record for Way {
     }
 }
 
+impl Record for Tasting {
+    fn slots(&mut self) -> Vec<Field<'_>> {
+        vec![
+            Field::usual("at", &mut self.at),
+            Field::spare("words", &mut self.words),
+            Field::spare("score", &mut self.score),
+            Field::spare("whom", &mut self.whom),
+            Field::spare("was", &mut self.was),
+        ]
+    }
+}
+
 impl Card {
     /// A card with one empty way.
     #[must_use]
@@ -102,6 +128,13 @@ impl Card {
 }
 
 impl Way {
+    /// What it is made of, and how; the rest is as `rest` has it.
+    #[must_use]
+    pub fn version(&self, rest: &Way) -> Way {
+        let Way { name, notes, key, from, tastings, .. } = rest.clone();
+        Way { name, notes, key, from, tastings, ..self.clone() }
+    }
+
     /// Its fields, by the names they are kept under.
     pub fn fields(&mut self) -> [(&'static str, &mut String); 11] {
         [

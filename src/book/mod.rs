@@ -22,12 +22,11 @@ mod run;
 mod slot;
 mod sought;
 mod spec;
-mod tasting;
 
 pub use allergens::{allergens_in, asked_in};
 pub use bottle::{BOTTLES, Bottle, GLASSES, glass_of};
 pub use by_name::{ByName, Texts};
-pub use card::{Card, MOST_WAYS, Way};
+pub use card::{Card, MOST_WAYS, Tasting, Way};
 pub use demo::{DEMO, demo_cards, demo_own};
 pub use differ::{Compare, compare};
 pub use glass::{GENERIC, Glass};
@@ -49,4 +48,3 @@ pub use run::{Logged, MOST_KEY, MOST_PARTS, Part, Run, Tick};
 pub use slot::{Field, Many, Record, Rule, Slot, Written};
 pub use sought::{BESIDE, Sought, best};
 pub use spec::{Line, Spec};
-pub use tasting::{Tasting, Version};

@@ -90,6 +90,7 @@ impl Desk {
             Act::Show(_) | Act::TickLine(..) | Act::UntickLines | Act::Serves(_) | Act::Begin(..) | Act::End(_) => {
                 self.make(act, world);
             }
+            Act::OpenTool => self.open_tool(world),
             Act::ToRun => self.put_on_run(false, world),
             Act::ToRunAgain => self.put_on_run(true, world),
             Act::AllRuns => {

@@ -5,7 +5,7 @@ use crate::book::{Card, Entry, MOST_WAYS, Origin, Way};
 use crate::reading::from_spec::{FROM, FromSpec};
 use crate::reading::{free, origin};
 use crate::screen::route::Route;
-use crate::screen::{Bench, Face};
+use crate::screen::{Act, Bench, Button, Face};
 use crate::store::SaveProblem;
 use crate::store::deeds::{self, Deed};
 use crate::tool;
@@ -49,15 +49,33 @@ impl Desk {
     /// The spec with a form of it worked out anew; none where that cannot be, and why is said.
     pub(super) fn worked_out_anew(&mut self, entry: &Entry<Card>, at: usize) -> Option<Card> {
         let way = entry.value.ways.get(at)?;
-        let Some(anew) = tool::worked_out(way, &self.bench) else {
-            self.say("It can't be worked out from those lines: open the tool and look.");
-            return None;
+        let anew = match tool::worked_out(way, &self.bench) {
+            Ok(anew) => anew,
+            Err(why) => {
+                let label = Route::of_key(&way.from.tool).map_or("its tool", |route| route.row().label);
+                let open = Button::new(format!("Open {label}"), Act::OpenTool);
+                self.offer(&format!("It can't be worked out anew. {why}"), vec![open]);
+                self.sight.is_passing = true;
+                return None;
+            }
         };
         let mut card = entry.value.clone();
         // What else is said of it is the bar's own.
         let Way { lines, makes, gives, from, .. } = anew;
         card.ways[at] = Way { lines, makes, gives, from, ..way.clone() };
         Some(card)
+    }
+
+    /// Goes to the tool that made the form that is open, filled in with what it is made from now; Undo there brings back
+    /// what stood in it.
+    pub(super) fn open_tool(&mut self, world: &World<'_>) {
+        let Some((entry, at)) = self.open_spec() else { return };
+        let Some((route, texts)) = entry.value.ways.get(at).and_then(|way| tool::made_by(way, &self.bench)) else {
+            return;
+        };
+        self.note_deed(route.form_key());
+        self.replace_form(route, texts, world);
+        self.effects.push(Effect::Go(route.href()));
     }
 }
 

@@ -48,7 +48,11 @@ impl Desk {
                     self.type_into(self.route, name, String::new(), world);
                 }
             }
-            (Act::DropTasting(_), _) => self.type_into(self.route, card::OPEN, String::new(), world),
+            (Act::DropTasting(_), _) => {
+                for name in [card::OPEN, card::AGAINST] {
+                    self.type_into(self.route, name, String::new(), world);
+                }
+            }
             (act, Some(id)) => {
                 if *act == Act::Duplicate {
                     self.show_face(id.clone(), Face::Change);

@@ -3,10 +3,12 @@
 //! Deeds are in the journal, and what replaced the texts of a form is kept with it: both outlive the tab. What was typed is
 //! here, a step to a field. A step knows how many deeds stood before it, so that all come in one order.
 
+use std::sync::Arc;
+
 use super::records::Open;
 use super::sight::few;
 use super::{Desk, World};
-use crate::book::Texts;
+use crate::book::{Card, Entry, Texts, Way};
 use crate::reading::from_spec::LINES;
 use crate::screen::route::{Record, Route};
 use crate::screen::{Act, Button};
@@ -213,7 +215,11 @@ impl Desk {
         let Some((last, words)) = self.last_step(&on) else { return };
         self.history.is_open = false;
         match last {
-            Last::Deed(number) => self.undo_deed(number, false, world),
+            Last::Deed(number) => {
+                let stood = self.open_spec();
+                self.undo_deed(number, false, world);
+                self.land(stood, world);
+            }
             Last::Typed(typed) => {
                 let at = self.history.typed.iter().rposition(|there| *there == typed);
                 at.map(|at| self.history.typed.remove(at));
@@ -227,6 +233,25 @@ impl Desk {
                     self.said_taken_back(&on, &words);
                 }
             }
+        }
+    }
+
+    /// Where the form that stood open is gone, the one that it was made from is shown, or that it was begun like; one that
+    /// came once more is shown itself.
+    fn land(&mut self, stood: Option<(Arc<Entry<Card>>, usize)>, world: &World<'_>) {
+        let (Some((stood, at)), Some((entry, _))) = (stood, self.open_spec()) else { return };
+        let (was, ways) = (&stood.value.ways, &entry.value.ways);
+        let is_it = |way: &Way, gone: &Way| match gone.name.is_empty() {
+            true => way.lines == gone.lines,
+            false => !way.key.is_empty() && way.key == gone.from.form,
+        };
+        let to = match was.get(at) {
+            Some(gone) if at >= ways.len() => was.iter().position(|way| is_it(way, gone)),
+            _ => (ways.len() > was.len() && was.iter().zip(ways).all(|(was, way)| was.lines == way.lines))
+                .then_some(was.len()),
+        };
+        if let Some(to) = to {
+            self.type_text("at", &to.to_string(), world);
         }
     }
 
@@ -336,10 +361,12 @@ impl Desk {
                     Put { key, text, from }
                 });
                 let puts = puts.collect();
+                let stood = self.open_spec();
                 self.perform(
                     Ok(crate::store::deeds::Deed { words, puts, open: None, is_of_many: on.is_empty() }),
                     world,
                 );
+                self.land(stood, world);
             }
         }
         self.history.taken = still_taken;

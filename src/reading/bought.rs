@@ -51,7 +51,7 @@ impl<'a> Needs<'a> {
     }
 
     /// The lines of something called so, so many times. Ice is made here, or asked for by itself.
-    pub(crate) fn spec(&mut self, read: Contents, times: f64, of: &str) {
+    pub(crate) fn spec(&mut self, read: &Contents, times: f64, of: &str) {
         for line in self.lines_of(read, of) {
             self.line(&line, times);
         }
@@ -142,7 +142,7 @@ impl<'a> Needs<'a> {
         let (name, read, gives, why) = match by {
             By::Prep(place) => {
                 let prep = &bench.preps[place];
-                (&prep.name, Contents::of_lines(prep.lines.clone()), prep.gives, prep.why.as_str())
+                (&prep.name, Contents::of_lines(&prep.lines), prep.gives, prep.why.as_str())
             }
             By::Spec(at) => {
                 let card = &bench.book.cards[at].value;
@@ -155,7 +155,7 @@ impl<'a> Needs<'a> {
         let all = || read.drunk(bench).0.volume(Temperature::TWENTY).ok().filter(|_| read.missing.is_empty());
         let gives = gives.or_else(all).filter(|gives| *gives > Volume::ZERO);
         let lines = match gives {
-            Some(_) => self.lines_of(read, &name),
+            Some(_) => self.lines_of(&read, &name),
             None => {
                 let why = if why.is_empty() { "How much its parts make is not known." } else { why };
                 self.said.push(format!("{why} {name} is listed as it is."));
@@ -166,12 +166,12 @@ impl<'a> Needs<'a> {
     }
 
     /// Its lines that can be counted; of the others it is said.
-    fn lines_of(&mut self, read: Contents, of: &str) -> Vec<Line> {
+    fn lines_of(&mut self, read: &Contents, of: &str) -> Vec<Line> {
         let mut lines = Vec::new();
-        for (line, content) in read.lines.into_iter().zip(&read.each) {
-            match (line.read, content) {
-                (Ok(line), _) if key_of(&line) == "ice" => {}
-                (Ok(line), _) => lines.push(line),
+        for (line, content) in read.pairs() {
+            match (&line.read, content) {
+                (Ok(line), _) if key_of(line) == "ice" => {}
+                (Ok(line), _) => lines.push(line.clone()),
                 (Err(_), Content::Words) => {}
                 (Err(_), _) => {
                     self.said.push(format!("“{}”, in {of}: how much is not known, so not listed.", line.typed));

@@ -1,5 +1,7 @@
 //! What the lines of a spec are taken to be, each read once; and that in words.
 
+use std::sync::Arc;
+
 use super::yields;
 use crate::book::{Fit, Ingredient, Kind, Made, Taken, alike, fit, is_poured};
 use crate::craft::milk_wash::{Clots, through, verdict};
@@ -19,7 +21,7 @@ thread_local! {
 /// A spec, read.
 pub(crate) struct Contents {
     /// Its lines.
-    pub(crate) lines: Vec<SpecLine>,
+    pub(crate) lines: Arc<Vec<SpecLine>>,
     /// What is known of each.
     pub(crate) each: Vec<Content>,
     /// All that is known of it.
@@ -39,14 +41,14 @@ impl Contents {
     pub(crate) fn of(text: &str, bench: &Bench) -> Contents {
         #[cfg(test)]
         READ.with(|count| count.set(count.get() + 1));
-        Contents::of_lines(read_spec(text, &bench.reading(Dimension::Either)))
+        Contents::of_lines(&Arc::new(read_spec(text, &bench.reading(Dimension::Either))))
     }
 
     /// Lines that have been read.
-    pub(crate) fn of_lines(lines: Vec<SpecLine>) -> Contents {
+    pub(crate) fn of_lines(lines: &Arc<Vec<SpecLine>>) -> Contents {
         let mut read = Contents {
             each: lines.iter().map(content).collect(),
-            lines: Vec::new(),
+            lines: Arc::clone(lines),
             mix: Mix::default(),
             apart: Volume::ZERO,
             missing: Vec::new(),
@@ -67,7 +69,6 @@ impl Contents {
                 (_, Err(_)) => read.missing.push(line.typed.clone()),
             }
         }
-        read.lines = lines;
         read
     }
 

@@ -106,7 +106,7 @@ impl<'a> Till<'a> {
         }
         self.preps[place] = Asked::Said(None);
         let prep = &self.bench.preps[place];
-        let made = self.parts(&Contents::of_lines(prep.lines.clone()), prep.gives, &prep.name, within);
+        let made = self.parts(&Contents::of_lines(&prep.lines), prep.gives, &prep.name, within);
         self.preps[place] = Asked::Said(made);
         made
     }

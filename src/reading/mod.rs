@@ -39,4 +39,4 @@ pub(crate) use shares::{card_row, counted_row};
 pub(crate) const EXAMPLE: &str =
     "45 ml pear brandy\n20 ml dry vermouth\n15 ml pear cordial\n2 dash orange bitters\nLemon twist";
 /// Shown where a spec is still to be typed.
-pub(crate) const PLACEHOLDER: &str = "2 oz gin\n3/4 oz lemon juice\n2 dashes bitters";
+pub(crate) const PLACEHOLDER: &str = "like 2 oz gin\n3/4 oz lemon juice\n2 dashes bitters";

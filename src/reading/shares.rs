@@ -1,6 +1,7 @@
 //! The lines of a spec as what each brings to the drink.
 
 use super::contents::{Content, guesses, question, words};
+use super::name::poured_name;
 use super::rows::{beneath, exact_words, unread_row, with_said};
 use crate::book::Line;
 use crate::craft::balance;
@@ -62,7 +63,8 @@ pub(crate) fn card_row(pair: (&SpecLine, &Content), bench: &Bench) -> Row {
     let row = counted_row(pair, &Mix::default(), bench);
     let pour =
         pair.0.read.as_ref().map_or_else(|_| String::new(), |read| beneath(read.amount, read.unit, &row.amount, bench));
-    Row { detail: with_said(pour, &row.detail), ..row }
+    let name = poured_name(&row.name, bench.decimal).to_owned();
+    Row { name, detail: with_said(pour, &row.detail), ..row }
 }
 
 fn as_words(line: &Line, bench: &Bench) -> String {

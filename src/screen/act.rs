@@ -58,6 +58,8 @@ pub enum Act {
     AsForm(Box<Way>),
     /// Works the form that is open out anew, from what it was made from as that is now.
     WorkOut,
+    /// Goes to the tool that made it, filled in as it was.
+    OpenTool,
     /// Leaves it as it is, though what it was made from has changed.
     LeaveForm,
     /// Starts a run sheet.

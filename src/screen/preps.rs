@@ -1,6 +1,8 @@
 //! Preps: ingredients of the bar's own that are made of others, each worked out from its parts, whichever way they are
 //! nested. One that is made of itself is none, and says by what way.
 
+use std::sync::Arc;
+
 use super::own::taken;
 use crate::book::{Allergen, Ask, Book, House, Made, Measured, Own, Taken, allergens_in, asked_in, is_poured};
 use crate::craft::pour::{litre_of, pour};
@@ -19,7 +21,7 @@ pub struct Prep {
     /// What it is called.
     pub name: String,
     /// What it is made of.
-    pub lines: Vec<SpecLine>,
+    pub lines: Arc<Vec<SpecLine>>,
     /// How much comes out of them; none for all of it.
     pub gives: Option<Volume>,
     /// Why not all that it is made of is known, or that it is made of itself; empty where all is well.
@@ -66,7 +68,7 @@ pub(super) fn read(book: &Book, house: &House, decimal: Decimal) -> (Vec<(String
         own: &own,
     };
     for (prep, (record, _)) in preps.iter_mut().zip(&records) {
-        prep.lines = text::read_spec(&record.parts, &reading);
+        prep.lines = Arc::new(text::read_spec(&record.parts, &reading));
         prep.gives = match text::read_amount(&record.gives, &reading) {
             Ok(Some(Amount::Volume(volume))) => Some(volume),
             _ => None,
@@ -121,7 +123,7 @@ fn in_order(preps: &mut [Prep]) -> Vec<usize> {
 /// Notes what guests must be told of a prep.
 fn tell(at: usize, preps: &mut [Prep]) {
     let (mut allergens, mut asks) = (Vec::new(), Vec::new());
-    for line in &preps[at].lines {
+    for line in preps[at].lines.iter() {
         let taken = line.read.as_ref().ok().and_then(|read| read.taken);
         let listed = taken.map_or(&[][..], |taken| taken.ingredient.allergens);
         allergens.extend(listed.iter().copied().chain(allergens_in(&line.typed)));
@@ -166,7 +168,7 @@ fn worked_out(prep: &mut Prep, record: &Own, taken: Taken, made: &dyn Fn(usize) 
     let name = prep.name.as_str();
     let unknown = |of: &str| format!("Not all that {name} is made of is known: {of}.");
     let mut why = String::new();
-    for line in &mut prep.lines {
+    for line in Arc::get_mut(&mut prep.lines).into_iter().flatten() {
         let problem = match &mut line.read {
             Err(LineProblem::Part) => None,
             Err(LineProblem::NoAmount) if !is_poured(&line.typed) => None,

@@ -68,10 +68,10 @@ pub fn typed(route: Route, texts: &Texts, bench: &Bench) -> Texts {
     own.map(|(name, text)| (name.to_owned(), text.clone())).collect()
 }
 
-/// A form of a spec, worked out anew from what it was made from as that is now; none where no tool made it, or where that
-/// is gone, or does not answer any more.
+/// The tool that made a form, with what that was made from as it is now, and what was typed there then; none where no tool
+/// made it, or where that is gone.
 #[must_use]
-pub fn worked_out(way: &Way, bench: &Bench) -> Option<Way> {
+pub fn made_by(way: &Way, bench: &Bench) -> Option<(Route, Texts)> {
     let source = origin::source(&way.from, bench)?;
     let route = Route::of_key(&way.from.tool)?;
     let (entry, at) = source.parts();
@@ -82,8 +82,23 @@ pub fn worked_out(way: &Way, bench: &Bench) -> Option<Way> {
     for (name, text) in lines.into_iter().chain(brought).chain(own) {
         texts.insert(name, text);
     }
+    Some((route, texts))
+}
+
+/// A form of a spec, worked out anew from what it was made from as that is now.
+///
+/// # Errors
+/// Why that cannot be, in the words of its tool.
+pub fn worked_out(way: &Way, bench: &Bench) -> Result<Way, String> {
+    let found = made_by(way, bench).zip(origin::source(&way.from, bench));
+    let Some(((route, texts), source)) = found else { return Err("What it was made from is gone.".into()) };
     let (_, answer) = filled(route, &texts).show(bench);
-    let said = answer.form.filter(|_| answer.strip.tone == Tone::Answer)?;
-    let from = Origin { tool: way.from.tool.clone(), texts: way.from.texts.clone(), ..origin::of_form(&source) };
-    Some(whole(*said, &source, from))
+    match answer.form {
+        Some(said) if answer.strip.tone == Tone::Answer => {
+            let from =
+                Origin { tool: way.from.tool.clone(), texts: way.from.texts.clone(), ..origin::of_form(&source) };
+            Ok(whole(*said, &source, from))
+        }
+        _ => Err(answer.strip.also),
+    }
 }

@@ -7,7 +7,7 @@ pub mod service;
 pub mod shelf;
 pub mod specs;
 
-pub use kept::{typed, worked_out};
+pub use kept::{made_by, typed, worked_out};
 
 use crate::reading::from_spec::{self, FROM, SPEC};
 use crate::reading::rows::rewritten;

@@ -53,8 +53,11 @@ fn a_form_comes_from_a_form_and_says_when_it_is_out_of_step() {
     assert!(shown.contains("lime cordial"), "{shown}");
     assert_eq!((tab.value("at").as_str(), forms(&mut tab)), ("1", vec!["quick".to_owned(), "cordial".to_owned()]));
     assert!(!shown.contains("out of step") && !shown.contains("have changed"), "{shown}");
+    // Its lines are called as on the page that is read; a line that is opened holds all of it.
+    tab.tap("Change").open_line("lime cordial");
+    assert!(tab.value("line_of").starts_with("lime cordial (sugar "), "{}", tab.value("line_of"));
     // The rest is as the first has it.
-    tab.tap("Change").tap("As text");
+    tab.tap("As text");
     assert_eq!((tab.value("glass").as_str(), tab.value("method").as_str()), ("coupe", "shaken"));
     let before = tab.value("lines");
     choose(&mut tab, "at", "0");
@@ -182,4 +185,148 @@ fn house(tab: &mut Tab<'_>) -> String {
     });
     let row = rows.into_iter().flatten().find(|row| row.name == "house syrup");
     row.expect("a row").href
+}
+
+/// Undo of a form leads to the one that it came from, not to the last of the spec; Redo to the form.
+#[test]
+fn undo_of_a_form_leads_back_to_the_one_it_came_from() {
+    let keeper = Faulty::default();
+    let mut tab = book(&keeper);
+    tab.go("specs/spec?id=s").tap("Change").tap("As text").tap("Add a form");
+    tab.type_in("way", "long").type_in("lines", "60 ml gin\n90 ml soda water");
+    choose(&mut tab, "at", "0");
+    tab.go("service/scale?from_spec=s%2F0").tap("As a form of Weir lamp").follow();
+    assert_eq!((tab.value("at").as_str(), forms(&mut tab).len()), ("2", 3));
+    tab.act(Act::Undo);
+    assert_eq!((tab.value("at").as_str(), forms(&mut tab)), ("0", vec!["quick".to_owned(), "long".to_owned()]));
+    tab.tap("Redo");
+    assert_eq!((tab.value("at").as_str(), forms(&mut tab).len()), ("2", 3));
+    // One more of a form, like it: back at that.
+    choose(&mut tab, "at", "1");
+    tab.tap("Change").tap("Add a form");
+    assert_eq!(tab.value("at"), "3");
+    tab.act(Act::Undo);
+    assert_eq!((tab.value("at").as_str(), forms(&mut tab).len()), ("1", 3));
+}
+
+/// Until days are typed those of the rule are said, with whose it is; where more are typed, that the local code goes first.
+#[test]
+fn a_prep_says_how_long_it_keeps() {
+    let keeper = Faulty::default();
+    let mut tab = Tab::open(&keeper, "prep/syrup");
+    tab.tap("Keep house syrup as an ingredient").follow();
+    let rule = "7 days (FDA Food Code 3-501.17, from memory)";
+    let proposal = format!("Keeps {rule}, cold, the day it is made counted, until you type your own.");
+    assert!(text(&mut tab).contains(&proposal), "{}", text(&mut tab));
+    tab.type_in("keeps", "7");
+    assert!(!text(&mut tab).contains(rule), "{}", text(&mut tab));
+    tab.type_in("keeps", "30");
+    let caution = format!("Longer than {rule}: your local food code goes first.");
+    assert!(text(&mut tab).contains(&caution), "{}", text(&mut tab));
+    // Fresh juice, milk, and what is strong.
+    tab.tap("New ingredient").type_in("name", "sour mix").type_in("like", "water").type_in("gives", "");
+    for (parts, said) in [
+        ("100 g lime juice\n100 g water", "Keeps 1 day (fresh juice, rule of thumb)"),
+        ("100 g lime juice\n100 g milk", "Keeps 7 days (FDA"),
+    ] {
+        tab.type_in("parts", parts);
+        assert!(text(&mut tab).contains(said), "{parts}: {}", text(&mut tab));
+    }
+    tab.type_in("parts", "100 ml gin\n50 ml water");
+    assert!(!text(&mut tab).contains("Keeps "), "{}", text(&mut tab));
+}
+
+/// A batch is kept with its water, its parts and what guests must be told of, and goes into other drinks.
+#[test]
+fn a_batch_is_kept_as_a_prep() {
+    let keeper = Faulty::default();
+    let mut tab = book(&keeper);
+    tab.go("batch/bottle?spec=60%20ml%20gin%0A30%20ml%20cream%0A20%20ml%20simple%20syrup%0A1%20egg%20white");
+    choose(&mut tab, "water", "percent");
+    let strength = |tab: &mut Tab<'_>| {
+        let cells = tab.view().screen.blocks.clone().into_iter().filter_map(|block| match block {
+            Block::Cells(_, cells) => Some(cells),
+            _ => None,
+        });
+        let cell = cells.flatten().find(|cell| cell.label == "strength").expect("a strength");
+        cell.figure.to_string()
+    };
+    let was = strength(&mut tab);
+    tab.tap("Keep house batch as an ingredient").follow();
+    assert_eq!(tab.value("name"), "house batch");
+    let parts = tab.value("parts");
+    assert!(parts.contains(" ml water") && parts.contains("egg white"), "{parts}");
+    assert!(!tab.value("gives").is_empty());
+    let said = text(&mut tab);
+    assert!(said.contains("Worked out of its parts.") && said.contains("Keeps 7 days"), "{said}");
+    assert!(said.contains("milk") && said.contains("egg"), "{said}");
+    tab.go("service/balance?spec=100%20ml%20house%20batch");
+    assert_eq!(strength(&mut tab), was);
+    // What is washed with milk is less than what goes in.
+    tab.go("batch/bottle?spec=60%20ml%20gin%0A30%20ml%20lemon%20juice%0A30%20ml%20whole%20milk");
+    tab.tap("Keep it as house batch 2").follow();
+    assert!(
+        tab.value("parts").contains("whole milk") && tab.value("holds").contains("% vol"),
+        "{}",
+        tab.value("holds")
+    );
+}
+
+/// What cannot be worked out anew says why in the words of its tool, and leads to it, filled in.
+#[test]
+fn what_cannot_be_worked_out_anew_leads_to_its_tool() {
+    let keeper = Faulty::default();
+    let mut tab = book(&keeper);
+    tab.go("prep/cordial");
+    for (field, key) in [("ask", "swap"), ("from_spec", "s/0"), ("juice_of", "lime-juice")] {
+        choose(&mut tab, field, key);
+    }
+    tab.tap("As a form of Weir lamp");
+    tab.act(Act::Empty).type_in("serves", "12");
+    let left = tab.value("spec");
+    tab.go("specs/spec?id=s").tap("Change").tap("As text").type_in("lines", "60 ml gin");
+    choose(&mut tab, "at", "1");
+    tab.tap("Done").tap("Work it out anew");
+    let why = "Nothing here for a cordial to stand for: add juice or syrup, like 30 ml pear juice.";
+    assert_eq!(tab.notice(), format!("It can't be worked out anew. {why}"));
+    tab.tap("Open Cordial").follow();
+    assert_eq!(["spec", "juice_of", "from_spec"].map(|name| tab.value(name)), ["60 ml gin", "lime-juice", "s/0"]);
+    assert!(tab.strip().contains(why), "{}", tab.strip());
+    assert!(!tab.has_button("Open Cordial"), "one is there");
+    // What stood in the tool comes back.
+    tab.act(Act::Undo);
+    assert_eq!([tab.value("serves"), tab.value("spec")], ["12".to_owned(), left]);
+}
+
+/// Two of one name are each shown by their own figures, in the list and on their pages.
+#[test]
+fn two_ingredients_of_one_name_are_each_themselves() {
+    let keeper = Faulty::default();
+    let mut tab = Tab::open(&keeper, "shelf/ingredients");
+    for (like, figures) in [("strength", "30"), ("strength", "25")] {
+        tab.tap("New ingredient").type_in("name", "house bitter").type_in("like", "liqueur").type_in(like, figures);
+    }
+    for parts in ["100 ml gin\n100 ml water", "100 ml gin\n300 ml water"] {
+        tab.tap("New ingredient").type_in("name", "let down").type_in("parts", parts);
+    }
+    let rows: Vec<(String, String, String)> = tab
+        .view()
+        .screen
+        .blocks
+        .iter()
+        .filter_map(|block| match block {
+            Block::Table("Your ingredients", rows) => Some(rows.clone()),
+            _ => None,
+        })
+        .flatten()
+        .map(|row| (row.name, row.detail, row.href))
+        .collect();
+    assert_eq!(rows.len(), 4);
+    let mut strengths: Vec<&str> = rows.iter().filter_map(|row| row.1.split(" % vol").next()).collect();
+    strengths.sort_unstable();
+    assert_eq!(strengths, ["20", "25", "30", "9.99"]);
+    for (_, detail, href) in rows {
+        let strength = detail.split(',').next().expect("a strength").to_owned();
+        assert!(tab.go(&href).strip().starts_with(&strength), "{strength}: {}", tab.strip());
+    }
 }

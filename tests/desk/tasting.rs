@@ -93,6 +93,36 @@ fn what_changed_since_is_shown_by_line_and_what_was_is_brought_back() {
     assert_eq!(tab.rows().len(), 2);
 }
 
+/// Any two versions are compared: that tasted, with today's or with another's, the newest first.
+#[test]
+fn two_tastings_are_compared_with_each_other() {
+    let keeper = Faulty::default();
+    let mut tab = tasting(&keeper);
+    for (words, whom, lines) in [
+        ("Sharp", "Jo", "60 ml gin\n25 ml lemon juice"),
+        ("Flat", "", "55 ml gin\n25 ml lemon juice"),
+        ("Weak", "", "55 ml gin\n25 ml lemon juice"),
+    ] {
+        keep(&mut tab, words, "", whom);
+        assert_eq!(tab.view().screen.field("tasting_with").is_some(), words != "Sharp", "two are compared");
+        tab.tap("Done").type_in("lines", lines).tap("Done").tap("More").tap("Taste");
+    }
+    let field = tab.view().screen.field("tasting_with").cloned().expect("a choice");
+    let meniscus::screen::Input::Pick(options) = field.input else { panic!("{:?}", field.input) };
+    let keys: Vec<(&str, &str)> = options.iter().map(|of| (of.key.as_str(), of.label.as_str())).collect();
+    assert_eq!(keys, [("", "today"), ("2", "25 Nov"), ("1", "25 Nov"), ("0", "Jo, 25 Nov")]);
+    let differing = |tab: &mut Tab<'_>| tab.rows().into_iter().filter(|row| row.contains('→')).collect::<Vec<_>>();
+    tab.tap_sign("Show what changed since: Sharp · Jo, 25 Nov");
+    assert_eq!(differing(&mut tab), ["gin|60 ml → 55 ml|", "lemon juice|30 ml → 25 ml|"]);
+    tab.act(Act::Choose("tasting_with".into(), "1".into()));
+    assert_eq!(differing(&mut tab), ["lemon juice|30 ml → 25 ml|"]);
+    // From the earlier to the later, whichever is open; also of one that is as it is made now.
+    tab.tap_sign("Hide what changed: Sharp · Jo, 25 Nov").tap_sign("Show how it differs: Weak · 25 Nov");
+    assert_eq!(differing(&mut tab), ["gin|60 ml → 55 ml|"]);
+    tab.tap_sign("Delete: Flat · 25 Nov");
+    assert_eq!(tab.value("tasting_with"), "", "the numbers are others now");
+}
+
 #[test]
 fn a_form_has_tastings_of_its_own() {
     let keeper = Faulty::default();
@@ -102,6 +132,9 @@ fn a_form_has_tastings_of_its_own() {
     assert!(tab.rows().is_empty(), "nobody has tasted the new one");
     keep(&mut tab, "Weak", "", "");
     assert_eq!(tab.rows().len(), 1);
+    // What it is called, and was made from, is no part of what was tasted.
+    let kept = stored(&keeper, "spec/").pop().expect("kept");
+    assert_eq!(kept.matches("\"was\":{\"lines\"").count(), 2, "{kept}");
     tab.act(Act::Choose("at".into(), "0".into()));
     assert_eq!(tab.rows(), ["Good||25 Nov. As it is made now"]);
 }

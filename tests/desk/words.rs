@@ -82,3 +82,44 @@ fn what_to_do_is_said_in_a_line() {
     }
     assert!(long.is_empty(), "{}", long.join("\n"));
 }
+
+/// What stands in an empty field is no value: it begins with "like", or says what to write.
+#[test]
+fn an_example_is_told_from_what_is_typed() {
+    let keeper = Faulty::default();
+    Tab::open(&keeper, "specs").tap("Try a demo");
+    let mut bare = Vec::new();
+    let mut seen = 0;
+    let mut look = |tab: &mut Tab<'_>| {
+        for block in &tab.view().screen.blocks {
+            let Block::Field(field) = block else { continue };
+            let (Input::Words { placeholder } | Input::Lines { placeholder }) = field.input else { continue };
+            seen += usize::from(!placeholder.is_empty());
+            let says_how = matches!(placeholder, "" | "search an ingredient" | "how it went")
+                || placeholder.starts_with("where it comes from");
+            if !says_how && !placeholder.starts_with("like ") {
+                bare.push(format!("{}: {placeholder}", field.label));
+            }
+        }
+    };
+    for route in screens() {
+        let mut tab = Tab::open(&keeper, &route.href());
+        look(&mut tab);
+        for block in tab.view().screen.blocks.clone() {
+            let Block::Field(field) = block else { continue };
+            let Input::Chips { options, .. } = field.input else { continue };
+            for option in options {
+                look(tab.act(Act::Choose(field.name.into(), option.key)));
+            }
+        }
+    }
+    let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1");
+    for label in ["Change", "Add a line", "As text"] {
+        look(tab.tap(label));
+    }
+    look(tab.tap("Done").tap("More").tap("Taste"));
+    look(tab.go("shelf/ingredients").tap("New ingredient"));
+    look(tab.go("batch/run").tap("New run sheet"));
+    assert!(bare.is_empty(), "{bare:?}");
+    assert!(seen > 60, "{seen}");
+}

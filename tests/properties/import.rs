@@ -6,7 +6,7 @@ use crate::faulty::Faulty;
 
 use meniscus::book::{
     Aside, Besides, Card, Entry, Import, MOST_KEY, MOST_PARTS, MOST_WAYS, Origin, Own, Part, Run, Stamp, Tasting, Tick,
-    Version, Way, demo_cards, demo_own,
+    Way, demo_cards, demo_own,
 };
 use meniscus::screen::Bench;
 use meniscus::store::backup::{backup, one, read};
@@ -28,7 +28,7 @@ fn ways() -> impl Strategy<Value = Way> {
     (prop::collection::vec(texts(), 11), texts(), 0_u64..9_007_199_254_740_991).prop_map(|(texts, said, at)| {
         let mut way = Way::default();
         if at % 2 == 0 {
-            let was = Version { lines: said.clone(), holds: said.clone(), gives: said.clone(), ..Version::default() };
+            let was = Way { lines: said.clone(), holds: said.clone(), gives: said.clone(), ..Way::default() };
             way.tastings.push(Tasting { at, words: said.clone(), whom: said.clone(), was, ..Tasting::default() });
             let texts = [("share".to_owned(), said.clone())].into();
             way.from = Origin { spec: "a1".into(), lines: said, texts, ..Origin::default() };

@@ -101,7 +101,11 @@ fn wait(wait: &Timing) -> Vec<Node> {
     vec![to_go, button("btn", owned(&wait.button.label), &wait.button.spoken, tap)]
 }
 
-/// The head of a spec on paper; the screen says it in its own head and strip.
+/// Letters of a name that the head of the narrowest phone has room for, beside its words.
+const MOST_LETTERS: usize = 30;
+
+/// The head of a spec on paper; the screen says it in its own head and strip. A name too long for that of a phone stands on
+/// the page there, too.
 pub(super) fn printed(shown: &Printed) -> Node {
     let [figure, also] = &shown.strip;
     let strip = vec![said("b", &[], owned(figure)), said("b", &[], owned(also))];
@@ -111,7 +115,9 @@ pub(super) fn printed(shown: &Printed) -> Node {
         element("p", &[("class", "tapeline")], strip),
         said("p", &[("class", "day")], owned(&shown.day)),
     ];
-    element("div", &[("class", "printed")], children)
+    let is_long = shown.name.chars().count() > MOST_LETTERS;
+    let class = if is_long { "printed long" } else { "printed" };
+    with("div", &[], vec![("class", class.into())], children)
 }
 
 #[cfg(test)]
@@ -205,5 +211,22 @@ mod tests {
              class=\"btn\" aria-label=\"Start 30 s: Stir 30 s\">Start 30 s</button></li><li><span>Strain</span></li></ol>"
         );
         assert_eq!(tap(&doing(&steps)), Some(Tap::Act(act)));
+    }
+
+    /// The head has room for two lines; what it cuts off is read on the page.
+    #[test]
+    fn a_long_name_is_read_whole_on_the_page() {
+        let of = |name: &str| {
+            html(&[printed(&Printed {
+                name: name.into(),
+                how: String::new(),
+                strip: Default::default(),
+                day: String::new(),
+            })])
+        };
+        let name = "The long way round the orchard, by lantern";
+        let drawn = of(name);
+        assert!(drawn.starts_with(&format!("<div class=\"printed long\"><p class=\"called\">{name}</p>")), "{drawn}");
+        assert!(of("Orchard lantern").starts_with("<div class=\"printed\">"));
     }
 }

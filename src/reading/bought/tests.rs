@@ -66,7 +66,7 @@ fn the_list_sums_to_the_specs() {
                 sums[which] += amount * serves;
                 lines.push(format!("{amount} ml {}", NAMES[which]));
             }
-            needs.spec(Contents::of(&lines.join("\n"), &bench), serves, "a spec");
+            needs.spec(&Contents::of(&lines.join("\n"), &bench), serves, "a spec");
         }
         let bought = needs.bought();
         for (name, sum) in NAMES.iter().zip(sums) {
@@ -108,7 +108,7 @@ fn nested_preps_come_to_what_their_parts_come_to() {
         let bench = bench(&preps);
         let mut needs = Needs::new(&bench);
         let times = thrown.amount();
-        needs.spec(Contents::of(&format!("1000 ml {}", name(0)), &bench), times, "a spec");
+        needs.spec(&Contents::of(&format!("1000 ml {}", name(0)), &bench), times, "a spec");
         let bought = needs.bought();
         assert_eq!(bought.said, Vec::<String>::new());
         for (leaf, called) in LEAVES.iter().enumerate() {
@@ -141,7 +141,7 @@ fn the_sugar_of_syrups_is_the_sugar_that_is_bought() {
         let sugar = |lines: &str| Contents::of(lines, &bench).mix.sugar().g();
         let sum = times * (sugar(&spec) + sugar(&prep) * dew / 1000.0);
         let mut needs = Needs::new(&bench);
-        needs.spec(Contents::of(&format!("{spec}\n{dew} ml fir dew"), &bench), times, "a spec");
+        needs.spec(&Contents::of(&format!("{spec}\n{dew} ml fir dew"), &bench), times, "a spec");
         let bought = needs.bought();
         let all = much(&bought, "sugar") + much(&bought, "demerara sugar");
         assert!(is_close(all, sum), "{all} of {sum}: {spec} and {prep}");
@@ -161,7 +161,7 @@ fn what_parts_make_takes_those_parts() {
     let read = Contents::of(parts, &bench);
     let volume = read.mix.volume(Temperature::TWENTY).expect("a volume");
     let mut needs = Needs::new(&bench);
-    let line = Contents::of("1 ml house mix", &bench).lines.remove(0).read.expect("a line");
+    let line = Contents::of("1 ml house mix", &bench).lines[0].read.clone().expect("a line");
     needs.line(&Line { amount: Amount::Volume(volume), ..line }, 1.0);
     let bought = needs.bought();
     let mass = |thing: &Thing| pour(&thing.line.taken.expect("known"), thing.line.amount).expect("poured").mass().g();
@@ -186,7 +186,7 @@ fn circles_come_to_an_end() {
             .collect();
         let bench = bench(&preps);
         let mut needs = Needs::new(&bench);
-        needs.spec(Contents::of(&format!("50 ml {}", name(0)), &bench), 1.0, "a spec");
+        needs.spec(&Contents::of(&format!("50 ml {}", name(0)), &bench), 1.0, "a spec");
         let bought = needs.bought();
         // Each takes another: somewhere it goes round.
         assert!(bought.said.iter().any(|said| said.starts_with("Made of itself: prep ")), "{preps:?}");

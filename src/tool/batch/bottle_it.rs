@@ -196,7 +196,7 @@ impl BottleItForm {
         blocks.push(match self.by() {
             By::Serves => Block::amount(SERVES, "Serves", Keys::Count),
             By::Bottles => Block::amount(BOTTLES, "Bottles", Keys::Count),
-            By::Have => lines(HAVE, "What there is, a line for each", "1 l gin\n500 ml dry vermouth"),
+            By::Have => lines(HAVE, "What there is, a line for each", "like 1 l gin\n500 ml dry vermouth"),
         });
         let chosen = self.water();
         let option = |of: &Water| match of {

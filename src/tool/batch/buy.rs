@@ -191,12 +191,12 @@ impl BuyForm {
         blocks.push(shown(has_batch, Block::amount(POUR, "Poured of a batch", Keys::Pour)));
         blocks.extend(list.blocks());
         blocks.extend([
-            lines(HAVE, "On the shelf, a line each", "2 bottles pear brandy\n12 limes"),
-            lines(LINES, "What else is needed, a line each", "2 kg sugar\n3 lemons"),
-            shown(!self.batch.is_empty(), lines(BATCH, "From Bottle it", "1 l gin")),
+            lines(HAVE, "On the shelf, a line each", "like 2 bottles pear brandy\n12 limes"),
+            lines(LINES, "What else is needed, a line each", "like 2 kg sugar\n3 lemons"),
+            shown(!self.batch.is_empty(), lines(BATCH, "From Bottle it", "like 1 l gin")),
             shown(
                 !self.bottles.is_empty(),
-                Block::field(BOTTLES, "Empty bottles", Input::Words { placeholder: "5 empty bottles of 700 ml" }),
+                Block::field(BOTTLES, "Empty bottles", Input::Words { placeholder: "like 5 empty bottles of 700 ml" }),
             ),
             shown(!self.ice.is_empty(), Block::amount(ICE, "Ice", Keys::Weight)),
             Block::amount(WASTE, "Spilt or lost", Keys::Percent),

@@ -119,7 +119,7 @@ impl Tool for RunForm {
 
 impl RunForm {
     fn laid_out(&self, run: &Run, sheet: &Sheet, bench: &Bench) -> Vec<Block> {
-        let name = Block::field("name", "Run sheet", Input::Words { placeholder: "Friday's cordial" });
+        let name = Block::field("name", "Run sheet", Input::Words { placeholder: "like Friday's cordial" });
         let notes = Block::field("notes", "Notes", Input::Lines { placeholder: "how it went" });
         if run.finished > 0 {
             return vec![Block::Table("", Vec::new()), name, notes];

@@ -86,7 +86,7 @@ impl Make {
                 solid: "salt",
                 remark: "Salt by weight of the whole; 20 % is usual, a few drops a drink",
                 caution: "",
-                example: "sea salt",
+                example: "like sea salt",
             },
             Make::Tincture => Words {
                 amount: "Strong spirit",
@@ -94,7 +94,7 @@ impl Make {
                 solid: "botanicals",
                 remark: "Dried botanicals 1:5, fresh 1:2, a week in the dark, shaken daily",
                 caution: "Use only botanicals sold as food: some plants are poisonous, and strong spirit draws out more. Keep it from flames.",
-                example: "star anise",
+                example: "like star anise",
             },
             Make::Oleo => Words {
                 amount: "Peel",
@@ -102,7 +102,7 @@ impl Make {
                 solid: "sugar",
                 remark: "Equal weights to 1:2, pressed in and left 4 to 24 h",
                 caution: "Unwaxed fruit, washed.",
-                example: "lemon peel",
+                example: "like lemon peel",
             },
             Make::FatWash => Words {
                 amount: "Spirit",
@@ -110,7 +110,7 @@ impl Make {
                 solid: "fat",
                 remark: "1:4 for what tastes faintly to 1:10 for what tastes strongly; 4 h at room temperature, frozen overnight, filtered",
                 caution: "Butter is milk, nut oils are nuts: tell guests. Keep it cold and use it within your local code.",
-                example: "butter",
+                example: "like butter",
             },
             Make::Gomme => Words {
                 amount: "Sugar",
@@ -118,7 +118,7 @@ impl Make {
                 solid: "gum",
                 remark: "Gum swells overnight in twice its weight of hot water, then goes into a 2:1 syrup",
                 caution: "",
-                example: "gum arabic",
+                example: "like gum arabic",
             },
         }
     }

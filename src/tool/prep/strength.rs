@@ -132,7 +132,7 @@ impl Tool for StrengthForm {
                 Block::field(
                     "pours",
                     "What goes in, a line each",
-                    Input::Lines { placeholder: "500 ml gin 57 %\n200 ml water" },
+                    Input::Lines { placeholder: "like 500 ml gin 57 %\n200 ml water" },
                 ),
                 Block::Table("", Vec::new()),
             ],

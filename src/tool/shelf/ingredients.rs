@@ -1,14 +1,16 @@
 //! Ingredients of the bar's own: its figures go before the library's, in every spec.
 
+mod keeps;
 mod uses;
 
 pub use uses::went_into;
 
-use crate::book::{LIBRARY, Own};
+use crate::book::{LIBRARY, Own, Taken};
 use crate::craft::pour::{fits, litre_of};
 use crate::quantity::{Temperature, Volume};
 use crate::reading::contents::{figures, figures_of};
 use crate::reading::from_spec::{MORE, is_more};
+use crate::reading::label::Keeps;
 use crate::reading::{Contents, label, named};
 use crate::screen::own::taken;
 use crate::screen::pad::Keys;
@@ -81,6 +83,12 @@ pub fn edited(own: &Own, name: &str, text: &str) -> Option<Own> {
     Some(own)
 }
 
+/// What an ingredient is: a prep by its parts, found by its id, as two may have one name; else by what is typed.
+fn figures_now(id: &str, own: &Own, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Taken> {
+    let made = bench.own.iter().find(|(_, taken)| bench.prep(Some(*taken)).is_some_and(|prep| prep.id == id));
+    made.map_or_else(|| taken(own, bench.decimal, problems), |(_, taken)| Some(*taken))
+}
+
 impl Tool for OwnForm {
     fn show(&mut self, bench: &Bench) -> (Vec<Block>, Answer) {
         if let Some(entry) = bench.book.own(&self.id) {
@@ -104,9 +112,9 @@ impl Tool for OwnForm {
             return vec![new, Block::Table("", Vec::new())];
         }
         let poured = LIBRARY.iter().filter(|row| row.key != "ice");
-        let parts = Input::Lines { placeholder: "500 ml quince juice\n300 g sugar" };
+        let parts = Input::Lines { placeholder: "like 500 ml quince juice\n300 g sugar" };
         let mut blocks = vec![
-            Block::field("name", "Name in specs", Input::Words { placeholder: "orchard cordial" }),
+            Block::field("name", "Name in specs", Input::Words { placeholder: "like orchard cordial" }),
             Block::pick("like", "Most like", poured.map(Opt::ingredient).collect()),
             Block::amount("strength", "Strength", Keys::Percent),
             Block::amount("sugar", "Sugar, g/l", Keys::Count),
@@ -141,8 +149,7 @@ impl Tool for OwnForm {
             .own
             .iter()
             .map(|entry| {
-                let name = entry.value.name.trim();
-                let figures = bench.own.iter().rev().find(|(own, _)| own == name).map(|(_, taken)| *taken);
+                let figures = figures_now(&entry.id, &entry.value, bench, &mut Vec::new());
                 Row {
                     name: named(&entry.value.name),
                     detail: figures.map_or_else(String::new, |taken| figures_of(&litre_of(&taken), bench)),
@@ -168,14 +175,13 @@ impl Tool for OwnForm {
             answer.problems.push(Problem::new("brix", "Sugar is given twice. Keep g/l or °Bx, not both."));
         }
         bench.volume("gives", &own.gives, &mut answer.problems);
-        bench.number("keeps", &own.keeps, (0.0, 3650.0), "Type days, like 14.", &mut answer.problems);
+        let days = bench.number("keeps", &own.keeps, (0.0, 3650.0), "Type days, like 14.", &mut answer.problems);
         let prep = bench.preps.iter().find(|prep| prep.id == self.id);
         if let Some(prep) = prep.filter(|prep| prep.is_circle) {
             answer.problems.push(Problem::new("parts", &prep.why));
             return answer.without_answer("");
         }
-        let made = prep.and_then(|prep| bench.own.iter().find(|(name, _)| *name == prep.name)).map(|(_, taken)| *taken);
-        let taken = made.or(taken(&own, bench.decimal, &mut answer.problems));
+        let taken = figures_now(&self.id, &own, bench, &mut answer.problems);
         let Some(taken) = taken.filter(|_| answer.problems.is_empty()) else { return answer.without_answer("") };
         if !fits(&taken) {
             answer.problems.push(Problem::new("sugar", "These figures don't go together in one litre."));
@@ -201,12 +207,13 @@ impl Tool for OwnForm {
                 strength: text::editable(litre.strength().fraction() * 100.0, bench.decimal),
                 allergens: label::declared(prep.allergens.iter().copied()),
                 asks: prep.asks.clone(),
+                keeps: keeps::said(&own, days, prep, &taken, &mut answer).then_some(Keeps::Fresh),
                 ..label::Facts::default()
             };
             let days =
                 if own.keeps.trim().is_empty() { String::new() } else { format!("&days={}", encode(own.keeps.trim())) };
             answer.carry("Label it", format!("{}{days}", label::href(&known)));
-            let whole = Contents::of_lines(prep.lines.clone()).mix.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
+            let whole = Contents::of_lines(&prep.lines).mix.volume(Temperature::TWENTY).unwrap_or(Volume::ZERO);
             let gives = prep.gives.filter(|_| prep.why.is_empty());
             if gives.is_some_and(|gives| is_more(gives, whole)) {
                 answer.problems.push(Problem::new("gives", MORE));

@@ -141,16 +141,16 @@ impl Tool for ShelfForm {
         }
         blocks.extend([
             remark("Part the lines inside a jigger with ; as in ½; ¾; 1 oz. Empty a jigger to take it off the shelf."),
-            Block::field("yields", "Your own yields", Input::Lines { placeholder: "lime juice 38 %" }),
+            Block::field("yields", "Your own yields", Input::Lines { placeholder: "like lime juice 38 %" }),
             Block::field(GLASSES, "Your glasses", Input::Lines { placeholder: GLASS_LIKE }),
             remark("A line each: name, what it holds to the brim, and a shape where the name says none."),
         ]);
         blocks.extend(paces::fields());
         blocks.extend([
             Block::Heading("Prices"),
-            Block::field("prices", "What you pay", Input::Lines { placeholder: "London dry gin, 700 ml, 24.00" }),
+            Block::field("prices", "What you pay", Input::Lines { placeholder: "like London dry gin, 700 ml, 24.00" }),
             remark("Name, pack, price; then what of it is used and the day, as in 38 %, 2026-11-20. The newest line of a name counts."),
-            Block::field("currency", "Money is called", Input::Words { placeholder: "€" }),
+            Block::field("currency", "Money is called", Input::Words { placeholder: "like €" }),
             Block::Heading("This app"),
             Block::chips::<Theme>("theme", "Look", true),
             Block::chips::<Keyboard>("keyboard", "Numbers are typed on", true),

@@ -16,7 +16,7 @@ pub use line::{AMOUNT, LINE, is_of_line, typed_in};
 pub use plain::{plain, read_plain};
 pub(super) use read::Read;
 pub use record::{changed, edited, is_blank, loses, loses_much, way_at};
-pub use taste::{OF, OPEN, SCORE, WHOM, WORDS, is_untold, tasted};
+pub use taste::{AGAINST, OF, OPEN, SCORE, WHOM, WORDS, is_untold, tasted};
 
 use crate::book::{Card, Way};
 use crate::reading::named;
@@ -78,6 +78,8 @@ form! {
         taste_of = "",
         /// Which of the earlier tastings is open: see [`taste::OPEN`].
         tasting = "",
+        /// Which of them the others are compared with: see [`taste::AGAINST`].
+        tasting_with = "",
     }
 }
 
@@ -128,6 +130,7 @@ impl Tool for CardForm {
             "0".clone_into(&mut self.at);
             self.line.clear();
             self.tasting.clear();
+            self.tasting_with.clear();
         }
         if name == "at" {
             text.clone_into(&mut self.at);

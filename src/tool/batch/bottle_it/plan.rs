@@ -2,10 +2,11 @@
 
 use super::drink::{Drink, Part};
 use super::{BottleItForm, Water};
-use crate::book::Way;
+use crate::book::{Own, Way};
 use crate::quantity::Amount;
 use crate::reading::from_spec::FromSpec;
 use crate::reading::rows::{amount_words, line_of};
+use crate::reading::{named, origin};
 use crate::screen::plan::{MINUTE, Need, Plan, Step};
 use crate::screen::{Bench, plural};
 use crate::text;
@@ -26,6 +27,20 @@ impl BottleItForm {
             gives: bench.carried(drink.volume),
             ..Way::default()
         }))
+    }
+
+    /// The batch as an ingredient, with its water: worked out of what goes onto the scale; of what is washed with milk, all
+    /// that comes through.
+    pub(super) fn prep(&self, drink: &Drink, bench: &Bench) -> Box<Own> {
+        let name = FromSpec::of(&self.from_spec, bench)
+            .map_or_else(|| "house".into(), |form| named(&form.parts().0.value.name));
+        let needs: Vec<Need> = drink.parts.iter().map(|part| Need::of(&part.name, part.amount)).collect();
+        let made = (&drink.made, drink.volume);
+        let mut prep = origin::prep(&format!("{name} batch"), origin::like(&drink.made), made, &needs, bench);
+        if !drink.is_washed {
+            prep.holds.clear();
+        }
+        prep
     }
 
     pub(super) fn plan(&self, drink: &Drink, bench: &Bench) -> Plan {

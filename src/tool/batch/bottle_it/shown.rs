@@ -97,6 +97,7 @@ impl BottleItForm {
         self.sources(&mut answer);
         reading::ask_part(&mut answer, SPEC, &self.spec, &read.lines, bench);
         answer.form = self.form(drink, bench);
+        answer.prep = Some(self.prep(drink, bench));
         answer.plan = Some(self.plan(drink, bench));
         let name = FromSpec::of(&self.from_spec, bench).map_or_else(|| "Batch".into(), |form| form.name());
         let facts = label::Facts {

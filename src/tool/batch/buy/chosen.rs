@@ -74,7 +74,7 @@ impl BuyForm {
                 has_batch |= is_batch;
                 match count.zip(times) {
                     Some((serves, times)) => {
-                        needs.spec(read, serves.value() * times / (1.0 - waste), &name);
+                        needs.spec(&read, serves.value() * times / (1.0 - waste), &name);
                         if !is_batch {
                             needs.garnish(garnish(form.way()), serves);
                             iced.add(form.way(), serves.value());

@@ -1,5 +1,7 @@
 //! One pour of cordial in place of the juice, citrus and syrup of a fresh form.
 
+use std::sync::Arc;
+
 use super::{Batch, CordialForm, For, JUICE, KEPT_AT, LEAST_GRAMS, POUR, SERVES, SPEC, figures, grams, keeping, steps};
 use crate::book::{Kind, Line, Way, allergens_in, ingredient};
 use crate::craft::balance::{Balance, balance};
@@ -20,7 +22,7 @@ const LEAST_JUICE: f64 = 0.05;
 
 /// A fresh form, split in what stays and what a cordial stands for.
 struct Split {
-    lines: Vec<SpecLine>,
+    lines: Arc<Vec<SpecLine>>,
     /// Which of them the cordial stands for.
     goes: Vec<bool>,
     stays: Mix,

@@ -7,7 +7,7 @@ use crate::text::{self, Reading};
 
 pub(super) const GLASSES: &str = "glasses";
 /// A line as it should be.
-pub(super) const GLASS_LIKE: &str = "small wine glass, 140 ml, wine";
+pub(super) const GLASS_LIKE: &str = "like small wine glass, 140 ml, wine";
 
 /// The glasses of the lines that are read and whose shape is known; where there are none the generic ones. The first line
 /// that is none is a problem.
@@ -26,7 +26,7 @@ fn read(lines: &str, reading: &Reading<'_>) -> (Vec<Glass>, Option<String>) {
                 continue;
             }
             Some(glass) => format!("No shape is known for “{}”. Put one behind: {SHAPES}.", glass.shape),
-            None => format!("“{line}” is no glass. Write it like: {GLASS_LIKE}."),
+            None => format!("“{line}” is no glass. Write it {GLASS_LIKE}."),
         };
         bad.get_or_insert(words);
     }

@@ -97,7 +97,7 @@ fn glasses_are_read_a_line_each_and_what_is_none_is_said() {
         words,
         "No shape is known for “gourd”. Put one behind: tumbler, tall, pint, shot, mug, wine, goblet, coupe, flute, cone."
     );
-    assert_eq!(read("mug, 0 ml").1, "“mug, 0 ml” is no glass. Write it like: small wine glass, 140 ml, wine.");
+    assert_eq!(read("mug, 0 ml").1, "“mug, 0 ml” is no glass. Write it like small wine glass, 140 ml, wine.");
     // None of its own: the generic ones.
     assert_eq!(read("").0.len(), 10);
     assert_eq!(read(""), read(crate::book::GENERIC));

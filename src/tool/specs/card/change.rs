@@ -43,7 +43,7 @@ impl CardForm {
             self.each(&read, &mut blocks, &mut answer, bench);
         } else {
             answer.head = vec![Button::new("Line by line", Act::Choose("write".into(), Lines::Each.key().into()))];
-            let placeholder = "45 ml pear brandy\nLemon twist";
+            let placeholder = "like 45 ml pear brandy\nLemon twist";
             blocks.push(Block::field(LINES, "A line for each ingredient", Input::Lines { placeholder }));
             // The text above holds them all: what needs a look is left.
             answer.rows = read.pairs().map(|line| card_row(line, bench)).filter(|row| row.marked).collect();
@@ -86,7 +86,7 @@ impl CardForm {
     /// What it is called, and which form of it is changed.
     fn named(&self, card: &Card, above: Vec<Block>) -> Vec<Block> {
         let mut blocks = above;
-        blocks.push(Block::field("name", "Name", Input::Words { placeholder: "Orchard lantern" }));
+        blocks.push(Block::field("name", "Name", Input::Words { placeholder: "like Orchard lantern" }));
         if card.ways.len() > 1 {
             let options = ways(card);
             blocks.push(Block::field("at", "Form", Input::Chips { options, captioned: false }));
@@ -127,7 +127,7 @@ impl CardForm {
                 fields[0] = Block::amount(AMOUNT, "Amount", Keys::Line);
             }
             if open.has_note {
-                fields[2] = words(NOTE, "Note", "chilled");
+                fields[2] = words(NOTE, "Note", "like chilled");
             }
             fields[3] = table(vec![own]);
             fields[4] = Block::Buttons(self.deeds(open));
@@ -149,17 +149,17 @@ impl CardForm {
 /// The fields behind its lines.
 fn rest(card: &Card, blocks: &mut Vec<Block>) {
     blocks.push(Block::chips::<Method>("method", "Method", true));
-    blocks.push(Block::field("steps", "Steps, a line each", Input::Lines { placeholder: "Stir 30 s\nStrain" }));
-    blocks.push(Block::field("glass", "Glass", Input::Words { placeholder: "tumbler" }));
+    blocks.push(Block::field("steps", "Steps, a line each", Input::Lines { placeholder: "like stir 30 s\nstrain" }));
+    blocks.push(Block::field("glass", "Glass", Input::Words { placeholder: "like tumbler" }));
     blocks.push(Block::amount("holds", "Glass holds", Keys::Batch));
-    blocks.push(Block::field("ice", "Ice", Input::Words { placeholder: "one clear block" }));
-    blocks.push(Block::field("garnish", "Garnish", Input::Words { placeholder: "lemon twist" }));
+    blocks.push(Block::field("ice", "Ice", Input::Words { placeholder: "like one clear block" }));
+    blocks.push(Block::field("garnish", "Garnish", Input::Words { placeholder: "like lemon twist" }));
     blocks.push(Block::amount("makes", "Serves it makes", Keys::Count));
     blocks.push(Block::amount("gives", "Comes out of it", Keys::Batch));
     blocks.push(Block::field("form_notes", "Notes on this form", Input::Lines { placeholder: "" }));
     blocks.push(Block::field("notes", "Notes on the drink", Input::Lines { placeholder: "" }));
-    blocks.push(Block::field("tags", "Tags", Input::Words { placeholder: "autumn, stirred" }));
-    blocks.push(Block::field("way", "Name of this form", Input::Words { placeholder: "quick" }));
+    blocks.push(Block::field("tags", "Tags", Input::Words { placeholder: "like autumn, stirred" }));
+    blocks.push(Block::field("way", "Name of this form", Input::Words { placeholder: "like quick" }));
     let mut buttons = vec![Button::new("Add a form", Act::AddWay)];
     if card.ways.len() > 1 {
         buttons.push(Button::new("Remove this form", Act::RemoveWay));

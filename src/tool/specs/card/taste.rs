@@ -1,9 +1,9 @@
 //! How a form of a spec tastes: what is said of it, and what was said before, with what has changed since.
 
 use super::{CardForm, differ, ways};
-use crate::book::{Card, Tasting, Version, Way};
+use crate::book::{Card, Tasting, Way};
 use crate::reading::named;
-use crate::screen::{Act, Answer, Bench, Block, Button, Face, Figure, Input, Problem, Row, Strip, Texts, Tone};
+use crate::screen::{Act, Answer, Bench, Block, Button, Face, Figure, Input, Opt, Problem, Row, Strip, Texts, Tone};
 
 /// What is typed of a tasting, until it is kept.
 pub const WORDS: &str = "taste_words";
@@ -15,6 +15,8 @@ pub const WHOM: &str = "taste_whom";
 pub const OF: &str = "taste_of";
 /// Which of the earlier ones is open: the number of the form and its own, from 0, as "0/3".
 pub const OPEN: &str = "tasting";
+/// Which of them the others are compared with: its number, from 0; empty for the form of today.
+pub const AGAINST: &str = "tasting_with";
 
 /// Most letters of a score.
 const LONGEST_SCORE: usize = 20;
@@ -43,12 +45,11 @@ pub fn tasted(card: &Card, at: usize, act: &Act, texts: &Texts, now: u64) -> Opt
             if is_untold(texts) || is_too_long(&score) {
                 return None;
             }
-            way.tastings.push(Tasting { at: now, words, score, whom, was: version(way) });
+            way.tastings.push(Tasting { at: now, words, score, whom, was: way.version(&Way::default()) });
             "keeping a tasting"
         }
         Act::BringBack(which) => {
-            let was = way.tastings.get(*which)?.was.clone();
-            *way = with(way, was);
+            *way = way.tastings.get(*which)?.was.version(way);
             "bringing back what was tasted"
         }
         Act::DropTasting(which) if *which < way.tastings.len() => {
@@ -58,18 +59,6 @@ pub fn tasted(card: &Card, at: usize, act: &Act, texts: &Texts, now: u64) -> Opt
         _ => return None,
     };
     Some((card, words))
-}
-
-/// A form as it is now.
-fn version(way: &Way) -> Version {
-    let Way { lines, method, glass, holds, ice, garnish, steps, makes, gives, .. } = way.clone();
-    Version { lines, method, glass, holds, ice, garnish, steps, makes, gives }
-}
-
-/// A form as it was tasted; its name, its notes and its tastings are as they are now.
-fn with(way: &Way, was: Version) -> Way {
-    let Version { lines, method, glass, holds, ice, garnish, steps, makes, gives } = was;
-    Way { lines, method, glass, holds, ice, garnish, steps, makes, gives, ..way.clone() }
 }
 
 /// "7 · Thin, stir less · the kitchen, 26 Nov": the words to so many letters.
@@ -121,9 +110,9 @@ impl CardForm {
             let options = ways(card);
             blocks.push(Block::field("at", "Form", Input::Chips { options, captioned: false }));
         }
-        blocks.push(Block::field(WORDS, "How it tastes", Input::Lines { placeholder: "Thin, stir less" }));
-        blocks.push(Block::field(SCORE, "Score, if you like", Input::Words { placeholder: "7" }));
-        blocks.push(Block::field(WHOM, "For whom", Input::Words { placeholder: "the kitchen" }));
+        blocks.push(Block::field(WORDS, "How it tastes", Input::Lines { placeholder: "like thin, stir less" }));
+        blocks.push(Block::field(SCORE, "Score, if you like", Input::Words { placeholder: "like 7" }));
+        blocks.push(Block::field(WHOM, "For whom", Input::Words { placeholder: "like the kitchen" }));
         blocks.extend(self.typed_for_another(is_untold, bench));
         self.earlier(way, at, &mut blocks, bench);
         (blocks, answer)
@@ -135,18 +124,43 @@ impl CardForm {
         Some(Block::Caution(format!("You began to type this for {}.", named(&other.value.name))))
     }
 
-    /// What was said before, the latest first; of the one that is open, what has changed since.
+    /// What was said before, the latest first; of the one that is open, what has changed since, or how it differs from another.
     fn earlier(&self, way: &Way, at: usize, blocks: &mut Vec<Block>, bench: &Bench) {
         let (mut heading, mut rows) = ("Earlier tastings", Vec::new());
+        if way.tastings.len() > 1 {
+            let option = |(which, tasting): (usize, &Tasting)| {
+                let dot = if tasting.score.is_empty() { "" } else { " · " };
+                Opt::new(which.to_string(), format!("{}{dot}{}", for_whom(tasting, bench), tasting.score))
+            };
+            let tastings = way.tastings.iter().enumerate().rev().map(option);
+            blocks.push(Block::pick(
+                AGAINST,
+                "Compared with",
+                [Opt::new("", "today")].into_iter().chain(tastings).collect(),
+            ));
+        }
+        let against = self.tasting_with.parse().ok().filter(|other| *other < way.tastings.len());
+        let was = |which: usize| way.tastings[which].was.version(way);
         for (which, tasting) in way.tastings.iter().enumerate().rev() {
             let key = format!("{at}/{which}");
-            let since = differ::ways(&with(way, tasting.was.clone()), way, ("left out", "added"), bench);
-            let is_open = self.tasting == key;
-            rows.push(row(tasting, which, (key, is_open, since.is_empty()), bench));
-            if is_open && !since.is_empty() {
-                blocks.push(Block::Table(std::mem::take(&mut heading), std::mem::take(&mut rows)));
-                blocks.push(Block::Table("Changed since", since));
-                heading = "Before that";
+            let differing = |before: &Way, after: &Way| differ::ways(before, after, ("left out", "added"), bench);
+            let today = differing(&was(which), way);
+            let is_as_now = today.is_empty();
+            let (title, since) = match against {
+                None => ("Changed since", today),
+                Some(other) => ("Earlier → later", differing(&was(which.min(other)), &was(which.max(other)))),
+            };
+            let is_open = self.tasting == key && !since.is_empty();
+            let label = match (is_open, against) {
+                _ if since.is_empty() => "",
+                (true, _) => "Hide what changed",
+                (false, None) => "Show what changed since",
+                (false, Some(_)) => "Show how it differs",
+            };
+            rows.push(row(tasting, which, (label, if is_open { "" } else { &key }, is_as_now), bench));
+            if is_open {
+                blocks.push(Block::Table(std::mem::replace(&mut heading, "Before that"), std::mem::take(&mut rows)));
+                blocks.push(Block::Table(title, since));
             }
         }
         if !rows.is_empty() {
@@ -155,18 +169,17 @@ impl CardForm {
     }
 }
 
-fn row(tasting: &Tasting, which: usize, (key, is_open, is_as_now): (String, bool, bool), bench: &Bench) -> Row {
+fn row(tasting: &Tasting, which: usize, (label, key, is_as_now): (&str, &str, bool), bench: &Bench) -> Row {
     let mut detail = for_whom(tasting, bench);
     let said = in_a_line(tasting, bench);
     let button = |label: &str, act| Button { spoken: format!("{label}: {said}"), ..Button::new(label, act) };
     let mut buttons = Vec::new();
-    if is_as_now {
-        detail.push_str(". As it is made now");
-    } else {
-        let (label, key) =
-            if is_open { ("Hide what changed", String::new()) } else { ("Show what changed since", key) };
-        buttons.push(button(label, Act::Choose(OPEN.into(), key)));
-        buttons.push(button("Bring it back", Act::BringBack(which)));
+    if !label.is_empty() {
+        buttons.push(button(label, Act::Choose(OPEN.into(), key.into())));
+    }
+    match is_as_now {
+        true => detail.push_str(". As it is made now"),
+        false => buttons.push(button("Bring it back", Act::BringBack(which))),
     }
     buttons.push(button("Delete", Act::DropTasting(which)));
     let name = if tasting.words.is_empty() { "No words".to_owned() } else { tasting.words.clone() };
