@@ -144,7 +144,7 @@ impl CostForm {
             }
             blocks.extend([
                 Block::pick(PRICE_OF, "Price of", options),
-                Block::field(PRICE, "What a pack of it costs", Input::Words { placeholder: "like 24.00 for 700 ml" }),
+                Block::field(PRICE, "A pack costs", Input::Words { placeholder: "like 24.00 for 700 ml" }),
                 Block::Buttons(Vec::new()),
             ]);
         }
