@@ -81,7 +81,7 @@ impl<'m, 'a> Split<'m, 'a> {
         self.module.defined().filter(|function| !self.first.contains(function))
     }
 
-    /// Whether a function of the first part is there in full, or only a stub is; nothing where it is not.
+    /// Whether the first part has a function, in full or as a stub.
     fn stands(&self, function: u32) -> bool {
         self.first.contains(&function) || self.stubs.contains_key(&function)
     }
