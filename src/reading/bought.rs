@@ -4,7 +4,7 @@ use super::cost::{By, made_by, own, prices};
 use super::yields::of_fruit;
 use super::{Content, Contents, named};
 use crate::book::{Kind, Line, Measured, Price, Taken, ingredient, whole};
-use crate::craft::buy::{and, as_measured, less, makings, over};
+use crate::craft::buy::{as_measured, less, makings, over};
 use crate::craft::fruit::{Product, fruit_for, share_of};
 use crate::craft::pour::pour;
 use crate::craft::scale::density_of;
@@ -259,8 +259,9 @@ fn add(list: &mut Vec<Thing>, line: &Line, times: f64, bench: &Bench) {
     };
     let fruit = fruit.map(|(fruit, _)| fruit);
     for there in list.iter_mut().filter(|there| there.key == key) {
-        if let Some(more) = as_measured(line.amount, there.line.amount, density(&line), None) {
-            there.line.amount = and(there.line.amount, more);
+        let more = as_measured(line.amount, there.line.amount, density(&line), None);
+        if let Some(sum) = more.and_then(|more| there.line.amount.and(more)) {
+            there.line.amount = sum;
             return;
         }
     }
