@@ -14,7 +14,6 @@ use crate::book::{Kind, Taken, ingredient};
 use crate::craft::aim::{Aimed, Of, Part, Target, aim, drink, stands};
 use crate::craft::pour::pour;
 use crate::quantity::{Amount, Ratio, Unit, Volume};
-use crate::reading::chilled::SOURCE;
 use crate::reading::{self, Content, Contents, counted_row, from_spec};
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
@@ -289,7 +288,7 @@ impl AimForm {
         answer.rows = ways.take(MOST).map(row).collect();
         answer.remarks.push("Solved on what is in the drink by mass: exact, then as your jiggers pour it. Sugar and acid of juice vary more than that: taste.".into());
         answer.remarks.push(match ice.chilled {
-            Some(_) => SOURCE.to_owned(),
+            Some(chilled) => chilled.source().to_owned(),
             None => {
                 "Before ice: choose a spec that says how it is chilled, and it is aimed at in the glass.".to_owned()
             }
