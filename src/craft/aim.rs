@@ -191,7 +191,7 @@ fn solve(
             to.1 = (to.1 - step).max(0.0);
             gone += (poured(to) - was).abs();
         }
-        if gone <= most * 1e-14 || to.iter().any(|to| !(poured(to) <= 1.5 * most)) {
+        if gone <= most * 1e-14 || to.iter().any(|to| poured(to) > 1.5 * most) {
             return None;
         }
     }

@@ -1,9 +1,7 @@
 //! What a form of a spec takes up of its ice, by its own method, steps, ice and glass.
 
-use super::glass;
 use crate::book::Way;
 use crate::craft::chill::{self, Ice, Method, Pace, Start};
-use crate::craft::fit;
 use crate::quantity::{Mass, Ratio, Temperature, Volume};
 use crate::screen::Bench;
 use crate::substance::cold::DENSITY_OF_ICE;
@@ -76,7 +74,7 @@ impl Chilled {
             "built" if says(&way.ice, &["crush", "crack", "pebble", "shaved"]) => "build",
             "built" if says(&way.ice, &["block", "sphere", "spear", "ball"]) => "block",
             "built"
-                if glass::ice(&way.ice) == fit::Kind::Cubes
+                if says(&way.ice, &["cubes", "cubed", "rocks"])
                     && !says(&way.steps, &["top"])
                     && !says(&way.lines, &COLD) =>
             {
