@@ -61,8 +61,8 @@ pub enum AimProblem {
     NoneBrings(Of),
     /// This is as near as any one part comes, before it is all gone or fills the glass.
     Nearest(f64),
-    /// No two parts reach both.
-    NotBoth,
+    /// No two parts reach both: how near they come to which of the two where they hit the other; none where they hit neither.
+    NotBoth(Option<Target>),
 }
 
 /// A drink is not made larger than so many times itself.
@@ -102,6 +102,20 @@ pub fn aim(parts: &[Part], targets: &[Target], serve: &dyn Fn(&Mix) -> Mix) -> R
     if now.mass() <= Mass::ZERO {
         return Err(AimProblem::Nothing);
     }
+    let most = ml(&now) * MOST;
+    let found = all(parts, targets, serve, most);
+    match (found.is_empty(), targets) {
+        (false, _) => Ok(found),
+        (true, [one, other]) => Err(AimProblem::NotBoth(
+            along(parts, *one, *other, serve, most).or(along(parts, *other, *one, serve, most)),
+        )),
+        _ => Err(nearest(parts, targets[0], serve)),
+    }
+}
+
+/// All that hits, the least first, with no more than `most` millilitres of a part.
+fn all(parts: &[Part], targets: &[Target], serve: &dyn Fn(&Mix) -> Mix, most: f64) -> Vec<Aimed> {
+    let now = drink(parts, &[]);
     let water = ml(&serve(&now)) / ml(&now);
     let mut found: Vec<Aimed> = Vec::new();
     for first in 0..parts.len() {
@@ -111,16 +125,12 @@ pub fn aim(parts: &[Part], targets: &[Target], serve: &dyn Fn(&Mix) -> Mix) -> R
             if which.iter().any(|at| parts[*at].is_fixed) {
                 continue;
             }
-            let Some(hit) = solve(parts, &which[..targets.len()], targets, water, serve) else { continue };
+            let Some(hit) = solve(parts, &which[..targets.len()], targets, (water, most), serve) else { continue };
             let at = found.iter().position(|other| hit.moved < other.moved).unwrap_or(found.len());
             found.insert(at, hit);
         }
     }
-    match found.is_empty() {
-        false => Ok(found),
-        true if targets.len() > 1 => Err(AimProblem::NotBoth),
-        true => Err(nearest(parts, targets[0], serve)),
-    }
+    found
 }
 
 /// By how much a drink misses, in what adds up: grams, or millilitres.
@@ -149,7 +159,7 @@ fn solve(
     parts: &[Part],
     which: &[usize],
     targets: &[Target],
-    water: f64,
+    (water, most): (f64, f64),
     serve: &dyn Fn(&Mix) -> Mix,
 ) -> Option<Aimed> {
     let slopes = |at: usize| [0, 1].map(|row| targets.get(row).map_or(0.0, |target| slope(&parts[at], *target, water)));
@@ -159,31 +169,29 @@ fn solve(
     if determinant.abs() <= size * 1e-6 {
         return None;
     }
-    let whole = ml(&drink(parts, &[]));
     let mut to: Vec<(usize, f64)> = which.iter().map(|at| (*at, parts[*at].now)).collect();
     for _ in 0..STEPS {
         let served = serve(&drink(parts, &to));
         let ml = ml(&served);
         let left = [0, 1].map(|row| targets.get(row).map_or(0.0, |target| miss(&served, *target, ml)));
         let is_hit = |target: &Target| (stands(&served, target.of) - target.value).abs() <= HIT * target.value;
+        let poured = |(at, measures): &(usize, f64)| measures * self::ml(&parts[*at].measure);
         if targets.iter().all(is_hit) {
-            let moved =
-                |(at, measures): &(usize, f64)| (measures - parts[*at].now).abs() * self::ml(&parts[*at].measure);
-            let moved = to.iter().map(moved).sum();
-            return Some(Aimed { to, moved });
+            let moved = to.iter().map(|to| (poured(to) - poured(&(to.0, parts[to.0].now))).abs()).sum();
+            return to.iter().all(|to| poured(to) <= most * (1.0 + 1e-9)).then_some(Aimed { to, moved });
         }
-        match to.as_mut_slice() {
-            [one] => one.1 -= left[0] / determinant,
-            [one, other] => {
-                one.1 -= (left[0] * b[1] - left[1] * b[0]) / determinant;
-                other.1 -= (a[0] * left[1] - a[1] * left[0]) / determinant;
-            }
-            _ => return None,
-        }
-        let is_possible = |(at, measures): &(usize, f64)| {
-            *measures >= 0.0 && measures * self::ml(&parts[*at].measure) <= whole * MOST
+        let steps = match which.len() {
+            1 => [left[0] / determinant, 0.0],
+            _ => [left[0] * b[1] - left[1] * b[0], a[0] * left[1] - a[1] * left[0]].map(|step| step / determinant),
         };
-        if !to.iter().all(is_possible) {
+        // On the way a step may go beyond what may be; below nothing is nothing. Where that ends the way, nothing hits.
+        let mut gone = 0.0;
+        for (to, step) in to.iter_mut().zip(steps) {
+            let was = poured(to);
+            to.1 = (to.1 - step).max(0.0);
+            gone += (poured(to) - was).abs();
+        }
+        if gone <= most * 1e-14 || to.iter().any(|to| poured(to) > 1.5 * most) {
             return None;
         }
     }
@@ -195,16 +203,36 @@ fn nearest(parts: &[Part], target: Target, serve: &dyn Fn(&Mix) -> Mix) -> AimPr
     let at = |to: &[(usize, f64)]| stands(&serve(&drink(parts, to)), target.of);
     let now = at(&[]);
     let whole = ml(&drink(parts, &[]));
-    let mut best = now;
+    let (mut best, mut moves) = (now, false);
     for (index, part) in parts.iter().enumerate().filter(|(_, part)| !part.is_fixed) {
         for measures in [0.0, whole * MOST / ml(&part.measure).max(1e-9)] {
             let there = at(&[(index, measures)]);
+            moves |= (there - now).abs() > HIT * now.abs();
             if there.is_finite() && (there - target.value).abs() < (best - target.value).abs() {
                 best = there;
             }
         }
     }
-    if (best - now).abs() <= HIT * now.abs() { AimProblem::NoneBrings(target.of) } else { AimProblem::Nearest(best) }
+    if moves { AimProblem::Nearest(best) } else { AimProblem::NoneBrings(target.of) }
+}
+
+/// How near two parts come to another target where they hit one. Along all that hits the one the other only grows or falls,
+/// so it is nearest where a part is all gone, or as much as may be.
+fn along(parts: &[Part], hit: Target, other: Target, serve: &dyn Fn(&Mix) -> Mix, most: f64) -> Option<Target> {
+    let mut best: Option<f64> = None;
+    for index in (0..parts.len()).filter(|index| !parts[*index].is_fixed) {
+        for measures in [0.0, most / ml(&parts[index].measure).max(1e-9)] {
+            let mut ends = parts.to_vec();
+            ends[index] = Part { now: measures, is_fixed: true, ..ends[index] };
+            for end in all(&ends, &[hit], serve, most) {
+                let there = stands(&serve(&drink(&ends, &end.to)), other.of);
+                if best.is_none_or(|best| (there - other.value).abs() < (best - other.value).abs()) {
+                    best = Some(there);
+                }
+            }
+        }
+    }
+    best.map(|value| Target { of: other.of, value })
 }
 
 fn ml(mix: &Mix) -> f64 {

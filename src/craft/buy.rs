@@ -98,17 +98,6 @@ pub fn over(amount: Amount, of: Amount) -> Option<f64> {
     many.is_finite().then_some(many)
 }
 
-/// Two amounts by the same measure together.
-#[must_use]
-pub fn and(amount: Amount, more: Amount) -> Amount {
-    match (amount, more) {
-        (Amount::Volume(one), Amount::Volume(other)) => Amount::Volume(one + other),
-        (Amount::Mass(one), Amount::Mass(other)) => Amount::Mass(one + other),
-        (Amount::Count(one), Amount::Count(other)) => Amount::Count(one + other),
-        _ => amount,
-    }
-}
-
 /// What is left to get of an amount where there is some by the same measure: never below nothing, and what binary
 /// fractions leave is nothing.
 #[must_use]

@@ -24,6 +24,17 @@ impl Amount {
         }
     }
 
+    /// Two amounts by the same measure together; none of two by different ones.
+    #[must_use]
+    pub fn and(self, more: Amount) -> Option<Amount> {
+        match (self, more) {
+            (Amount::Volume(one), Amount::Volume(other)) => Some(Amount::Volume(one + other)),
+            (Amount::Mass(one), Amount::Mass(other)) => Some(Amount::Mass(one + other)),
+            (Amount::Count(one), Amount::Count(other)) => Some(Amount::Count(one + other)),
+            _ => None,
+        }
+    }
+
     /// This amount `ratio` times.
     #[must_use]
     pub fn times(self, ratio: Ratio) -> Amount {
@@ -50,5 +61,9 @@ mod tests {
         for amount in [poured(0.01), weighed(0.01), counted(0.01)] {
             assert!(!amount.is_none(), "{amount:?}");
         }
+        assert_eq!(poured(20.0).and(poured(10.0)), Some(poured(30.0)));
+        assert_eq!(weighed(20.0).and(weighed(10.0)), Some(weighed(30.0)));
+        assert_eq!(counted(2.0).and(counted(1.0)), Some(counted(3.0)));
+        assert_eq!([poured(1.0).and(weighed(1.0)), weighed(1.0).and(counted(1.0))], [None, None]);
     }
 }

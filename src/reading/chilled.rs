@@ -13,28 +13,39 @@ const LONGEST: u32 = 600;
 
 /// Where the water of ice comes from, in words. How sure it is, by the spread of drinks of bars (from memory) and by
 /// `tests/published/chilling.rs`.
-pub(crate) const SOURCE: &str = "The water of the ice is worked out of the heat that melts it, ± a fifth of it, for as \
+const SOURCE: &str = "The water of the ice is worked out of the heat that melts it, ± a fifth of it, for as \
     much ice at 0 °C as is usual (rule of thumb). Chill takes yours.";
+/// The same of a drink that is stirred in its glass, on cubes: 5 s give 0.58 of the water of 10 s, 20 s 1.53.
+const ON_CUBES: &str = "The water of the ice is worked out of the heat that melts it, for a short stir in the glass, 10 s \
+    where no step says how long, of what was poured at 20 °C (rule of thumb). ± half of it: half or twice as long a stir \
+    makes that. It melts on as it stands.";
 
 /// How a drink is chilled, and how long; how fast that goes is the bar's own, where it has weighed one.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Chilled {
     /// By which method.
     pub(crate) method: Method,
+    /// Whether that is done on cubes in the glass.
+    pub(crate) is_built: bool,
     seconds: f64,
     /// Room for ice in the glass that it stays in, ml with the drink; none where it is not known, or the ice does not stay.
     holds: Option<Volume>,
 }
 
 /// The keys of methods, what they are called, what a step of them begins with, and whether their ice stays in the glass.
-const METHODS: [(&str, Method, &str, &str, bool); 6] = [
+const METHODS: [(&str, Method, &str, &str, bool); 7] = [
     ("stir", Method::Stir, "stirred", "stir", false),
     ("shake", Method::Shake, "shaken", "shak", false),
     ("throw", Method::Throw, "thrown", "throw", false),
     ("swizzle", Method::Swizzle, "swizzled", "swizzl", true),
     ("build", Method::Build, "built on crushed ice", "stir", true),
     ("block", Method::Block, "stirred over a block", "stir", true),
+    (CUBES, Method::Stir, "built on cubes", "stir", true),
 ];
+/// Built on cubes, and stirred there for as long as on crushed ice.
+const CUBES: &str = "cubes";
+/// What comes cold, and so melts less than is worked out here: a drink with it on cubes is left as it is poured.
+const COLD: [&str; 7] = ["soda", "tonic", "sparkl", "cola", "lemonade", "ale", "beer"];
 
 /// The keys of all methods.
 pub(crate) fn keys() -> impl Iterator<Item = &'static str> {
@@ -45,7 +56,9 @@ impl Chilled {
     /// As usual by the method of a key.
     pub(crate) fn usual(key: &str) -> Option<Chilled> {
         let (_, method, ..) = METHODS.iter().find(|row| row.0 == key)?;
-        Some(Chilled { method: *method, seconds: chill::usual_seconds(*method), holds: None })
+        let is_built = key == CUBES;
+        let seconds = chill::usual_seconds(if is_built { Method::Build } else { *method });
+        Some(Chilled { method: *method, is_built, seconds, holds: None })
     }
 
     /// As a form of a spec says; none where it meets no ice, or its words don't tell how.
@@ -60,6 +73,13 @@ impl Chilled {
             "built" | "blended" | "clarified" if is_swizzled => "swizzle",
             "built" if says(&way.ice, &["crush", "crack", "pebble", "shaved"]) => "build",
             "built" if says(&way.ice, &["block", "sphere", "spear", "ball"]) => "block",
+            "built"
+                if says(&way.ice, &["cubes", "cubed", "rocks"])
+                    && !says(&way.steps, &["top"])
+                    && !says(&way.lines, &COLD) =>
+            {
+                CUBES
+            }
             _ => return None,
         };
         let (_, _, _, begins, stays) = METHODS.iter().find(|row| row.0 == key)?;
@@ -76,9 +96,15 @@ impl Chilled {
 
     /// "as stirred 30 s"; "as stirred 30 s, your own" where the bar has weighed one.
     pub(crate) fn words(&self, bench: &Bench) -> String {
-        let called = METHODS.iter().find(|row| row.1 == self.method).map_or("", |row| row.2);
+        let mut rows = METHODS.iter().filter(|row| row.1 == self.method && (row.0 == CUBES) == self.is_built);
+        let called = rows.next().map_or("", |row| row.2);
         let own = if bench.pace(self.method) == Pace::Usual { "" } else { ", your own" };
         format!("as {called} {} s{own}", text::plain(self.seconds, 0, bench.decimal))
+    }
+
+    /// Where the water comes from, in words, and how sure it is.
+    pub(crate) const fn source(&self) -> &'static str {
+        if self.is_built { ON_CUBES } else { SOURCE }
     }
 
     /// The water that a serve takes up; none where it is not known. No more ice counts than there is room for beside it.
@@ -143,7 +169,9 @@ mod tests {
             ("built", "crushed", "Swizzle 10 s", Some("as swizzled 10 s")),
             ("built", "Crushed ice", "Stir 15 s", Some("as built on crushed ice 15 s")),
             ("built", "one clear block", "", Some("as stirred over a block 20 s")),
-            ("built", "cubed", "Stir 10 s", None),
+            ("built", "cubed", "Stir 15 s", Some("as built on cubes 15 s")),
+            ("built", "good cubes", "", Some("as built on cubes 10 s")),
+            ("built", "cubed", "Stir 5 s\nTop", None),
             ("built", "", "", None),
             ("blended", "crushed", "Blend 20 s", None),
             ("carbonated", "one clear block", "", None),
@@ -151,6 +179,24 @@ mod tests {
         ] {
             assert_eq!(words(method, ice, steps).as_deref(), said, "{method} {ice} {steps}");
         }
+    }
+
+    /// As sure as is said of it; and what comes cold is not counted as if it were warm.
+    #[test]
+    fn on_cubes_half_or_twice_the_stir_is_half_more_or_less() {
+        let serve = Mix::spirit(Volume::whole_ml(60), Abv::from_fraction(0.4).expect("a strength"));
+        let water = |steps: &str| {
+            let chilled = Chilled::of(&way("built", "cubed", steps), &Bench::default()).expect("on cubes");
+            assert_eq!(chilled.source(), ON_CUBES);
+            chilled.water(&serve, &Bench::default()).expect("water").g()
+        };
+        let usual = water("");
+        assert!(usual > 5.0 && (water("Stir 10 s") - usual).abs() < 1e-9, "{usual}");
+        // 1 − e^(−5/16) to 1 − e^(−10/16), and 1 − e^(−20/16) to that.
+        assert!((water("Stir 5 s") / usual - 0.578).abs() < 1e-3 && (water("Stir 20 s") / usual - 1.535).abs() < 1e-3);
+        let long = Way { lines: "60 ml gin\n120 ml tonic water".into(), ..way("built", "cubed", "Stir") };
+        assert_eq!(Chilled::of(&long, &Bench::default()), None);
+        assert_eq!(Chilled::usual("stir").map(|stirred| stirred.source()), Some(SOURCE));
     }
 
     /// A pace that was kept on the shelf counts: at 2 s, nearly all is done in 15.

@@ -3,7 +3,7 @@
 use super::paid::{own, prices};
 use super::yields::of_fruit;
 use crate::book::{Kind, Line, Measured, Price, Taken, ingredient, taken_as, whole};
-use crate::craft::buy::{and, as_measured, over};
+use crate::craft::buy::{as_measured, over};
 use crate::craft::fruit::{Product, fruit_for, share_of};
 use crate::craft::pour::pour;
 use crate::craft::scale::density_of;
@@ -161,20 +161,17 @@ pub(super) fn add(list: &mut Vec<Thing>, line: &Line, times: f64, bench: &Bench)
 /// Adds a thing to a list: to what is the same, where both are measured alike.
 pub(super) fn put(list: &mut Vec<Thing>, thing: Thing) {
     for there in list.iter_mut().filter(|there| there.key == thing.key) {
-        if let Some(more) = as_measured(thing.line.amount, there.line.amount, density(&thing.line), None) {
-            there.line.amount = and(there.line.amount, more);
-            for (name, amount) in thing.of {
-                match there
-                    .of
-                    .iter_mut()
-                    .find(|(other, sum)| *other == name && as_measured(amount, *sum, None, None).is_some())
-                {
-                    Some((_, sum)) => *sum = and(*sum, amount),
-                    None => there.of.push((name, amount)),
-                }
+        let more = as_measured(thing.line.amount, there.line.amount, density(&thing.line), None);
+        let Some(sum) = more.and_then(|more| there.line.amount.and(more)) else { continue };
+        there.line.amount = sum;
+        for (name, amount) in thing.of {
+            let alike = there.of.iter_mut().filter(|(other, _)| *other == name);
+            match alike.filter_map(|(_, sum)| Some((sum.and(amount)?, sum))).next() {
+                Some((more, sum)) => *sum = more,
+                None => there.of.push((name, amount)),
             }
-            return;
         }
+        return;
     }
     list.push(thing);
 }

@@ -157,9 +157,7 @@ pub fn read_amount(text: &str, reading: &Reading<'_>) -> Result<Option<Amount>, 
         };
         total = Some(match (total, amount) {
             (None, first) => first,
-            (Some(Amount::Volume(a)), Amount::Volume(b)) => Amount::Volume(a + b),
-            (Some(Amount::Mass(a)), Amount::Mass(b)) => Amount::Mass(a + b),
-            _ => return Err(AmountProblem::Mixed),
+            (Some(sum), more) => sum.and(more).ok_or(AmountProblem::Mixed)?,
         });
     }
     match total {

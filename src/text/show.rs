@@ -51,20 +51,27 @@ pub fn plain(value: f64, decimals: usize, decimal: Decimal) -> String {
 }
 
 /// The digits of a value before and after its mark, halves rounded up. In whole numbers: the
-/// float printer of the standard library is twelve kilobytes that nothing else here needs.
+/// float printer of the standard library is twelve kilobytes that nothing else here needs. A drawing has hundreds of them:
+/// nothing is formatted. Without places there is nothing after it.
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
 fn digits(value: f64, decimals: usize) -> (String, String) {
     let scale = 10_u64.pow(u32::try_from(decimals.min(6)).unwrap_or(0));
     let scaled = (value.abs() * scale as f64).round() as u64;
-    (format!("{}", scaled / scale), format!("{:0decimals$}", scaled % scale))
+    // A one before them keeps the zeros that they begin with.
+    let rest = (scale + scaled % scale).to_string().split_off(1);
+    ((scaled / scale).to_string(), rest)
 }
 
 /// A number to type on with: up to two places, so that it can be read one way only, nothing grouped.
 #[must_use]
 pub fn editable(value: f64, decimal: Decimal) -> String {
-    let (whole, rest) = digits(value, 2);
+    let (mut shown, rest) = digits(value, 2);
     let rest = rest.trim_end_matches('0');
-    if rest.is_empty() { whole } else { format!("{whole}{}{rest}", decimal.mark()) }
+    if !rest.is_empty() {
+        shown.push(decimal.mark());
+        shown.push_str(rest);
+    }
+    shown
 }
 
 /// Three significant digits or so, never more than the bench can tell apart.

@@ -27,8 +27,12 @@ fn main() {
     });
     let drink = Mix::spirit(Volume::whole_ml(90), Abv::from_fraction(0.3).expect("a strength"));
     let chilling = microseconds(|| {
-        let _ =
-            black_box(chill::curve(&chill::usual(black_box(&drink), Method::Stir), Method::Stir, Pace::Usual, 90.0));
+        let _ = black_box(chill::curve(
+            &chill::usual(black_box(&drink), Method::Stir),
+            Method::Stir,
+            Pace::Usual,
+            [30.0, 90.0],
+        ));
     });
     let general = microseconds(|| {
         let _ = black_box(fend_core::evaluate(black_box("1.75 floz to ml"), &mut fend_core::Context::new()));

@@ -98,4 +98,30 @@ proptest! {
             prop_assert!(hit.to.iter().all(|(_, measures)| *measures >= 0.0), "{hit:?}");
         }
     }
+
+    /// So are sugar and acid by the litre in the glass, by any two; and what is said to be as near as it gets is within reach,
+    /// and nothing nearer is.
+    #[test]
+    fn sweet_and_sour_by_the_litre(parts in parts(), sugar in 5.0_f64..250.0, acid in 0.5_f64..25.0, ice in 0.0_f64..0.8) {
+        let serve = |drink: &Mix| watered(drink, Ratio::from_value(ice).expect("a ratio"));
+        let targets = [Target { of: Of::Sugar, value: sugar }, Target { of: Of::Acid, value: acid }];
+        match aim(&parts, &targets, &serve) {
+            Ok(found) => for hit in found {
+                for target in targets {
+                    let there = stands(&serve(&drink(&parts, &hit.to)), target.of);
+                    prop_assert!((there / target.value - 1.0).abs() < 1e-3, "{target:?}: {there}");
+                }
+            },
+            Err(AimProblem::NotBoth(Some(near))) => {
+                let toward = |share: f64| targets.map(|target| match target.of == near.of {
+                    true => Target { value: near.value + (target.value - near.value) * share, ..target },
+                    false => target,
+                });
+                let nearer = aim(&parts, &toward(0.5), &serve);
+                prop_assert!(nearer.is_err(), "{near:?} {sugar} {acid} {ice}: {:?}", nearer.unwrap_or_default());
+                prop_assert!(near.value <= 0.0 || aim(&parts, &toward(-1e-6), &serve).is_ok(), "{near:?}");
+            }
+            Err(problem) => prop_assert_eq!(problem, AimProblem::NotBoth(None)),
+        }
+    }
 }

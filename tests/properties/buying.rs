@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 
-use meniscus::craft::buy::{and, as_measured, bill, less, makings, packs};
+use meniscus::craft::buy::{as_measured, bill, less, makings, packs};
 use meniscus::quantity::{Amount, Density, Mass, Money, Ratio, Volume};
 
 use super::volumes;
@@ -86,7 +86,7 @@ proptest! {
         let there = Amount::Volume(Volume::from_ml(amount.ml() * part).expect("ml"));
         let left = less(Amount::Volume(amount), there);
         if part < 1.0 - 1e-8 {
-            let Amount::Volume(all) = and(left, there) else { panic!("poured") };
+            let Amount::Volume(all) = left.and(there).expect("like measures") else { panic!("poured") };
             prop_assert!((all.ml() - amount.ml()).abs() <= 1e-9 * amount.ml().max(1.0));
         } else {
             prop_assert!(left.is_none() || part < 1.0);

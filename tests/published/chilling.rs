@@ -254,7 +254,7 @@ fn what_cannot_be_is_refused_in_words() {
         assert_eq!(after(seconds), Err(ChillProblem::NoTime));
     }
     assert_eq!(after(36_000.0), Err(ChillProblem::TooLong));
-    assert!(chill::curve(&usual, Method::Stir, Pace::Usual, 0.0).is_err());
+    assert!(chill::curve(&usual, Method::Stir, Pace::Usual, [0.0; 2]).is_err());
     for problem in [
         ChillProblem::NoDrink,
         ChillProblem::NoIce,

@@ -99,6 +99,19 @@ fn what_is_fixed_stays() {
     assert_eq!(alone, Err(AimProblem::NoneBrings(Of::Sugar)));
 }
 
+/// Of 614.8 g/l of sugar and 39.1 g/l of acid (2 g in 51.2 ml), a share s of the syrup has 614.8 s of the one and 39.1 (1 − s)
+/// of the other: at 307.4 g/l sugar no more than 19.5 g/l acid, whatever water does.
+#[test]
+fn how_near_both_come_is_where_one_part_is_gone() {
+    let parts = [part(syrup(), 1.0), part(sour(), 1.0), part(Mix::water(g(1.0)), 20.0)];
+    let sugar = to(Of::Sugar, 307.4);
+    let missed = aim(&parts, &[sugar, to(Of::Acid, 25.0)], &plain);
+    let Err(AimProblem::NotBoth(Some(near))) = missed else { panic!("{missed:?}") };
+    assert!(near.of == Of::Acid && (near.value - 19.5).abs() < 0.2, "{near:?}");
+    assert!(aim(&parts, &[sugar, to(Of::Acid, near.value * 0.999)], &plain).is_ok());
+    assert!(aim(&parts, &[sugar, to(Of::Acid, near.value)], &plain).is_ok(), "with none of the water");
+}
+
 #[test]
 fn what_cannot_be_hit_is_said_with_how_near_one_gets() {
     let parts = [part(syrup(), 1.0), part(Mix::water(g(1.0)), 40.0)];
@@ -109,5 +122,6 @@ fn what_cannot_be_hit_is_said_with_how_near_one_gets() {
     let Err(AimProblem::Nearest(value)) = nearest else { panic!("{nearest:?}") };
     assert!((value - 614.8).abs() < 0.5, "{value}");
     let both = [to(Of::Sugar, 100.0), to(Of::Acid, 5.0)];
-    assert_eq!(aim(&parts, &both, &plain), Err(AimProblem::NotBoth));
+    assert_eq!(aim(&parts, &both, &plain), Err(AimProblem::NotBoth(Some(to(Of::Acid, 0.0)))));
+    assert_eq!(aim(&parts, &[to(Of::Sugar, 900.0), both[1]], &plain), Err(AimProblem::NotBoth(None)));
 }

@@ -55,9 +55,7 @@ pub(super) fn measured_at(text: &str, reading: &Reading<'_>) -> Result<Measured,
         let Some((unit, after)) = unit_at(tail) else { break };
         let next = measured(again, unit, reading)?;
         match (sign, amount, next) {
-            ('+', Amount::Volume(a), Amount::Volume(b)) => amount = Amount::Volume(a + b),
-            ('+', Amount::Mass(a), Amount::Mass(b)) => amount = Amount::Mass(a + b),
-            ('+', ..) => return Err(AmountProblem::Mixed.into()),
+            ('+', sum, more) => amount = sum.and(more).ok_or(AmountProblem::Mixed)?,
             (_, first, second) if is_alike(first, second) => {}
             _ => {
                 let unit = if let LineUnit::Known(unit) = unit { typed(unit) } else { "parts" };

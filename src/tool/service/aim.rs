@@ -3,6 +3,7 @@
 mod form;
 mod ice;
 mod shown;
+mod target;
 #[cfg(test)]
 mod tests;
 
@@ -13,11 +14,10 @@ use crate::book::{Kind, Taken, ingredient};
 use crate::craft::aim::{Aimed, Of, Part, Target, aim, drink, stands};
 use crate::craft::pour::pour;
 use crate::quantity::{Amount, Ratio, Unit, Volume};
-use crate::reading::chilled::SOURCE;
 use crate::reading::{self, Content, Contents, counted_row, from_spec};
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
-use crate::screen::{Answer, Bench, Block, Choice, Figure, Input, Problem, Strip, Tone, Tool, choice, form, plural};
+use crate::screen::{Answer, Bench, Block, Choice, Figure, Input, Strip, Tone, Tool, choice, form, plural};
 use crate::substance::mix::Mix;
 use crate::text;
 
@@ -71,6 +71,10 @@ form! {
         serves = "1",
         /// Sugar to acid aimed at; empty for a step that is tasted.
         ratio = "",
+        /// Sugar aimed at, grams to the litre; as that.
+        sugar_aim = "",
+        /// Acid aimed at, as citric, grams to the litre; as that.
+        acid_aim = "",
         /// Strength aimed at, percent; as that.
         strength = "",
         /// A serve aimed at; as that.
@@ -85,15 +89,11 @@ form! {
 const SPEC: &str = "spec";
 const SERVES: &str = "serves";
 const RATIO: &str = "ratio";
+const SUGAR: &str = "sugar_aim";
+const ACID: &str = "acid_aim";
 const STRENGTH: &str = "strength";
 const SERVE: &str = "serve";
 
-/// A step that is tasted: of sugar to acid by its own, a quarter (of sourness people tell 0.26, as of thickness:
-/// S. Camacho et al., J. Food Science 80 (2015), doi 10.1111/1750-3841.12922); of strength, 2 % vol, and of size, a sixth:
-/// common practice, no source.
-const RATIO_STEP: f64 = 1.25;
-const STRENGTH_STEP: f64 = 0.02;
-const SIZE_STEP: f64 = 5.0 / 6.0;
 /// What may be poured in though it is not in the spec: by its key in the library, and whether it is sweet or sour.
 const OFFERED: [(&str, Of); 2] = [("simple-syrup", Of::Sugar), ("lemon-juice", Of::Acid)];
 /// A part with so much sugar to its acid is sweet, and one with so little sour, already.
@@ -123,16 +123,22 @@ impl Tool for AimForm {
                 Input::Lines { placeholder: reading::PLACEHOLDER },
             ),
             Block::amount(SERVES, "Serves in the tin", Keys::Count),
-            match self.taste() {
-                Taste::Sharp | Taste::Sweet => Block::amount(RATIO, "Sugar to acid, aim", Keys::Ratio),
-                Taste::Weak | Taste::Strong => Block::amount(STRENGTH, "Strength, aim", Keys::Percent),
-                Taste::Big => Block::amount(SERVE, "One serve, aim", Keys::Pour),
-            },
         ];
-        blocks.push(self.like_field(bench));
-        if self.taste() != Taste::Big {
-            blocks.push(Block::chips::<By>("by", "By how many lines", false));
+        match self.taste() {
+            Taste::Sharp | Taste::Sweet => blocks.extend([
+                Block::amount(RATIO, "Sugar to acid, aim", Keys::Ratio),
+                Block::amount(SUGAR, "Sugar in g/l, aim", Keys::Count),
+                Block::amount(ACID, "Acid in g/l, aim", Keys::Count),
+            ]),
+            Taste::Weak | Taste::Strong => blocks.push(Block::amount(STRENGTH, "Strength, aim", Keys::Percent)),
+            Taste::Big => blocks.push(Block::amount(SERVE, "One serve, aim", Keys::Pour)),
         }
+        blocks.push(self.like_field(bench));
+        // Two figures take two lines.
+        blocks.push(match self.taste() == Taste::Big || self.aims().count() > 1 {
+            true => Block::Nothing,
+            false => Block::chips::<By>("by", "By how many lines", false),
+        });
         blocks.push(Block::Pictures(Vec::new()));
         blocks.push(Block::Table("", Vec::new()));
         blocks
@@ -152,20 +158,20 @@ impl Tool for AimForm {
             return answer.without_answer("Every line must be counted first: see below.");
         }
         let ice = self.ice(bench);
-        let target = self.target(&ice.serve(&read.mix, Ratio::ONE), bench, &mut answer.problems);
-        let (Some(serves), Some(target)) = (serves, target) else {
+        let aim = self.target(&ice.serve(&read.mix, Ratio::ONE), bench, &mut answer.problems);
+        let (Some(serves), Some(aim)) = (serves, aim) else {
             return answer.without_answer("Type how many serves are in the tin.");
         };
         match self.taste() {
-            Taste::Big => self.smaller(answer, &read, target, &ice),
-            _ => self.aimed(answer, &read, target, serves, &ice),
+            Taste::Big => self.smaller(answer, &read, aim, &ice),
+            _ => self.aimed(answer, &read, aim, serves, &ice),
         }
     }
 
     fn empty(&mut self) {
-        self.spec.clear();
-        self.ratio.clear();
-        self.strength.clear();
+        for text in [&mut self.spec, &mut self.ratio, &mut self.sugar_aim, &mut self.acid_aim, &mut self.strength] {
+            text.clear();
+        }
         self.serve.clear();
     }
 
@@ -179,31 +185,6 @@ impl Tool for AimForm {
 impl AimForm {
     fn taste(&self) -> Taste {
         Taste::read(&self.taste)
-    }
-
-    /// Where it should be: as typed, else as it is in another, else a step from where it is.
-    fn target(&self, now: &Mix, bench: &Bench, problems: &mut Vec<Problem>) -> Option<Target> {
-        let (of, step): (Of, &dyn Fn(f64) -> f64) = match self.taste() {
-            Taste::Sharp => (Of::SugarToAcid, &|now| now * RATIO_STEP),
-            Taste::Sweet => (Of::SugarToAcid, &|now| now / RATIO_STEP),
-            Taste::Weak => (Of::Strength, &|now| (now + STRENGTH_STEP).min(0.95)),
-            Taste::Strong => (Of::Strength, &|now| (now - STRENGTH_STEP).max(now / 2.0)),
-            Taste::Big => (Of::Volume, &|now| now * SIZE_STEP),
-        };
-        let typed = match of {
-            Of::SugarToAcid if !self.ratio.trim().is_empty() => {
-                let side = self.ratio.split(':').next().unwrap_or_default();
-                Some(bench.count(RATIO, side, problems)?.value())
-            }
-            Of::Strength if !self.strength.trim().is_empty() => {
-                Some(bench.percent(STRENGTH, &self.strength, 95, problems)?.value())
-            }
-            Of::Volume if !self.serve.trim().is_empty() => Some(bench.volume(SERVE, &self.serve, problems)?.ml()),
-            _ => None,
-        };
-        let like = || self.like(bench).map(|like| stands(&like, of)).filter(|value| *value > 0.0);
-        let value = typed.or_else(like).unwrap_or_else(|| step(stands(now, of)));
-        Some(Target { of, value })
     }
 
     /// The lines as parts, and what may be poured in beside them.
@@ -246,27 +227,40 @@ impl AimForm {
         (parts, names)
     }
 
-    fn aimed(&self, mut answer: Answer, read: &Contents, target: Target, serves: Ratio, ice: &Iced<'_>) -> Answer {
+    fn aimed(
+        &self,
+        mut answer: Answer,
+        read: &Contents,
+        (mut targets, to): (Vec<Target>, String),
+        serves: Ratio,
+        ice: &Iced<'_>,
+    ) -> Answer {
         let bench = ice.bench;
         let (parts, names) = Self::parts(read, serves);
         let serve = |mix: &Mix| ice.serve(mix, serves);
         let now = serve(&drink(&parts, &[]));
-        let mut targets = vec![target];
-        if By::read(&self.by) == By::Two {
-            let of = if target.of == Of::Strength { Of::Sugar } else { Of::Strength };
-            targets.push(Target { of, value: stands(&now, of) });
+        let aims = targets.len();
+        if aims == 1 && By::read(&self.by) == By::Two {
+            let of = if targets[0].of == Of::Strength { Of::Sugar } else { Of::Strength };
+            let value = stands(&now, of);
+            targets.extend((value > 0.0).then_some(Target { of, value }));
         }
         let found = match aim(&parts, &targets, &serve) {
             Ok(found) => found,
-            Err(problem) => return self.out_of_reach(answer, target, problem, bench),
+            Err(problem) => return Self::out_of_reach(answer, &targets, aims, problem, bench),
         };
         // What is in the tin cannot be taken out of it.
         let adds = |hit: &Aimed| hit.to.iter().all(|(at, measures)| *measures >= parts[*at].now - 1e-9);
         let (more, less): (Vec<Aimed>, Vec<Aimed>) = found.into_iter().partition(adds);
         let first = more.first().or(less.first());
         let Some(first) = first else { return answer.without_answer("") };
-        answer.form = Some(self.form(read, first, (&parts, &names), serves, bench));
         let steps = self.steps(first, &parts, &names, bench);
+        if steps.is_empty() {
+            answer.strip =
+                Strip { also: "It is there already".into(), below: to, tone: Tone::Answer, ..Strip::default() };
+            return answer;
+        }
+        answer.form = Some(self.form(read, first, (&parts, &names), serves, bench));
         let of = |(_, name, pour): &(Figure, String, String)| {
             if pour.is_empty() { name.clone() } else { format!("{name}: {pour}") }
         };
@@ -279,49 +273,58 @@ impl AimForm {
         answer.strip = Strip {
             figures: steps.iter().map(|(figure, ..)| figure.clone()).collect(),
             also: format!("{}{many}", what.join(", ")),
-            below: match more.is_empty() {
-                true => format!("To {}, next time: it cannot be taken out", said(target.of, target.value, bench)),
-                false => format!("To {}", said(target.of, target.value, bench)),
-            },
+            below: if more.is_empty() { format!("{to}. Next time: it cannot be taken out") } else { to },
             tone: Tone::Answer,
             ..Strip::default()
         };
         let there = serve(&drink(&parts, &first.to));
-        answer
-            .pictures
-            .push((format!("In each, before and after{}", ice.words()), Self::bars([&now, &there], target, bench)));
+        answer.pictures.push((
+            format!("In each, before and after{}", ice.words()),
+            Self::bars([&now, &there], &targets[..aims], bench),
+        ));
         answer.rows_title = "Ways to it";
-        let row = |(hit, when): (&Aimed, &str)| self.row(hit, when, (&parts, &names), target, &serve, bench);
+        let row = |(hit, when): (&Aimed, &str)| self.row(hit, when, (&parts, &names), &targets[..aims], &serve, bench);
         let ways = more.iter().map(|hit| (hit, "")).chain(less.iter().map(|hit| (hit, "next time: ")));
         answer.rows = ways.take(MOST).map(row).collect();
         answer.remarks.push("Solved on what is in the drink by mass: exact, then as your jiggers pour it. Sugar and acid of juice vary more than that: taste.".into());
         answer.remarks.push(match ice.chilled {
-            Some(_) => SOURCE.to_owned(),
+            Some(chilled) => chilled.source().to_owned(),
             None => {
                 "Before ice: choose a spec that says how it is chilled, and it is aimed at in the glass.".to_owned()
             }
         });
         answer.remarks.push("Without an aim of yours it is a step that people taste: a quarter more or less sugar to acid (sourness: Weber fraction near 0.26, S. Camacho et al., J. Food Science 80, 2015, of thickness, said to be alike), 2 % vol (rule of thumb).".into());
-        answer.carry("Its balance", Route::Balance.href_with(SPEC, &self.spec));
+        answer.carry("Balance", Route::Balance.href_with(SPEC, &self.spec));
         answer
     }
 
     /// Less of everything.
-    fn smaller(&self, mut answer: Answer, read: &Contents, target: Target, ice: &Iced<'_>) -> Answer {
+    fn smaller(
+        &self,
+        mut answer: Answer,
+        read: &Contents,
+        (targets, to): (Vec<Target>, String),
+        ice: &Iced<'_>,
+    ) -> Answer {
         let bench = ice.bench;
+        let target = targets[0].value;
         let of = |times: f64| {
             let mix = Ratio::from_value(times).map_or(read.mix, |times| read.mix * times);
             stands(&ice.serve(&mix, Ratio::ONE), Of::Volume)
         };
         let now = of(1.0);
-        let mut times = target.value / now;
+        if said(Of::Volume, target, bench) == said(Of::Volume, now, bench) {
+            return there_already(answer, to);
+        }
+        let mut times = target / now;
         // A smaller drink takes up a little more water, of its size.
         for _ in 0..12 {
-            times *= target.value / of(times);
+            times *= target / of(times);
         }
         answer.strip = Strip {
             figures: vec![Figure::new(text::plain(times, 2, bench.decimal), "of every line")],
-            also: format!("{} in place of {}", said(Of::Volume, target.value, bench), said(Of::Volume, now, bench)),
+            also: format!("{} in place of {}", said(Of::Volume, target, bench), said(Of::Volume, now, bench)),
+            below: if self.like.is_empty() { String::new() } else { to },
             tone: Tone::Answer,
             ..Strip::default()
         };
@@ -331,4 +334,10 @@ impl AimForm {
         answer.remarks.push("All lines in proportion: sugar, acid and strength stay as they are.".into());
         answer
     }
+}
+
+/// Nothing is to be poured.
+fn there_already(mut answer: Answer, to: String) -> Answer {
+    answer.strip = Strip { also: "It is there already".into(), below: to, tone: Tone::Answer, ..Strip::default() };
+    answer
 }

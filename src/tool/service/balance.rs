@@ -3,7 +3,7 @@
 use crate::book::Way;
 use crate::craft::balance::balance;
 use crate::quantity::{Density, Mass, Ratio, Temperature, Volume};
-use crate::reading::chilled::{self, Chilled, SOURCE, serve_of};
+use crate::reading::chilled::{self, Chilled, serve_of};
 use crate::reading::contents::{guesses, question, washed_words};
 use crate::reading::from_spec::{self, FromSpec};
 use crate::reading::rows::rewritten;
@@ -204,9 +204,7 @@ impl BalanceForm {
         answer.pictures.extend(reading::made_of(read, bench).map(|bars| ("What it is made of".to_owned(), bars)));
         answer.cells_title = if is_diluted { "The drink" } else { "The drink, before ice" };
         cells::all(&mut answer, &reading, (&serve, serve_volume, read.has_more_energy), bench);
-        if chilled.is_some() && is_diluted {
-            answer.remarks.push(SOURCE.into());
-        }
+        answer.remarks.extend(chilled.filter(|_| is_diluted).map(|chilled| chilled.source().into()));
         if read.has_counted {
             answer.remarks.push(
                 "Fruit by the piece is not in the volume. Half a lime is about 15 ml (rule of thumb): write it in ml \

@@ -7,7 +7,7 @@ mod tests;
 
 pub use choices::{Vessel, Wet};
 
-use crate::craft::chill::{ChillProblem, Heat, Ice, Method, Moment, Pace, Start, TURNS_A_SECOND, after, curve, usual};
+use crate::craft::chill::{ChillProblem, Heat, Ice, Method, Moment, Pace, Start, TURNS_A_SECOND, curve, usual};
 use crate::quantity::Mass;
 use crate::reading::{self, Content, Contents, counted_row, from_spec};
 use crate::screen::pad::Keys;
@@ -133,7 +133,7 @@ impl Tool for ChillForm {
         let left_out = read.pairs().filter(|(_, content)| is_left_out(content));
         let left_out = left_out.map(|line| counted_row(line, &read.mix, bench)).filter(|row| row.marked);
         answer.rows = left_out.collect();
-        let drink = read.drunk(bench).0;
+        let (drink, is_washed) = read.drunk(bench);
         let seconds = bench.seconds(TIME, &self.time, &mut answer.problems);
         let start = self.start(&drink, bench, &mut answer.problems);
         let (Some(start), Some(seconds), true) = (start, seconds, read.is_something()) else {
@@ -146,7 +146,7 @@ impl Tool for ChillForm {
         let weighed = self.weighed(&start, seconds, &mut answer, bench);
         let pace = weighed.unwrap_or_else(|| bench.pace(self.method()));
         match self.chilled(start, pace, seconds) {
-            Ok(chilled) => self.show_it(answer, &read, &chilled, bench),
+            Ok(chilled) => self.show_it(answer, &read, is_washed, &chilled, bench),
             Err(problem) => {
                 answer.problems.push(Problem::new(field_of(&problem), problem));
                 answer.without_answer("")
@@ -235,8 +235,7 @@ impl ChillForm {
 
     fn chilled<'a>(&self, start: Start<'a>, pace: Pace, seconds: f64) -> Result<Chilled<'a>, ChillProblem> {
         let method = self.method();
-        let moment = after(&start, method, pace, seconds)?;
-        let curve = curve(&start, method, pace, (seconds * DRAWN).min(LONGEST))?;
+        let (moment, curve) = curve(&start, method, pace, [seconds, (seconds * DRAWN).min(LONGEST)])?;
         Ok(Chilled { start, method, pace, moment, curve })
     }
 }

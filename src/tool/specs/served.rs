@@ -97,7 +97,7 @@ impl Served {
     /// Where the water of its ice comes from, in words.
     pub(super) const fn source(&self) -> &'static str {
         match self.chilled {
-            Some(_) => crate::reading::chilled::SOURCE,
+            Some(chilled) => chilled.source(),
             None => "",
         }
     }

@@ -199,7 +199,7 @@ impl BottleItForm {
         let on_ice = |method, problems: &mut Vec<Problem>| match served(drunk, method) {
             Ok(moment) => {
                 let usual = || Chilled::usual(if method == Method::Stir { "stir" } else { "shake" });
-                let chilled = own.filter(|own| own.method == method).or_else(usual);
+                let chilled = own.filter(|own| own.method == method && !own.is_built).or_else(usual);
                 Some(chilled.and_then(|chilled| chilled.water(drunk, bench)).unwrap_or(moment.water))
             }
             Err(problem) => {

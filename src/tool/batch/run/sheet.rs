@@ -175,11 +175,11 @@ pub fn worked_out(run: &Run, before: Option<(&Run, &Worked)>, bench: &Bench) -> 
 
 /// Adds what must be there to what must be there already.
 fn add(need: Need, needs: &mut Vec<Need>) {
-    let Some(there) = needs.iter_mut().find(|there| there.what == need.what) else { return needs.push(need) };
-    match (&mut there.amount, need.amount) {
-        (Amount::Volume(volume), Amount::Volume(more)) => *volume = *volume + more,
-        (Amount::Mass(mass), Amount::Mass(more)) => *mass = *mass + more,
-        _ => needs.push(need),
+    let there = needs.iter_mut().find(|there| there.what == need.what);
+    let sum = there.and_then(|there| Some((there.amount.and(need.amount)?, there)));
+    match sum {
+        Some((sum, there)) => there.amount = sum,
+        None => needs.push(need),
     }
 }
 

@@ -11,7 +11,7 @@ use crate::substance::mix::Mix;
 use crate::text;
 
 impl AimForm {
-    /// What is poured of each part: figure, name, and how; of what is left out, not how.
+    /// What is poured of each part: figure, name, and how; of what is left out, not how. What comes to nothing is no step.
     pub(super) fn steps(
         &self,
         hit: &Aimed,
@@ -29,9 +29,9 @@ impl AimForm {
             let pour = plan(volume, &bench.house).filter(|_| change > 0.0);
             let pour = pour.map_or(String::new(), |plan| format!("pour {}", pours::measures(&plan)));
             let sign = if change < 0.0 { "−" } else { "+" };
-            (Figure::new(format!("{sign}{value}"), unit), names[*at].name.clone(), pour)
+            (value != "0").then(|| (Figure::new(format!("{sign}{value}"), unit), names[*at].name.clone(), pour))
         };
-        hit.to.iter().map(step).collect()
+        hit.to.iter().filter_map(step).collect()
     }
 
     /// How many measures of each part there are, as the jiggers pour what is added.
@@ -51,7 +51,7 @@ impl AimForm {
         hit: &Aimed,
         when: &str,
         (parts, names): (&[Part], &[Named]),
-        target: Target,
+        targets: &[Target],
         serve: &dyn Fn(&Mix) -> Mix,
         bench: &Bench,
     ) -> Row {
@@ -60,39 +60,60 @@ impl AimForm {
         let there = serve(&drink(parts, &Self::as_poured(hit, parts, bench)));
         let pour: Vec<&str> = steps.iter().map(|(.., pour)| pour.as_str()).filter(|pour| !pour.is_empty()).collect();
         let pour = if pour.is_empty() { String::new() } else { format!("{}: ", pour.join(", ")) };
-        let others = [Of::Strength, Of::SugarToAcid].into_iter().filter(|of| *of != target.of);
-        let others: Vec<String> = others.map(|of| said(of, stands(&there, of), bench)).collect();
-        Row {
-            name: words.join(", "),
-            detail: format!("{when}{pour}{}, {}", said(target.of, stands(&there, target.of), bench), others.join(", ")),
-            ..Row::default()
-        }
+        let aimed = targets.iter().map(|target| target.of);
+        let others =
+            [Of::Strength, Of::SugarToAcid].into_iter().filter(|of| targets.iter().all(|target| target.of != *of));
+        let there: Vec<Target> = aimed.chain(others).map(|of| Target { of, value: stands(&there, of) }).collect();
+        Row { name: words.join(", "), detail: format!("{when}{pour}{}", list(&there, bench)), ..Row::default() }
     }
 
-    pub(super) fn bars([now, there]: [&Mix; 2], target: Target, bench: &Bench) -> Picture {
+    pub(super) fn bars([now, there]: [&Mix; 2], targets: &[Target], bench: &Bench) -> Picture {
         let bar = |(name, of): (&'static str, Of)| {
             let values = [stands(now, of), stands(there, of)];
-            let said = format!("{} → {}", figure(of, values[0], bench), said(of, values[1], bench));
-            Changed { of: name, said, values, aim: (of == target.of).then_some(target.value) }
+            let said = format!("{} → {} {}", figure(of, values[0], bench), figure(of, values[1], bench), unit(of));
+            let aim = targets.iter().find(|target| target.of == of).map(|target| target.value);
+            Changed { of: name, said, values, aim }
         };
         let all =
             [("sugar", Of::Sugar), ("acid", Of::Acid), ("sugar to acid", Of::SugarToAcid), ("strength", Of::Strength)];
         Picture::Changed(all.into_iter().map(bar).collect())
     }
 
-    pub(super) fn out_of_reach(&self, answer: Answer, target: Target, problem: AimProblem, bench: &Bench) -> Answer {
+    pub(super) fn out_of_reach(
+        answer: Answer,
+        targets: &[Target],
+        aims: usize,
+        problem: AimProblem,
+        bench: &Bench,
+    ) -> Answer {
+        let said = |at: &[Target]| list(at, bench);
+        let near = |value: f64| said(&[Target { value, ..targets[0] }]);
         answer.without_answer(&match problem {
             AimProblem::Nothing => "Add a line with an amount, like 60 ml gin.".to_owned(),
-            AimProblem::NoneBrings(_) => match target.of {
-                Of::Strength => "Nothing in it has alcohol: add a line that has.".to_owned(),
-                _ => "Nothing in it is sweet and sour: add a line that is.".to_owned(),
-            },
-            AimProblem::Nearest(near) => format!(
-                "No one line reaches {}: {} is as near as it gets",
-                said(target.of, target.value, bench),
-                said(target.of, near, bench)
-            ),
-            AimProblem::NotBoth => "No two lines do that. Try by one line".to_owned(),
+            AimProblem::NoneBrings(of) => {
+                let (verb, what) = match of {
+                    Of::Strength => ("has", "alcohol"),
+                    Of::Sugar => ("is", "sweet"),
+                    Of::Acid => ("is", "sour"),
+                    _ => ("is", "sweet and sour"),
+                };
+                format!("Nothing in it {verb} {what}: add a line that {verb}.")
+            }
+            AimProblem::Nearest(value) => {
+                format!("No one line reaches {}: {} is as near as it gets", said(targets), near(value))
+            }
+            AimProblem::NotBoth(nearest) => {
+                let [one, other] = [&targets[..1], &targets[1..]].map(said);
+                let but = if aims == 1 { ". Try by one line" } else { "" };
+                match nearest {
+                    None => format!("No two lines reach {one}, or {other}{but}"),
+                    Some(near) => {
+                        let with = if near.of == targets[0].of { other.as_str() } else { one.as_str() };
+                        let near = said(&[near]);
+                        format!("No two lines reach {one} and {other} at once: with {with}, {near} is as near as it gets{but}")
+                    }
+                }
+            }
         })
     }
 }
@@ -109,13 +130,27 @@ fn figure(of: Of, value: f64, bench: &Bench) -> String {
     }
 }
 
-/// "10.0 : 1", "22.1 % vol", "13.6 g/l", "95 ml".
-pub(super) fn said(of: Of, value: f64, bench: &Bench) -> String {
-    let unit = match of {
+const fn unit(of: Of) -> &'static str {
+    match of {
         Of::Sugar | Of::Acid => "g/l",
         Of::SugarToAcid => ": 1",
         Of::Strength => "% vol",
         Of::Volume => "ml",
+    }
+}
+
+/// "10 : 1", "22.1 % vol", "13.6 g/l sugar", "95 ml".
+pub(super) fn said(of: Of, value: f64, bench: &Bench) -> String {
+    let what = match of {
+        Of::Sugar => " sugar",
+        Of::Acid => " acid",
+        _ => "",
     };
-    format!("{} {unit}", figure(of, value, bench))
+    format!("{} {}{what}", figure(of, value, bench), unit(of))
+}
+
+/// "60 g/l sugar, 6 g/l acid".
+pub(super) fn list(targets: &[Target], bench: &Bench) -> String {
+    let said: Vec<String> = targets.iter().map(|target| said(target.of, target.value, bench)).collect();
+    said.join(", ")
 }

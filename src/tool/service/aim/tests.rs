@@ -64,6 +64,48 @@ fn each_taste_has_an_answer_and_by_two_lines_the_strength_stays() {
     assert!((bars[3].values[0] - bars[3].values[1]).abs() < 1e-9, "{bars:?}");
 }
 
+/// The bars of sugar and acid after it, g/l.
+fn sugar_and_acid(answer: &Answer) -> [f64; 2] {
+    let Some((_, Picture::Changed(bars))) = answer.pictures.first() else { panic!("{:?}", answer.strip) };
+    assert!(bars[0].of == "sugar" && bars[1].of == "acid");
+    [bars[0].values[1], bars[1].values[1]]
+}
+
+/// As poured it has 9.58 g of sugar and 1.00 g of acid in 97 ml.
+#[test]
+fn sugar_and_acid_are_aimed_at_by_the_litre() {
+    let acid = answer(&AimForm { acid_aim: "9".into(), ..form("sweet") });
+    assert!((sugar_and_acid(&acid)[1] - 9.0).abs() < 1e-6);
+    assert_eq!((acid.strip.figures.len(), acid.strip.below.as_str()), (1, "To 9 g/l acid"));
+    assert!(acid.rows[0].detail.contains("9 g/l acid, 2"), "{:?}", acid.rows);
+    let both = AimForm { sugar_aim: "110".into(), acid_aim: "12".into(), ..form("sharp") };
+    let there = answer(&both);
+    let [sugar, acid] = sugar_and_acid(&there);
+    assert!((sugar - 110.0).abs() < 1e-6 && (acid - 12.0).abs() < 1e-6, "{sugar} {acid}");
+    assert_eq!(there.strip.figures.len(), 2);
+    assert!(there.strip.below.starts_with("To 110 g/l sugar, 12 g/l acid"), "{}", there.strip.below);
+    let asks_how_many = |form: &AimForm| {
+        form.layout(&Bench::default()).iter().any(|block| matches!(block, Block::Field(field) if field.name == "by"))
+    };
+    assert!(asks_how_many(&form("sharp")) && !asks_how_many(&both));
+    // By two lines the strength stays, where one figure is aimed at.
+    let held = answer(&AimForm { sugar_aim: "110".into(), by: "two".into(), ..form("sharp") });
+    let Some((_, Picture::Changed(bars))) = held.pictures.first() else { panic!("no bars") };
+    assert!((bars[0].values[1] - 110.0).abs() < 1e-6 && (bars[3].values[0] - bars[3].values[1]).abs() < 1e-9);
+    // A ratio and one of them say both; all three are taken where they agree, and asked about where they do not.
+    let ratio = |ratio: &str, sugar: &str, acid: &str| {
+        answer(&AimForm { ratio: ratio.into(), sugar_aim: sugar.into(), acid_aim: acid.into(), ..form("sharp") })
+    };
+    assert!((sugar_and_acid(&ratio("10 : 1", "110", ""))[1] - 11.0).abs() < 1e-6);
+    assert_eq!(ratio("10", "110", "11").strip, ratio("", "110", "11").strip);
+    let torn = ratio("12", "110", "11");
+    let [problem] = torn.problems.as_slice() else { panic!("{:?}", torn.problems) };
+    assert_eq!((problem.field.as_str(), problem.fixes[0].text.as_str()), (RATIO, "10 : 1"));
+    assert_eq!(problem.words, "110 g/l sugar, 11 g/l acid: that is 10 : 1. Empty one of the three.");
+    let far = ratio("", "300", "40").strip.also;
+    assert!(far.starts_with("No two lines reach 300 g/l sugar and 40 g/l acid at once: with 300 g/l sugar, "), "{far}");
+}
+
 #[test]
 fn what_cannot_be_is_said() {
     let says = |form: AimForm| answer(&form).strip.also;
@@ -76,7 +118,7 @@ fn what_cannot_be_is_said() {
     assert_eq!(unknown.strip.also, "Every line must be counted first: see below.");
     assert!(unknown.rows[1].marked);
     for bad in ["x", "0", "-3", "1e99"] {
-        for field in [RATIO, STRENGTH, SERVE, SERVES] {
+        for field in [RATIO, SUGAR, ACID, STRENGTH, SERVE, SERVES] {
             for taste in Taste::ALL {
                 let mut form = form(taste.key());
                 for (name, text) in form.fields() {
@@ -124,9 +166,29 @@ fn a_chilled_drink_is_aimed_at_in_the_glass() {
     let smaller = aimed(AimForm { serve: "100 ml".into(), ..form("big") });
     let there = in_glass(&smaller.form.expect("a form").lines).volume(crate::quantity::Temperature::TWENTY);
     assert!((there.expect("a volume").ml() - 100.0).abs() < 0.3, "{there:?}");
-    // And as it is in another form, in its own glass.
-    let like = aimed(AimForm { like: "a/1".into(), ..form("sharp") });
+    // And as it is in another form, in its own glass; what is typed goes before that, and it is said.
+    let like = |ratio: &str| aimed(AimForm { like: "a/1".into(), ratio: ratio.into(), ..form("sharp") });
     let other = stands(&Contents::of(SWEET, &bench).mix, Of::SugarToAcid);
-    let there = stands(&in_glass(&like.form.expect("a form").lines), Of::SugarToAcid);
+    let there = stands(&in_glass(&like("").form.expect("a form").lines), Of::SugarToAcid);
     assert!((there / other - 1.0).abs() < 5e-3, "{there} {other}");
+    assert_eq!(like("").strip.below, "To 12.7 : 1, as in Lamp");
+    assert_eq!(like("12").strip.below, "To 12 : 1, as typed; Lamp: 12.7 : 1");
+    let gone = aimed(AimForm { like: "a/7".into(), ..form("sharp") });
+    assert_eq!(gone.strip.below, "To 12 : 1; no longer in the book: nothing to go by");
+}
+
+/// What is aimed at where it is already, as it is or like itself, is no amount of nothing.
+#[test]
+fn where_it_is_already_nothing_is_poured() {
+    let now = stands(&Contents::of(SOUR, &Bench::default()).mix, Of::SugarToAcid);
+    let there = answer(&AimForm { ratio: now.to_string(), ..form("sharp") });
+    assert!(there.strip.figures.is_empty() && there.form.is_none() && there.rows.is_empty(), "{:?}", there.strip);
+    assert_eq!((there.strip.also.as_str(), there.strip.tone), ("It is there already", Tone::Answer));
+    let volume = stands(&Contents::of(SOUR, &Bench::default()).mix, Of::Volume);
+    let big = answer(&AimForm { serve: format!("{volume} ml"), ..form("big") });
+    assert_eq!((big.strip.figures.len(), big.strip.also.as_str()), (0, "It is there already"));
+    // Of two lines only one is poured where the other comes to nothing: both halved is water alone.
+    let half = |of| (stands(&Contents::of(SOUR, &Bench::default()).mix, of) / 2.0).to_string();
+    let water = answer(&AimForm { sugar_aim: half(Of::Sugar), acid_aim: half(Of::Acid), ..form("sharp") });
+    assert!(water.strip.figures.len() == 1 && water.strip.also.starts_with("water"), "{:?}", water.strip);
 }

@@ -15,9 +15,6 @@ use crate::substance::cold::DENSITY_OF_ICE;
 use crate::substance::mix::Mix;
 use crate::text;
 
-/// Of the moments that are worked out, every so many is drawn.
-const EVERY: usize = 2;
-
 /// How many times what is in it the vessel holds that is drawn, and the most that is drawn in one, ml or g.
 const ROOMY: f64 = 1.5;
 const MOST_DRAWN: f64 = 500.0;
@@ -68,7 +65,14 @@ impl ChillForm {
         Figure::new(text::plain(self.degrees(at), 1, bench.decimal), unit)
     }
 
-    pub(super) fn show_it(&self, mut answer: Answer, read: &Contents, chilled: &Chilled, bench: &Bench) -> Answer {
+    pub(super) fn show_it(
+        &self,
+        mut answer: Answer,
+        read: &Contents,
+        is_washed: bool,
+        chilled: &Chilled,
+        bench: &Bench,
+    ) -> Answer {
         let (start, moment) = (&chilled.start, &chilled.moment);
         let drink = *start.drink + Mix::water(moment.water);
         let written = read.lines.iter().find_map(|line| line.read.as_ref().ok()?.unit);
@@ -109,7 +113,7 @@ impl ChillForm {
             ],
         );
         self.sources(&mut answer, chilled, bench);
-        if read.drunk(bench).1 {
+        if is_washed {
             answer.remarks.push(washed_words(bench));
         }
         answer.carry("Does it fit", Route::Glass.href_with("drink", &bench.carried(volume(&drink))));
@@ -124,7 +128,7 @@ impl ChillForm {
         let (moment, last) = (&chilled.moment, chilled.curve.last().unwrap_or(&chilled.moment));
         let line = |of: &dyn Fn(&Moment) -> f64, name, unit| Line {
             name,
-            points: chilled.curve.iter().step_by(EVERY).map(|moment| [moment.seconds, of(moment)]).collect(),
+            points: chilled.curve.iter().map(|moment| [moment.seconds, of(moment)]).collect(),
             now: of(moment),
             unit,
         };
