@@ -14,17 +14,23 @@ use crate::{browser, build, cargo, deny, root, run, size, tools};
 /// At the first that fails.
 pub fn check() -> Result<()> {
     let started = Instant::now();
+    let so_far = |what: &str| println!("\n{what}: {} s so far.", started.elapsed().as_secs());
     tools::ensure()?;
+    so_far("Tools");
     run(&mut cargo(&["fmt", "--all", "--check"]))?;
     deny::check()?;
     run(&mut cargo(&["clippy", "--workspace", "--exclude", "meniscus", "--all-targets", "--", "-D", "warnings"]))?;
     run(&mut cargo(&["clippy", "--no-default-features", "--all-targets", "--", "-D", "warnings"]))?;
     run(&mut cargo(&["clippy", "--target", "wasm32-unknown-unknown", "--", "-D", "warnings"]))?;
+    so_far("Read");
     run(&mut cargo(&["test", "--no-default-features"]))?;
     run(&mut cargo(&["test", "--package", "xtask"]))?;
+    so_far("Tried without a browser");
     build::build()?;
     size::report()?;
+    so_far("Built");
     in_browser()?;
+    so_far("Tried in Chromium");
     let not_run = in_engines()?;
     println!("\nAll checks hold, after {} s.", started.elapsed().as_secs());
     println!(

@@ -256,9 +256,7 @@ impl AimForm {
         let Some(first) = first else { return answer.without_answer("") };
         let steps = self.steps(first, &parts, &names, bench);
         if steps.is_empty() {
-            answer.strip =
-                Strip { also: "It is there already".into(), below: to, tone: Tone::Answer, ..Strip::default() };
-            return answer;
+            return there_already(answer, to);
         }
         answer.form = Some(self.form(read, first, (&parts, &names), serves, bench));
         let of = |(_, name, pour): &(Figure, String, String)| {
