@@ -20,6 +20,11 @@ pub(super) fn app_root() -> Option<HtmlElement> {
     document()?.get_element_by_id("app").map(JsCast::unchecked_into)
 }
 
+/// A place to draw in that is not in the page.
+pub(super) fn aside() -> Option<HtmlElement> {
+    document().map(|document| document.create_document_fragment().unchecked_into())
+}
+
 /// The input with this id, or the text area, which has the same methods.
 pub(super) fn input(id: &str) -> Option<HtmlInputElement> {
     document()?.get_element_by_id(id).map(JsCast::unchecked_into)

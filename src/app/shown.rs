@@ -2,12 +2,14 @@
 
 use std::cell::RefCell;
 use std::rc::Rc;
+use std::vec::IntoIter;
 
 use leptos::prelude::{AnyView, Get, IntoAny, Set, With, WithUntracked, mount_to};
 use leptos::reactive::signal::ArcRwSignal;
 use leptos::tachys::view::keyed::keyed;
 use web_sys::HtmlElement;
 
+use super::browser;
 use super::draw::{Canvas, FRAME, Node, Part, Whose, column, page};
 use super::element::{element, views};
 use super::listen::listen;
@@ -35,19 +37,29 @@ struct Block {
 }
 
 impl Shown {
-    /// Draws the page in place of what is below `root`, and hands on what a person does there.
-    pub(super) fn mount(root: HtmlElement, view: View, hand: Rc<dyn Fn(Act)>) -> Shown {
+    /// Draws the page aside, puts it in place of what is below `root`, and hands on what a person does there. Between its
+    /// pieces the browser gets its turn: all at once is the longest task of a start.
+    pub(super) fn mount(root: HtmlElement, view: View, hand: Rc<dyn Fn(Act)>, then: Box<dyn FnOnce(Shown)>) {
         let canvas = Canvas::of(view);
         let frame = canvas.frame().map(Pieces::new);
         let columns = canvas.columns().map(|parts| Blocks::new(parts.iter().map(Block::of).collect()));
         let canvas = Rc::new(RefCell::new(canvas));
         listen(&root, Rc::clone(&canvas), hand);
-        root.set_text_content(None);
         let [head, strip, bars, foot, pad, places] = frame.clone().map(part);
         let lists = columns.clone().map(|blocks| element(&column(Vec::new()), vec![list(blocks)]));
         let main = element(&page(Vec::new()), lists.into());
-        mount_to(root, move || vec![head, strip, main, bars, foot, pad, places]).forget();
-        Shown { canvas, frame, columns }
+        let shown = Shown { canvas, frame, columns };
+        let Some(aside) = browser::aside() else { return };
+        let pieces = vec![vec![head, strip, main], vec![bars, foot, pad], vec![places]];
+        stand(
+            aside.clone(),
+            pieces.into_iter(),
+            Box::new(move || {
+                root.set_text_content(None);
+                let _ = root.append_child(&aside);
+                then(shown);
+            }),
+        );
     }
 
     /// Draws it again, by the end of the turn.
@@ -57,6 +69,13 @@ impl Shown {
         self.frame.iter().zip(canvas.frame()).for_each(|(pieces, nodes)| set(pieces, &nodes));
         self.columns.iter().zip(canvas.columns()).for_each(|(blocks, drawn)| draw(blocks, drawn));
     }
+}
+
+/// Draws pieces one after another into `aside`, then does what is left.
+fn stand(aside: HtmlElement, mut pieces: IntoIter<Vec<AnyView>>, then: Box<dyn FnOnce()>) {
+    let Some(next) = pieces.next() else { return then() };
+    mount_to(aside.clone(), move || next).forget();
+    browser::later(0, move || stand(aside, pieces, then));
 }
 
 /// Draws a column again: the blocks that stand there already keep their places in the document.

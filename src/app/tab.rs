@@ -122,11 +122,13 @@ fn appear(mut desk: Desk, mut effects: Vec<Effect>) {
         spoken: RefCell::default(),
     });
     let handed = Rc::clone(&tab);
-    let shown = Shown::mount(root, view, Rc::new(move |act| handed.act(&act)));
-    *tab.shown.borrow_mut() = Some(shown);
-    hear(&tab);
-    tab.draw(effects);
-    browser::send("meniscus-opened", &[]);
+    let stands = move |shown| {
+        *tab.shown.borrow_mut() = Some(shown);
+        hear(&tab);
+        tab.draw(effects);
+        browser::send("meniscus-opened", &[]);
+    };
+    Shown::mount(root, view, Rc::new(move |act| handed.act(&act)), Box::new(stands));
 }
 
 /// Hears what happens besides.
