@@ -31,7 +31,10 @@ pub(super) fn do_effect(effect: Effect, tell: &Rc<dyn Fn(&News)>) {
             browser::focus(field);
             browser::select(field);
         }),
-        Effect::Show(field) => browser::show(field.to_owned()),
+        Effect::Show(field) => {
+            browser::show(format!("{field}-problem"));
+            browser::show(field.to_owned());
+        }
         Effect::Reach(id) => {
             browser::show(id.to_owned());
             browser::next_frame(move || browser::focus(id));

@@ -58,6 +58,10 @@ impl Desk {
                     self.show_face(id.clone(), Face::Change);
                 }
                 self.show_record(id, world);
+                // Another record on the same screen: from its top, with its name.
+                if matches!(act, Act::NewIngredient | Act::Duplicate) {
+                    self.begin();
+                }
             }
             (_, None) => {}
         }

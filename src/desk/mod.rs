@@ -153,6 +153,12 @@ impl Desk {
         self.set_clock(world);
         self.save_again(world);
         self.do_act(act, world);
+        // What is wrong with what is typed is said where it is seen, above the pad.
+        if let (Act::Type(..), Some((field, _))) = (act, self.sight.active)
+            && self.shown().field(field).is_some_and(|field| field.problem.is_some())
+        {
+            self.effects.push(Effect::Show(field));
+        }
         self.step_of_sheet(sheet.is_some());
         self.timed_at = None;
         std::mem::take(&mut self.effects)

@@ -43,6 +43,28 @@ fn a_place_opens_its_sheet_and_then_the_tool_used_there_last() {
     assert!(!tab.act(Act::Sheet(Some(Place::Shelf))).go("shelf").view().is_open);
 }
 
+/// The pad covers half a phone: what is wrong is said above it.
+#[test]
+fn what_is_wrong_with_what_is_typed_is_shown_above_the_pad() {
+    let keeper = Faulty::default();
+    let mut tab = Tab::open(&keeper, "service/measure");
+    tab.effects.clear();
+    tab.act(Act::Type("amount".into(), "2 oz".into()));
+    assert!(!tab.effects.contains(&Effect::Show("amount")));
+    tab.act(Act::Type("amount".into(), "abc".into()));
+    assert!(tab.effects.contains(&Effect::Show("amount")));
+}
+
+#[test]
+fn a_new_ingredient_begins_at_its_top_with_its_name() {
+    let keeper = Faulty::default();
+    let mut tab = Tab::open(&keeper, "shelf/ingredients");
+    tab.effects.clear();
+    tab.act(Act::NewIngredient);
+    assert!(tab.effects.iter().any(|effect| matches!(effect, Effect::Begin(_))), "{:?}", tab.effects);
+    assert!(tab.effects.contains(&Effect::Enter("name")), "{:?}", tab.effects);
+}
+
 /// The history as a browser keeps it, of what the app asked for: the addresses, the one shown last.
 fn history(at: &str, effects: &[Effect]) -> Vec<String> {
     let mut all = vec![at.to_owned()];

@@ -1,7 +1,8 @@
 //! The shell: addresses, memory, settings, and what it says when something is missing.
 
 use anyhow::Result;
-use browser::{DESK, PHONE, Phone, Setup};
+use browser::{DESK, PHONE, Phone, Setup, phone_with};
+use serde_json::json;
 use xtask::server::Serving;
 
 #[tokio::test]
@@ -317,5 +318,34 @@ async fn a_browser_without_webassembly_is_told() -> Result<()> {
     phone
         .until("document.querySelector('[data-first=failed] > .strip')?.textContent.includes('no WebAssembly')")
         .await?;
+    Ok(())
+}
+
+/// The veil over the page lies behind the sheet of tools, not on it.
+#[tokio::test]
+async fn the_sheet_of_tools_lies_on_its_own_ground() -> Result<()> {
+    let (_serving, phone) = phone_with("").await?;
+    phone.open("service/measure").await?;
+    for look in ["light", "dark"] {
+        phone.prefer("prefers-color-scheme", look).await?;
+        phone.tap_on("Prep").await?;
+        phone.until("document.querySelector('.places.open .sheet')").await?;
+        // Between its first two tools.
+        let place = phone.run("const r = document.querySelector('.sheet .tool').getBoundingClientRect(); return { x: r.right + 3, y: r.top + 20, width: 1, height: 1, scale: 1 }").await?;
+        let picture = phone.cdp("Page.captureScreenshot", json!({ "clip": place })).await?;
+        let seen = phone
+            .run_async(&format!(
+                "createImageBitmap(new Blob([Uint8Array.from(atob('{}'), (c) => c.charCodeAt(0))])).then((picture) => {{
+                    const pen = new OffscreenCanvas(1, 1).getContext('2d');
+                    pen.drawImage(picture, 0, 0);
+                    done('rgb(' + [...pen.getImageData(0, 0, 1, 1).data].slice(0, 3).join(', ') + ')');
+                }})",
+                picture["data"].as_str().unwrap_or_default()
+            ))
+            .await?;
+        let ground = phone.run("return getComputedStyle(document.querySelector('.sheet')).backgroundColor").await?;
+        assert_eq!(seen, ground, "{look}");
+        phone.tap_on("Close").await?;
+    }
     Ok(())
 }
