@@ -1,6 +1,6 @@
 //! A list pasted as people send it: read, asked about, put right by taps, and poured.
 
-use meniscus::desk::Effect;
+use meniscus::desk::{Effect, News};
 use meniscus::screen::Act;
 
 use crate::bar::Tab;
@@ -95,4 +95,19 @@ fn what_a_part_is_is_asked_once_in_every_tool() {
         let view = tab.view();
         assert_eq!(view.screen.field(field).and_then(|field| field.problem.clone()), None, "{screen}");
     }
+}
+
+#[test]
+fn undo_leaves_the_book_alone_where_a_spec_is_looked_at() {
+    let keeper = Faulty::default();
+    let mut tab = Tab::open(&keeper, "specs");
+    tab.tap("Try a demo").go("specs/backup");
+    let offered = tab.view().undo;
+    assert!(offered.is_some());
+    tab.tell(News::File("Sour\n60 ml gin".into()));
+    assert_eq!(tab.view().undo, None);
+    let held = crate::bar::stored(&keeper, "spec/").len();
+    tab.act(Act::Undo);
+    assert_eq!(crate::bar::stored(&keeper, "spec/").len(), held);
+    assert_eq!(tab.tap("Not now").view().undo, offered);
 }
