@@ -16,6 +16,7 @@ use crate::store::journal::{self, Noted, Put};
 use crate::store::ledger::{INGREDIENTS, RUNS, SPECS};
 use crate::store::{SaveProblem, stamp_of};
 use crate::tool::batch::run;
+use crate::tool::specs::backup::is_looked_at;
 use crate::tool::specs::card;
 
 /// Steps of typing that are remembered.
@@ -83,6 +84,8 @@ impl Desk {
     fn here(&self) -> String {
         match (self.open_record(), self.route) {
             (Some(open), _) => open.key(),
+            // What is looked at is not of the book yet.
+            (None, Route::Backup) if is_looked_at(&self.bench) => "-".into(),
             (None, Route::Backup) => String::new(),
             (None, route) => match route.row().record {
                 Some(Record::Ingredient) => INGREDIENTS.into(),

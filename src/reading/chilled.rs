@@ -139,7 +139,7 @@ fn lasts(way: &Way, begins: &str, decimal: Decimal) -> Option<f64> {
 }
 
 /// Whether a word of a text begins so.
-fn says(words: &str, begins: &[&str]) -> bool {
+pub(crate) fn says(words: &str, begins: &[&str]) -> bool {
     let is = |word: &str, begin: &str| word.get(..begin.len()).is_some_and(|head| head.eq_ignore_ascii_case(begin));
     words.split(|c: char| !c.is_ascii_alphabetic()).any(|word| begins.iter().any(|begin| is(word, begin)))
 }

@@ -84,6 +84,8 @@ pub struct Row {
     pub label: &'static str,
     /// The question it answers.
     pub question: &'static str,
+    /// What else it is looked for by.
+    pub words: &'static str,
     /// What it shows one of; none for a form alone.
     pub record: Option<Record>,
     /// Whether it is of the book, whose deeds Undo takes back.
@@ -112,6 +114,7 @@ impl Row {
             key,
             label,
             question,
+            words: "",
             record: None,
             is_of_book: false,
             is_tabs_own: false,
@@ -125,6 +128,11 @@ impl Row {
     const fn shows_one(mut self, record: Record) -> Row {
         self.record = Some(record);
         self.of_book().tabs_own()
+    }
+
+    const fn found_by(mut self, words: &'static str) -> Row {
+        self.words = words;
+        self
     }
 
     const fn of_book(mut self) -> Row {
@@ -173,45 +181,68 @@ macro_rules! routes {
 
 routes! {
     #[default]
-    Measure: Service "service/measure" "measure" "Measure" "How much is it, and how do I pour it?";
+    Measure: Service "service/measure" "measure" "Measure" "How much is it, and how do I pour it?"
+        .found_by("convert cl to oz ml dash");
     Scale: Service "service/scale" "scale" "Scale" "This spec for so many, or for what I have"
-        .with_specs().read_first();
+        .with_specs().read_first()
+        .found_by("multiply times double parts");
     // Shares the form of Scale.
     Balance: Service "service/balance" "scale" "Balance" "How strong, sweet and sour is it?"
-        .with_specs().read_first();
-    Chill: Service "service/chill" "chill" "Chill" "How cold, and how much water?" .with_specs().read_first();
+        .with_specs().read_first()
+        .found_by("abv sugar sweetness ratio");
+    Chill: Service "service/chill" "chill" "Chill" "How cold, and how much water?" .with_specs().read_first()
+        .found_by("dilution shake stir temperature");
     Glass: Service "service/glass" "glass" "Glass" "Does it fit its glass, with its ice?"
-        .with_specs().read_first();
+        .with_specs().read_first()
+        .found_by("brim washline");
     Ice: Service "service/ice" "ice" "Ice" "How much for a night, and clear by when?"
-        .with_specs();
+        .with_specs()
+        .found_by("cubes melt block");
     Aim: Service "service/aim" "aim" "Aim" "Too sharp, too sweet, too strong?" .with_specs().read_first();
-    Fruit: Prep "prep/fruit" "fruit" "Fruit" "How many for this much juice?";
-    Clarify: Prep "prep/clear" "clear" "Clarify" "Enzyme, agar, gelatin or rest" .with_specs();
+    Fruit: Prep "prep/fruit" "fruit" "Fruit" "How many for this much juice?"
+        .found_by("yield lemons limes");
+    Clarify: Prep "prep/clear" "clear" "Clarify" "Enzyme, agar, gelatin or rest" .with_specs()
+        .found_by("dose pectinase clear ph");
     Cordial: Prep "prep/cordial" "cordial" "Cordial" "Sugar and acid for clear juice" .with_specs();
     MilkWash: Prep "prep/milk-wash" "milk-wash" "Milk wash" "Milk for this drink, and does it clot?"
-        .with_specs();
-    Infuse: Prep "prep/infuse" "infuse" "Infuse" "Saline, tincture, peel, fat, gomme";
-    Acid: Prep "prep/acid" "acid" "Acid" "Powders in place of citrus, and back";
-    Syrup: Prep "prep/syrup" "syrup" "Syrup" "Sugar and water for a syrup";
-    Strength: Prep "prep/strength" "strength" "Strength" "Water to let a spirit down";
+        .with_specs()
+        .found_by("curdle casein ph");
+    Infuse: Prep "prep/infuse" "infuse" "Infuse" "Saline, tincture, peel, fat, gomme"
+        .found_by("fat wash oil bitters");
+    Acid: Prep "prep/acid" "acid" "Acid" "Powders in place of citrus, and back"
+        .found_by("ph citric malic adjust");
+    Syrup: Prep "prep/syrup" "syrup" "Syrup" "Sugar and water for a syrup"
+        .found_by("brix simple rich");
+    Strength: Prep "prep/strength" "strength" "Strength" "Water to let a spirit down"
+        .found_by("dilute proof abv blend");
     BottleIt: Batch "batch/bottle" "bottle" "Bottle it" "Serves, bottles, water in it"
-        .with_specs().read_first();
+        .with_specs().read_first()
+        .found_by("batch freezer premix");
     Run: Batch "batch/run" "run" "Run sheet" "What must start when?"
-        .shows_one(Record::Run).timed().read_first();
-    Buy: Batch "batch/buy" "buy" "To buy" "What is missing, what it costs" .with_specs().read_first();
+        .shows_one(Record::Run).timed().read_first()
+        .found_by("timer prep list");
+    Buy: Batch "batch/buy" "buy" "To buy" "What is missing, what it costs" .with_specs().read_first()
+        .found_by("shopping order");
     Label: Batch "batch/label" "label" "Label" "A strip for what was made"
-        .timed().read_first().with_specs();
-    Serves: Batch "batch/serves" "serves" "Serves" "How many serves are in it?" .with_specs();
-    Bubbles: Batch "batch/bubbles" "bubbles" "Bubbles" "What pressure for so many bubbles?" .with_specs();
+        .timed().read_first().with_specs()
+        .found_by("keep shelf life date allergens");
+    Serves: Batch "batch/serves" "serves" "Serves" "How many serves are in it?" .with_specs()
+        .found_by("portions");
+    Bubbles: Batch "batch/bubbles" "bubbles" "Bubbles" "What pressure for so many bubbles?" .with_specs()
+        .found_by("carbonate co2 fizz");
     Specs: Specs "specs" "specs" "Book" "All specs: search, sort, tags"
         .of_book().tabs_own().with_specs().read_first();
     Card: Specs "specs/spec" "card" "Spec" "One drink, in its forms" .shows_one(Record::Spec).with_specs();
     Sides: Specs "specs/sides" "sides" "Side by side" "Compare forms: which is sharper, stronger?"
-        .with_specs().read_first();
-    Cost: Specs "specs/cost" "cost" "Cost" "What a drink costs, what to ask" .with_specs().read_first();
-    Backup: Specs "specs/backup" "backup" "Backup" "Everything in one file, and back" .of_book().with_specs();
+        .with_specs().read_first()
+        .found_by("differ");
+    Cost: Specs "specs/cost" "cost" "Cost" "What a drink costs, what to ask" .with_specs().read_first()
+        .found_by("price margin money");
+    Backup: Specs "specs/backup" "backup" "Backup" "Everything in one file, and back" .of_book().with_specs()
+        .found_by("import export paste restore");
     Find: Specs "find" "find" "Find" "A tool, a spec, an ingredient" .tabs_own().with_specs().read_first();
-    Shelf: Shelf "shelf" "shelf" "Settings" "What an oz is here, and my jiggers" .read_first();
+    Shelf: Shelf "shelf" "shelf" "Settings" "What an oz is here, and my jiggers" .read_first()
+        .found_by("glasses units theme");
     Ingredients: Shelf "shelf/ingredients" "ingredients" "Ingredients" "My own; they replace ours"
         .shows_one(Record::Ingredient).with_specs();
 }

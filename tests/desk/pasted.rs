@@ -1,7 +1,9 @@
 //! A list pasted as people send it: read, asked about, put right by taps, and poured.
 
-use meniscus::desk::Effect;
-use meniscus::screen::Act;
+use meniscus::book::{Card, Way};
+use meniscus::desk::{Effect, News};
+use meniscus::screen::{Act, Bench};
+use meniscus::tool::specs::texts;
 
 use crate::bar::Tab;
 use crate::faulty::Faulty;
@@ -95,4 +97,88 @@ fn what_a_part_is_is_asked_once_in_every_tool() {
         let view = tab.view();
         assert_eq!(view.screen.field(field).and_then(|field| field.problem.clone()), None, "{screen}");
     }
+}
+
+fn pasted(text: &str) -> Card {
+    texts::read(text, &Bench::default()).expect("a spec").cards.remove(0).1
+}
+
+#[test]
+fn a_recipe_with_headings_is_parted_by_them() {
+    let parted = |serves: &str, spaces: &str| {
+        let headed =
+            ["Ingredients:\n60 ml gin\n30 ml lemon juice", "GARNISH: lemon twist", "Ice: cubed", "Glassware: coupe"];
+        let steps = "Method: Shake hard with ice for 12 seconds, strain\n2. Express the twist\n3) Serve";
+        format!("Gin sour\n{serves}\n\n{}\n{steps}\n\nNotes:\nBest cold.", headed.join(spaces))
+    };
+    let way = Way {
+        lines: "60 ml gin\n30 ml lemon juice".into(),
+        garnish: "lemon twist".into(),
+        ice: "cubed".into(),
+        glass: "coupe".into(),
+        method: "shaken".into(),
+        steps: "Shake hard with ice for 12 seconds, strain\nExpress the twist\nServe".into(),
+        ..Way::default()
+    };
+    let card = Card { name: "Gin sour".into(), notes: "Best cold.".into(), ways: vec![way], ..Card::default() };
+    for spaces in ["\n", "\n\n"] {
+        assert_eq!(pasted(&parted("Serves 1", spaces)), card);
+        let mut four = card.clone();
+        four.ways[0].makes = "4".into();
+        assert_eq!(pasted(&parted("serves: 4", spaces)), four);
+        // What is not known stays a line.
+        let mut odd = card.clone();
+        odd.ways[0].lines.insert_str(0, "Serves 4 to 6\n");
+        assert_eq!(pasted(&parted("Serves 4 to 6", spaces)), odd);
+    }
+}
+
+#[test]
+fn headings_are_read_in_other_languages() {
+    for (lines, steps) in [
+        ("Zutaten:", "Zubereitung:"),
+        ("Ingrédients :", "Préparation :"),
+        ("INGREDIENTES", "Preparación"),
+        ("Ingredienti", "Preparazione:"),
+        ("ingredients", "Directions:"),
+        ("Ingredients", "Instructions"),
+    ] {
+        for space in ["\n", "\n\n"] {
+            let text = format!("Sour{space}{lines}\n60 ml gin\n30 ml lemon juice{space}{steps}\n1. One\nTwo");
+            let Way { name, lines, steps, .. } = pasted(&text).ways.remove(0);
+            let lines = (name.as_str(), lines.as_str(), steps.as_str());
+            assert_eq!(lines, ("", "60 ml gin\n30 ml lemon juice", "One\nTwo"), "{text}");
+        }
+    }
+}
+
+#[test]
+fn a_block_in_which_nothing_is_measured_is_steps() {
+    let step = "Alles außer Soda kräftig shaken, 15 Sekunden, in ein Glas abseihen.";
+    let lines = "4 cl Gin\n2 cl Zitronensaft\n1 cl Zuckersirup\n1 Eiweiß\n2 Dash Bitter\n6 cl Soda";
+    let card = pasted(&format!("Gartenlaube\n\n{lines}\n\n{step}\n\nDeko: Zitronenzeste"));
+    assert_eq!((card.name.as_str(), card.ways.len()), ("Gartenlaube", 1));
+    let way = &card.ways[0];
+    let read = [&way.lines, &way.steps, &way.garnish, &way.method].map(String::as_str);
+    assert_eq!(read, [lines, step, "Zitronenzeste", "shaken"]);
+    // A second method is kept as it is written.
+    let Way { method, steps, .. } = pasted("Sour\n60 ml gin\nMethod: Stirred\nMethod: Built").ways.remove(0);
+    assert_eq!((method.as_str(), steps.as_str()), ("stirred", "Built"));
+    // Forms that are measured are forms.
+    assert_eq!(pasted("Sour\n\nquick\n60 ml gin\n\nslow\n50 ml gin").ways.len(), 2);
+}
+
+#[test]
+fn undo_leaves_the_book_alone_where_a_spec_is_looked_at() {
+    let keeper = Faulty::default();
+    let mut tab = Tab::open(&keeper, "specs");
+    tab.tap("Try a demo").go("specs/backup");
+    let offered = tab.view().undo;
+    assert!(offered.is_some());
+    tab.tell(News::File("Sour\n60 ml gin".into()));
+    assert_eq!(tab.view().undo, None);
+    let held = crate::bar::stored(&keeper, "spec/").len();
+    tab.act(Act::Undo);
+    assert_eq!(crate::bar::stored(&keeper, "spec/").len(), held);
+    assert_eq!(tab.tap("Not now").view().undo, offered);
 }

@@ -128,7 +128,9 @@ fn what_somebody_wrote_down_is_one_spec() {
     let lines = |text: &str| of(text).map(|card| (card.name, card.ways[0].lines.clone()));
     let pair = |name: &str, lines: &str| Ok((name.to_owned(), lines.to_owned()));
     assert_eq!(lines("2 oz gin\n3/4 oz lemon"), pair("", "2 oz gin\n3/4 oz lemon"));
-    assert_eq!(lines("2 oz gin\n\n3/4 oz lemon\n\nshake"), pair("", "2 oz gin\n3/4 oz lemon\nshake"));
+    let parted = of("2 oz gin\n\n3/4 oz lemon\n\nshake").map(|mut card| card.ways.remove(0));
+    let steps = parted.map(|way| (way.lines, way.steps));
+    assert_eq!(steps, pair("2 oz gin\n3/4 oz lemon", "shake"), "a block without an amount is steps");
     assert_eq!(lines("\u{feff}Gin sour\r\n2 oz gin\r\nshake"), pair("Gin sour", "2 oz gin\nshake"));
     assert_eq!(lines("Gin sour\n\n2 oz gin\n1 oz lemon"), pair("Gin sour", "2 oz gin\n1 oz lemon"));
     assert_eq!(lines("60 ml gin"), pair("", "60 ml gin"));

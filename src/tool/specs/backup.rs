@@ -22,6 +22,12 @@ form! {
 /// Rows of an import that are shown.
 const MOST_ROWS: usize = 50;
 
+/// Whether one spec that came from elsewhere is on the screen.
+#[must_use]
+pub fn is_looked_at(bench: &Bench) -> bool {
+    matches!(&bench.at_hand.import, Some(Ok(import)) if arrived::is_one_spec(import, bench))
+}
+
 impl Tool for BackupForm {
     fn show(&mut self, bench: &Bench) -> (Vec<Block>, Answer) {
         match &bench.at_hand.import {

@@ -161,11 +161,15 @@ fn rows_into(entry: &Entry<Card>, to: Route, bench: &Bench) -> Vec<Row> {
     (0..entry.value.ways.len()).map(row).collect()
 }
 
-/// Screens, by their names and questions.
+/// Screens, by their names, their questions and what they are used for.
 fn tools(sought: &Sought) -> Vec<Row> {
     let rank = |at: usize| {
         let row = Route::ALL[at].row();
-        sought.rank(&[row.label, row.question], &Pairs::default()).filter(|_| Route::ALL[at] != Route::Find)
+        let none = Pairs::default();
+        // In all it says of itself a letter may be wrong.
+        let wrong = || sought.rank(&[&[row.label, row.question, row.words].join(" ")], &none);
+        let found = sought.rank(&[row.label, row.question, row.words], &none).or_else(wrong);
+        found.filter(|_| Route::ALL[at] != Route::Find)
     };
     let row = |at: usize| {
         let route = Route::ALL[at];
@@ -267,6 +271,29 @@ mod tests {
         assert_eq!(found("Zitrone")[2], ["Lemon juice"]);
         // Where something is called so, what is nearly called so is passed over.
         assert!(found("acid")[0].iter().all(|name| name == "Acid" || name == "Cordial"), "{:?}", found("acid"));
+    }
+
+    #[test]
+    fn a_tool_is_found_by_what_it_is_used_for() {
+        for (search, tool) in [
+            ("jigers", "Settings"),
+            ("jiggers", "Settings"),
+            ("dilution", "Chill"),
+            ("dilutoin", "Chill"),
+            ("fat wash", "Infuse"),
+            ("freezer", "Bottle it"),
+            ("batch", "Bottle it"),
+            ("cl to oz", "Measure"),
+            ("convert", "Measure"),
+            ("pH", "Acid"),
+            ("enzyme", "Clarify"),
+            ("keep", "Label"),
+            ("price", "Cost"),
+            ("shopping", "To buy"),
+        ] {
+            let found = &found(search)[0];
+            assert!(found.iter().any(|name| name == tool), "{search}: {found:?}");
+        }
     }
 
     #[test]

@@ -1,14 +1,16 @@
 //! Specs in files of text: as we save them, as a table, or as somebody wrote them down.
 
+mod written;
+
 use super::card::read_plain;
 use crate::book::{Card, Import, Way};
 use crate::screen::Bench;
 use crate::store::{ImportProblem, checksum};
 use crate::text::{Dimension, read_spec};
+use written::{as_written, is_headed};
 
-/// Longest text that is a spec, as in a backup; and longest name.
+/// Longest text that is a spec, as in a backup.
 const LONGEST: usize = 200_000;
-const LONGEST_NAME: usize = 80;
 
 /// Reads a spec. Its id is made of the text, so that the same file brings the same.
 ///
@@ -22,8 +24,13 @@ pub fn read(text: &str, bench: &Bench) -> Result<Import, ImportProblem> {
     let is_read =
         |lines: &str| read_spec(lines, &bench.reading(Dimension::Either)).iter().any(|line| line.read.is_ok());
     let is_spec = |card: &Card| !is_read(&card.name) && card.ways.iter().any(|way| is_read(&way.lines));
-    let ours = table(text).or_else(|| read_plain(text)).filter(is_spec);
-    let card = ours.unwrap_or_else(|| as_written(text, is_read));
+    // Where there are not several forms to keep apart, a block of words is no form.
+    let is_ours = |card: &Card| {
+        let measured = card.ways.iter().filter(|way| is_read(&way.lines)).count();
+        measured > 1 || (measured == card.ways.len() && !is_headed(text))
+    };
+    let ours = table(text).or_else(|| read_plain(text).filter(is_ours)).filter(is_spec);
+    let card = ours.unwrap_or_else(|| as_written(text, &is_read));
     if !is_spec(&card) {
         return Err(ImportProblem::NoSpec);
     }
@@ -33,15 +40,6 @@ pub fn read(text: &str, bench: &Bench) -> Result<Import, ImportProblem> {
 
 fn card(name: &str, lines: String) -> Card {
     Card { name: name.into(), ways: vec![Way { lines, ..Way::default() }], ..Card::default() }
-}
-
-/// A spec as somebody wrote it down: all its lines. The first is its name, where it is no amount.
-fn as_written(text: &str, is_read: impl Fn(&str) -> bool) -> Card {
-    let lines: Vec<&str> = text.lines().map(str::trim).filter(|line| !line.is_empty()).collect();
-    match lines.split_first() {
-        Some((first, rest)) if first.chars().count() <= LONGEST_NAME && !is_read(first) => card(first, rest.join("\n")),
-        _ => card("", lines.join("\n")),
-    }
 }
 
 /// The table that Scale saves, parted by commas or, as spreadsheets may save it again, by semicolons. What the remarks
