@@ -158,25 +158,31 @@ impl Tool for AimForm {
             return answer.without_answer("Every line must be counted first: see below.");
         }
         let ice = self.ice(bench);
-        let aim = self.target(&ice.serve(&read.mix, Ratio::ONE), bench, &mut answer.problems);
+        let now = ice.serve(&read.mix, Ratio::ONE);
+        let aim = self.target(&now, bench, &mut answer.problems);
         let (Some(serves), Some(aim)) = (serves, aim) else {
             return answer.without_answer("Type how many serves are in the tin.");
         };
-        match self.taste() {
+        let contrary = self.contrary(&aim.0, &now, bench);
+        let mut answer = match self.taste() {
             Taste::Big => self.smaller(answer, &read, aim, &ice),
             _ => self.aimed(answer, &read, aim, serves, &ice),
-        }
+        };
+        answer.problems.extend(contrary);
+        answer
     }
 
     fn empty(&mut self) {
-        for text in [&mut self.spec, &mut self.ratio, &mut self.sugar_aim, &mut self.acid_aim, &mut self.strength] {
-            text.clear();
-        }
-        self.serve.clear();
+        self.spec.clear();
+        self.aim_anew();
     }
 
     fn take(&mut self, name: &str, text: &str) {
         if name == SPEC {
+            // What another drink was aimed at is not its own.
+            if text.trim() != self.spec.trim() {
+                self.aim_anew();
+            }
             text.clone_into(&mut self.spec);
         }
     }
@@ -185,6 +191,13 @@ impl Tool for AimForm {
 impl AimForm {
     fn taste(&self) -> Taste {
         Taste::read(&self.taste)
+    }
+
+    /// Empties what is typed of where it should be.
+    fn aim_anew(&mut self) {
+        for text in [&mut self.ratio, &mut self.sugar_aim, &mut self.acid_aim, &mut self.strength, &mut self.serve] {
+            text.clear();
+        }
     }
 
     /// The lines as parts, and what may be poured in beside them.

@@ -192,3 +192,57 @@ fn where_it_is_already_nothing_is_poured() {
     let water = answer(&AimForm { sugar_aim: half(Of::Sugar), acid_aim: half(Of::Acid), ..form("sharp") });
     assert!(water.strip.figures.len() == 1 && water.strip.also.starts_with("water"), "{:?}", water.strip);
 }
+
+/// What was typed for one drink is not aimed at with another.
+#[test]
+fn another_spec_is_aimed_at_anew() {
+    let typed = || AimForm {
+        ratio: "8".into(),
+        sugar_aim: "80".into(),
+        acid_aim: "10".into(),
+        strength: "20".into(),
+        serve: "90 ml".into(),
+        ..form("sharp")
+    };
+    let aims = |form: &AimForm| {
+        Taste::ALL
+            .iter()
+            .map(|taste| AimForm { taste: taste.key().into(), ..form.clone() })
+            .map(|form| form.aims().count())
+            .sum::<usize>()
+    };
+    let (mut same, mut other) = (typed(), typed());
+    same.take(SPEC, SOUR);
+    other.take(SPEC, SWEET);
+    assert!(aims(&same) > 5 && aims(&other) == 0, "{other:?}");
+    assert_eq!((other.spec.as_str(), other.taste.as_str()), (SWEET, "sharp"));
+}
+
+#[test]
+fn an_aim_that_makes_it_worse_is_answered_and_said() {
+    let said = |form: AimForm| {
+        let answer = answer(&form);
+        assert_eq!(answer.strip.tone, Tone::Answer, "{:?}", answer.strip);
+        let said = answer.problems.first();
+        said.map_or(String::new(), |problem| format!("{}: {}", problem.field, problem.words))
+    };
+    let sharp = |ratio: &str| said(AimForm { ratio: ratio.into(), ..form("sharp") });
+    assert_eq!(sharp("8"), "ratio: That is sharper than it is now, 9.59 : 1.");
+    assert_eq!((sharp("12").as_str(), sharp("9.59").as_str()), ("", ""));
+    let sweet = |acid: &str| said(AimForm { acid_aim: acid.into(), ..form("sweet") });
+    assert_eq!(
+        (sweet("9").as_str(), sweet("12").as_str()),
+        ("acid_aim: That is sweeter than it is now, 10.2 g/l acid.", "")
+    );
+    let both = |taste: &str| said(AimForm { sugar_aim: "110".into(), acid_aim: "12".into(), ..form(taste) });
+    assert_eq!(
+        (both("sharp").as_str(), both("sweet").as_str()),
+        ("sugar_aim: That is sharper than it is now, 9.59 : 1.", "")
+    );
+    let strength = |taste: &str| said(AimForm { strength: "20 %".into(), ..form(taste) });
+    assert!(
+        strength("weak").starts_with("strength: That is weaker than it is now, 2") && strength("strong").is_empty()
+    );
+    let big = said(AimForm { serve: "120 ml".into(), ..form("big") });
+    assert!(big.starts_with("serve: That is bigger than it is now, 97"), "{big}");
+}
