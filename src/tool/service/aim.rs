@@ -111,6 +111,10 @@ struct Named {
 }
 
 impl Tool for AimForm {
+    fn is_tall(&self) -> bool {
+        true
+    }
+
     fn layout(&self, bench: &Bench) -> Vec<Block> {
         let [from, others] = from_spec::fields(Route::Aim, &self.from_spec, Some(&self.spec), bench);
         let mut blocks = vec![
@@ -272,22 +276,26 @@ impl AimForm {
             return there_already(answer, to);
         }
         answer.form = Some(self.form(read, first, (&parts, &names), serves, bench));
-        let of = |(_, name, pour): &(Figure, String, String)| {
-            if pour.is_empty() { name.clone() } else { format!("{name}: {pour}") }
-        };
-        let what: Vec<String> = steps.iter().map(of).collect();
         let count = serves.value().round() as usize;
         let many = match count {
             1 => String::new(),
             _ => format!(" for {} {}", text::count(serves.value(), bench.decimal), plural(count, "serve", "serves")),
         };
-        answer.strip = Strip {
-            figures: steps.iter().map(|(figure, ..)| figure.clone()).collect(),
-            also: format!("{}{many}", what.join(", ")),
-            below: if more.is_empty() { format!("{to}. Next time: it cannot be taken out") } else { to },
-            tone: Tone::Answer,
-            ..Strip::default()
+        let next_time = if more.is_empty() { ". Next time: it cannot be taken out" } else { "" };
+        // Of two, each is named beside its figure, and how they are poured stands in the table.
+        let (figures, also, below) = match steps.as_slice() {
+            [(figure, name, pour)] => {
+                let colon = if pour.is_empty() { "" } else { ": " };
+                (vec![figure.clone()], format!("{name}{colon}{pour}{many}"), format!("{to}{next_time}"))
+            }
+            _ => {
+                let named = |(Figure { value, unit }, name, _): &(Figure, String, String)| {
+                    Figure::new(value.as_str(), format!("{unit} {name}"))
+                };
+                (steps.iter().map(named).collect(), format!("{to}{many}{next_time}"), String::new())
+            }
         };
+        answer.strip = Strip { figures, also, below, tone: Tone::Answer, ..Strip::default() };
         let there = serve(&drink(&parts, &first.to));
         answer.pictures.push((
             format!("In each, before and after{}", ice.words()),

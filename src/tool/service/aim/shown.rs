@@ -58,7 +58,11 @@ impl AimForm {
         let steps = self.steps(hit, parts, names, bench);
         let words: Vec<String> = steps.iter().map(|(figure, name, _)| format!("{figure} {name}")).collect();
         let there = serve(&drink(parts, &Self::as_poured(hit, parts, bench)));
-        let pour: Vec<&str> = steps.iter().map(|(.., pour)| pour.as_str()).filter(|pour| !pour.is_empty()).collect();
+        let pour: Vec<String> = steps
+            .iter()
+            .filter(|(.., pour)| !pour.is_empty())
+            .map(|(_, name, pour)| if steps.len() > 1 { format!("{pour} {name}") } else { pour.clone() })
+            .collect();
         let pour = if pour.is_empty() { String::new() } else { format!("{}: ", pour.join(", ")) };
         let aimed = targets.iter().map(|target| target.of);
         let others =

@@ -62,6 +62,11 @@ fn each_taste_has_an_answer_and_by_two_lines_the_strength_stays() {
     let both = answer(&AimForm { by: "two".into(), ..form("sharp") });
     let Some((_, Picture::Changed(bars))) = both.pictures.first() else { panic!("no bars") };
     assert!((bars[3].values[0] - bars[3].values[1]).abs() < 1e-9, "{bars:?}");
+    // Each figure says of what it is, and the row how both are poured.
+    let units: Vec<&str> = both.strip.figures.iter().map(|figure| figure.unit.as_str()).collect();
+    assert_eq!(units, ["ml aged rum", "ml simple syrup"]);
+    assert_eq!((both.strip.also.as_str(), both.strip.below.as_str()), ("To 12 : 1", ""));
+    assert!(both.rows[0].detail.starts_with("pour 1 bsp aged rum, pour"), "{:?}", both.rows[0]);
 }
 
 /// The bars of sugar and acid after it, g/l.
@@ -83,7 +88,7 @@ fn sugar_and_acid_are_aimed_at_by_the_litre() {
     let [sugar, acid] = sugar_and_acid(&there);
     assert!((sugar - 110.0).abs() < 1e-6 && (acid - 12.0).abs() < 1e-6, "{sugar} {acid}");
     assert_eq!(there.strip.figures.len(), 2);
-    assert!(there.strip.below.starts_with("To 110 g/l sugar, 12 g/l acid"), "{}", there.strip.below);
+    assert!(there.strip.also.starts_with("To 110 g/l sugar, 12 g/l acid"), "{}", there.strip.also);
     let asks_how_many = |form: &AimForm| {
         form.layout(&Bench::default()).iter().any(|block| matches!(block, Block::Field(field) if field.name == "by"))
     };
