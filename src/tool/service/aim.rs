@@ -188,6 +188,8 @@ impl Tool for AimForm {
                 self.aim_anew();
             }
             text.clone_into(&mut self.spec);
+        } else if name == SERVES {
+            text.clone_into(&mut self.serves);
         }
     }
 }
