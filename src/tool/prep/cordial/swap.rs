@@ -183,8 +183,11 @@ impl CordialForm {
         let cut = serves.and_then(|serves| self.cut(&swap, serves, bench));
         answer.plan = self.batch(&swap, serves, bench).map(|batch| Plan { cut, ..steps(&batch, bench) });
         self.recipe(&mut answer, &swap, serves.unwrap_or(Ratio::ONE), bench);
-        let lines = self.with_cordial(&split, &swap, bench);
-        answer.form = Some(Box::new(Way { name: "cordial".into(), lines: lines.clone(), ..Way::default() }));
+        let lines = self.with_cordial(&split, &swap, swap.pour.ml(), bench);
+        // What is kept is as a hand pours it, to half a millilitre: common practice, no source.
+        let poured = ((swap.pour.ml() * 2.0).round() / 2.0).max(0.5);
+        let kept = self.with_cordial(&split, &swap, poured, bench);
+        answer.form = Some(Box::new(Way { name: "cordial".into(), lines: kept, ..Way::default() }));
         if let Some(plan) = &answer.plan {
             let made = swap.pour * serves.unwrap_or(Ratio::ONE);
             answer.prep = Some(origin::prep(&self.called(), "cordial", (&swap.mix, made), &plan.needs, bench));
@@ -283,11 +286,11 @@ impl CordialForm {
         keeping(answer, &swap.mix, bench);
     }
 
-    /// The lines of the new form; the cordial carries its own figures.
-    fn with_cordial(&self, split: &Split, swap: &Swap, bench: &Bench) -> String {
+    /// The lines of the new form, with so many millilitres of the cordial; that carries its own figures.
+    fn with_cordial(&self, split: &Split, swap: &Swap, ml: f64, bench: &Bench) -> String {
         let stays = split.lines.iter().zip(&split.goes).filter(|(_, goes)| !**goes).map(|(line, _)| line.typed.clone());
         let figures = text::whole_figures(&swap.mix, bench.decimal);
-        let cordial = format!("{} ml {} ({figures})", text::editable(swap.pour.ml(), bench.decimal), self.called());
+        let cordial = format!("{} ml {} ({figures})", text::editable(ml, bench.decimal), self.called());
         let is_poured = |line: &SpecLine| matches!(line.read, Ok(Line { .. }));
         let at = split.lines.iter().zip(&split.goes).filter(|(line, goes)| !**goes && is_poured(line)).count();
         let mut lines: Vec<String> = stays.collect();

@@ -68,7 +68,11 @@ impl AimForm {
         let others =
             [Of::Strength, Of::SugarToAcid].into_iter().filter(|of| targets.iter().all(|target| target.of != *of));
         let there: Vec<Target> = aimed.chain(others).map(|of| Target { of, value: stands(&there, of) }).collect();
-        Row { name: words.join(", "), detail: format!("{when}{pour}{}", list(&there, bench)), ..Row::default() }
+        // A jigger is not always at hand for what it takes.
+        let is_off = list(&there[..targets.len()], bench) != list(targets, bench);
+        let as_poured = if is_off { "as poured " } else { "" };
+        let detail = format!("{when}{pour}{as_poured}{}", list(&there, bench));
+        Row { name: words.join(", "), detail, ..Row::default() }
     }
 
     pub(super) fn bars([now, there]: [&Mix; 2], targets: &[Target], bench: &Bench) -> Picture {

@@ -25,10 +25,15 @@ fn a_sharp_drink_is_sweetened() {
     assert!(answer.strip.figures[0].value.starts_with("+3.9"), "{:?}", answer.strip);
     assert_eq!(answer.strip.below, "To 12 : 1");
     assert!(
-        answer.rows[0].name.contains("simple syrup") && answer.rows[0].detail.contains(": 12.1 : 1"),
+        answer.rows[0].name.contains("simple syrup") && answer.rows[0].detail.contains(": as poured 12.1 : 1"),
         "{:?}",
         answer.rows
     );
+    // So the form that is kept: what it says is what it comes to. What comes to the aim is not said to be off.
+    let kept =
+        stands(&Contents::of(&answer.form.as_ref().expect("a form").lines, &Bench::default()).mix, Of::SugarToAcid);
+    assert_eq!(shown::said(Of::SugarToAcid, kept, &Bench::default()), "12.1 : 1");
+    assert!(answer.rows.iter().any(|row| row.detail.starts_with("next time: 12 : 1")), "{:?}", answer.rows);
     assert!(
         answer.rows.iter().any(|row| row.name.starts_with('−') && row.detail.starts_with("next time")),
         "{:?}",
