@@ -2,7 +2,9 @@
 
 use std::sync::Arc;
 
-use super::{Batch, CordialForm, For, JUICE, KEPT_AT, LEAST_GRAMS, POUR, SERVES, SPEC, figures, grams, keeping, steps};
+use super::{
+    Batch, CordialForm, FILL, For, JUICE, KEPT_AT, LEAST_GRAMS, POUR, SERVES, SPEC, figures, grams, keeping, steps,
+};
 use crate::book::{Kind, Line, Way, allergens_in, ingredient};
 use crate::craft::balance::{Balance, balance};
 use crate::craft::cordial::{Fill, FromJuice, Made, Miss, Swap, swap};
@@ -303,22 +305,21 @@ impl CordialForm {
 fn misses(answer: &mut Answer, swap: &Swap, replaced: Volume, bench: &Bench) {
     let ml = |volume| text::millilitres(volume, bench.decimal).to_string();
     for miss in &swap.misses {
-        let juice = ml(swap.juice);
-        answer.cautions.push(match miss {
+        let words = match miss {
             Miss::TooMuchWater => format!(
                 "Too much water in the juice to fit in {}: sugar and acid match in a pour of {}.",
                 ml(swap.wanted),
                 ml(swap.pour)
             ),
-            Miss::JuiceTooSweet => {
-                format!(
-                    "More juice would be sweeter than the drink: {juice} of it in a pour matches, the rest is water."
-                )
-            }
-            Miss::JuiceTooSour => {
-                format!(
-                    "More juice would be sourer than the drink: {juice} of it in a pour matches, the rest is water."
-                )
+            Miss::JuiceTooSweet | Miss::JuiceTooSour => {
+                let worse = if *miss == Miss::JuiceTooSweet { "sweeter" } else { "sourer" };
+                let juice = ml(swap.juice);
+                let words = format!(
+                    "More juice would be {worse} than the drink: {juice} of it in a pour matches, the rest is water."
+                );
+                // At the choice that it belies.
+                answer.problems.push(Problem::new(FILL, words));
+                continue;
             }
             Miss::Crystals(limit) => format!(
                 "So much sugar does not stay dissolved at 4 °C: thinned to {} °Bx, a pour is {} in place of {}.",
@@ -326,7 +327,8 @@ fn misses(answer: &mut Answer, swap: &Swap, replaced: Volume, bench: &Bench) {
                 ml(swap.pour),
                 ml(swap.wanted)
             ),
-        });
+        };
+        answer.cautions.push(words);
     }
     if swap.misses.is_empty() && (swap.pour.ml() - replaced.ml()).abs() > 0.5 {
         answer.remarks.push(format!(

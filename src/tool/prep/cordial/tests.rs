@@ -152,7 +152,9 @@ fn a_swap_says_why_there_is_water_or_little_juice() {
         form.ask = "swap".into();
         form.spec = "50 ml gin\n60 ml simple syrup".into();
     });
-    assert!(swapped.cautions[0].starts_with("More juice would be sourer than the drink"), "{:?}", swapped.cautions);
+    let [why] = swapped.problems.as_slice() else { panic!("{:?}", swapped.problems) };
+    assert!(why.field == "fill" && why.words.starts_with("More juice would be sourer than the drink"), "{why:?}");
+    assert_eq!(swapped.strip.tone, Tone::Answer);
     assert!(!swapped.rows.iter().any(|row| row.name == "citric acid"));
 }
 
