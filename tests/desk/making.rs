@@ -2,7 +2,7 @@
 
 use crate::faulty::Faulty;
 use meniscus::desk::{Effect, News};
-use meniscus::screen::{Act, Block, Event, Pour};
+use meniscus::screen::{Act, Block, Event, Face, Pour};
 
 use crate::bar::{NOW, Tab, stored};
 
@@ -194,6 +194,30 @@ fn what_another_tab_has_changed_takes_no_field_from_under_the_caret() {
     assert!(first.notice().contains("Both are kept"), "{}", first.notice());
     let notes = first.view().screen.field("notes").map(|field| field.text.clone());
     assert_eq!(notes.as_deref(), Some("by the first"));
+}
+
+/// The serves that a card is set to go where its links go.
+#[test]
+fn the_serves_of_a_card_go_with_its_links() {
+    let keeper = Faulty::default();
+    with_demo(&keeper);
+    let mut tab = Tab::open(&keeper, "specs/spec?id=demo-1&at=1");
+    let mut goes = |serves: u32, more: bool, label: &str| {
+        tab.go("specs/spec?id=demo-1&at=1").act(Act::Show(Face::Read)).act(Act::Serves(serves));
+        if more {
+            tab.tap("More");
+        }
+        let to = tab.link(label);
+        tab.go(&to);
+        tab.value("serves")
+    };
+    for (more, label) in
+        [(false, "Too sharp?"), (false, "Batch it"), (true, "Scale it"), (true, "Cost"), (true, "To buy")]
+    {
+        assert_eq!(goes(6, more, label), "6", "{label}");
+    }
+    // And one, where it is what is in the tin.
+    assert_eq!(goes(1, false, "Too sharp?"), "1");
 }
 
 /// From a card in two taps: its lines, for how many it is made, and which spec it is; and back.

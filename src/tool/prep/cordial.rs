@@ -78,6 +78,7 @@ const ACID: &str = "acid";
 const SPEC: &str = "spec";
 const SERVES: &str = "serves";
 const POUR: &str = "pour";
+const FILL: &str = "fill";
 const TO_BRIX: &str = "to_brix";
 const TO_ACID: &str = "to_acid";
 
@@ -129,7 +130,7 @@ impl Tool for CordialForm {
                 blocks.push(of);
                 blocks.extend(measured);
                 blocks.extend([
-                    Block::chips::<Fill>("fill", "Filled up with", true),
+                    Block::chips::<Fill>(FILL, "Filled up with", true),
                     Block::amount(POUR, "Cordial in a serve", Keys::Pour),
                     Block::chips::<For>("make_for", "Make it for", true),
                     match For::read(&self.make_for) {

@@ -111,6 +111,10 @@ struct Named {
 }
 
 impl Tool for AimForm {
+    fn is_tall(&self) -> bool {
+        true
+    }
+
     fn layout(&self, bench: &Bench) -> Vec<Block> {
         let [from, others] = from_spec::fields(Route::Aim, &self.from_spec, Some(&self.spec), bench);
         let mut blocks = vec![
@@ -158,26 +162,34 @@ impl Tool for AimForm {
             return answer.without_answer("Every line must be counted first: see below.");
         }
         let ice = self.ice(bench);
-        let aim = self.target(&ice.serve(&read.mix, Ratio::ONE), bench, &mut answer.problems);
+        let now = ice.serve(&read.mix, Ratio::ONE);
+        let aim = self.target(&now, bench, &mut answer.problems);
         let (Some(serves), Some(aim)) = (serves, aim) else {
             return answer.without_answer("Type how many serves are in the tin.");
         };
-        match self.taste() {
+        let contrary = self.contrary(&aim.0, &now, bench);
+        let mut answer = match self.taste() {
             Taste::Big => self.smaller(answer, &read, aim, &ice),
             _ => self.aimed(answer, &read, aim, serves, &ice),
-        }
+        };
+        answer.problems.extend(contrary);
+        answer
     }
 
     fn empty(&mut self) {
-        for text in [&mut self.spec, &mut self.ratio, &mut self.sugar_aim, &mut self.acid_aim, &mut self.strength] {
-            text.clear();
-        }
-        self.serve.clear();
+        self.spec.clear();
+        self.aim_anew();
     }
 
     fn take(&mut self, name: &str, text: &str) {
         if name == SPEC {
+            // What another drink was aimed at is not its own.
+            if text.trim() != self.spec.trim() {
+                self.aim_anew();
+            }
             text.clone_into(&mut self.spec);
+        } else if name == SERVES {
+            text.clone_into(&mut self.serves);
         }
     }
 }
@@ -185,6 +197,13 @@ impl Tool for AimForm {
 impl AimForm {
     fn taste(&self) -> Taste {
         Taste::read(&self.taste)
+    }
+
+    /// Empties what is typed of where it should be.
+    fn aim_anew(&mut self) {
+        for text in [&mut self.ratio, &mut self.sugar_aim, &mut self.acid_aim, &mut self.strength, &mut self.serve] {
+            text.clear();
+        }
     }
 
     /// The lines as parts, and what may be poured in beside them.
@@ -259,22 +278,26 @@ impl AimForm {
             return there_already(answer, to);
         }
         answer.form = Some(self.form(read, first, (&parts, &names), serves, bench));
-        let of = |(_, name, pour): &(Figure, String, String)| {
-            if pour.is_empty() { name.clone() } else { format!("{name}: {pour}") }
-        };
-        let what: Vec<String> = steps.iter().map(of).collect();
         let count = serves.value().round() as usize;
         let many = match count {
             1 => String::new(),
             _ => format!(" for {} {}", text::count(serves.value(), bench.decimal), plural(count, "serve", "serves")),
         };
-        answer.strip = Strip {
-            figures: steps.iter().map(|(figure, ..)| figure.clone()).collect(),
-            also: format!("{}{many}", what.join(", ")),
-            below: if more.is_empty() { format!("{to}. Next time: it cannot be taken out") } else { to },
-            tone: Tone::Answer,
-            ..Strip::default()
+        let next_time = if more.is_empty() { ". Next time: it cannot be taken out" } else { "" };
+        // Of two, each is named beside its figure, and how they are poured stands in the table.
+        let (figures, also, below) = match steps.as_slice() {
+            [(figure, name, pour)] => {
+                let colon = if pour.is_empty() { "" } else { ": " };
+                (vec![figure.clone()], format!("{name}{colon}{pour}{many}"), format!("{to}{next_time}"))
+            }
+            _ => {
+                let named = |(Figure { value, unit }, name, _): &(Figure, String, String)| {
+                    Figure::new(value.as_str(), format!("{unit} {name}"))
+                };
+                (steps.iter().map(named).collect(), format!("{to}{many}{next_time}"), String::new())
+            }
         };
+        answer.strip = Strip { figures, also, below, tone: Tone::Answer, ..Strip::default() };
         let there = serve(&drink(&parts, &first.to));
         answer.pictures.push((
             format!("In each, before and after{}", ice.words()),

@@ -2,7 +2,9 @@
 
 use std::sync::Arc;
 
-use super::{Batch, CordialForm, For, JUICE, KEPT_AT, LEAST_GRAMS, POUR, SERVES, SPEC, figures, grams, keeping, steps};
+use super::{
+    Batch, CordialForm, FILL, For, JUICE, KEPT_AT, LEAST_GRAMS, POUR, SERVES, SPEC, figures, grams, keeping, steps,
+};
 use crate::book::{Kind, Line, Way, allergens_in, ingredient};
 use crate::craft::balance::{Balance, balance};
 use crate::craft::cordial::{Fill, FromJuice, Made, Miss, Swap, swap};
@@ -183,8 +185,11 @@ impl CordialForm {
         let cut = serves.and_then(|serves| self.cut(&swap, serves, bench));
         answer.plan = self.batch(&swap, serves, bench).map(|batch| Plan { cut, ..steps(&batch, bench) });
         self.recipe(&mut answer, &swap, serves.unwrap_or(Ratio::ONE), bench);
-        let lines = self.with_cordial(&split, &swap, bench);
-        answer.form = Some(Box::new(Way { name: "cordial".into(), lines: lines.clone(), ..Way::default() }));
+        let lines = self.with_cordial(&split, &swap, swap.pour.ml(), bench);
+        // What is kept is as a hand pours it, to half a millilitre: common practice, no source.
+        let poured = ((swap.pour.ml() * 2.0).round() / 2.0).max(0.5);
+        let kept = self.with_cordial(&split, &swap, poured, bench);
+        answer.form = Some(Box::new(Way { name: "cordial".into(), lines: kept, ..Way::default() }));
         if let Some(plan) = &answer.plan {
             let made = swap.pour * serves.unwrap_or(Ratio::ONE);
             answer.prep = Some(origin::prep(&self.called(), "cordial", (&swap.mix, made), &plan.needs, bench));
@@ -283,11 +288,11 @@ impl CordialForm {
         keeping(answer, &swap.mix, bench);
     }
 
-    /// The lines of the new form; the cordial carries its own figures.
-    fn with_cordial(&self, split: &Split, swap: &Swap, bench: &Bench) -> String {
+    /// The lines of the new form, with so many millilitres of the cordial; that carries its own figures.
+    fn with_cordial(&self, split: &Split, swap: &Swap, ml: f64, bench: &Bench) -> String {
         let stays = split.lines.iter().zip(&split.goes).filter(|(_, goes)| !**goes).map(|(line, _)| line.typed.clone());
         let figures = text::whole_figures(&swap.mix, bench.decimal);
-        let cordial = format!("{} ml {} ({figures})", text::editable(swap.pour.ml(), bench.decimal), self.called());
+        let cordial = format!("{} ml {} ({figures})", text::editable(ml, bench.decimal), self.called());
         let is_poured = |line: &SpecLine| matches!(line.read, Ok(Line { .. }));
         let at = split.lines.iter().zip(&split.goes).filter(|(line, goes)| !**goes && is_poured(line)).count();
         let mut lines: Vec<String> = stays.collect();
@@ -300,22 +305,21 @@ impl CordialForm {
 fn misses(answer: &mut Answer, swap: &Swap, replaced: Volume, bench: &Bench) {
     let ml = |volume| text::millilitres(volume, bench.decimal).to_string();
     for miss in &swap.misses {
-        let juice = ml(swap.juice);
-        answer.cautions.push(match miss {
+        let words = match miss {
             Miss::TooMuchWater => format!(
                 "Too much water in the juice to fit in {}: sugar and acid match in a pour of {}.",
                 ml(swap.wanted),
                 ml(swap.pour)
             ),
-            Miss::JuiceTooSweet => {
-                format!(
-                    "More juice would be sweeter than the drink: {juice} of it in a pour matches, the rest is water."
-                )
-            }
-            Miss::JuiceTooSour => {
-                format!(
-                    "More juice would be sourer than the drink: {juice} of it in a pour matches, the rest is water."
-                )
+            Miss::JuiceTooSweet | Miss::JuiceTooSour => {
+                let worse = if *miss == Miss::JuiceTooSweet { "sweeter" } else { "sourer" };
+                let juice = ml(swap.juice);
+                let words = format!(
+                    "More juice would be {worse} than the drink: {juice} of it in a pour matches, the rest is water."
+                );
+                // At the choice that it belies.
+                answer.problems.push(Problem::new(FILL, words));
+                continue;
             }
             Miss::Crystals(limit) => format!(
                 "So much sugar does not stay dissolved at 4 °C: thinned to {} °Bx, a pour is {} in place of {}.",
@@ -323,7 +327,8 @@ fn misses(answer: &mut Answer, swap: &Swap, replaced: Volume, bench: &Bench) {
                 ml(swap.pour),
                 ml(swap.wanted)
             ),
-        });
+        };
+        answer.cautions.push(words);
     }
     if swap.misses.is_empty() && (swap.pour.ml() - replaced.ml()).abs() > 0.5 {
         answer.remarks.push(format!(

@@ -89,6 +89,11 @@ fn a_swap_for_the_juice_there_is_and_for_a_pour() {
         assert_eq!(cell(&larger, &format!("{what}, fresh")), cell(&larger, &format!("{what}, cordial")), "{what}");
     }
     assert!(larger.remarks.iter().any(|words| words.contains("another size and strength")), "{:?}", larger.remarks);
+    // The form that is kept is written as a hand pours it; the strip says what matches.
+    let odd = swapped(|form| form.pour = "59.41 ml".into());
+    let kept = odd.form.expect("a form").lines;
+    assert!(kept.contains("\n59.5 ml pear cordial (sugar "), "{kept}");
+    assert_eq!(odd.strip.figures[0].to_string(), "59.4 ml cordial");
     let asked = swapped(|form| form.pour = "1,000".into());
     assert_eq!(asked.problems[0].field, "pour");
 }
@@ -147,7 +152,9 @@ fn a_swap_says_why_there_is_water_or_little_juice() {
         form.ask = "swap".into();
         form.spec = "50 ml gin\n60 ml simple syrup".into();
     });
-    assert!(swapped.cautions[0].starts_with("More juice would be sourer than the drink"), "{:?}", swapped.cautions);
+    let [why] = swapped.problems.as_slice() else { panic!("{:?}", swapped.problems) };
+    assert!(why.field == "fill" && why.words.starts_with("More juice would be sourer than the drink"), "{why:?}");
+    assert_eq!(swapped.strip.tone, Tone::Answer);
     assert!(!swapped.rows.iter().any(|row| row.name == "citric acid"));
 }
 

@@ -58,13 +58,21 @@ impl AimForm {
         let steps = self.steps(hit, parts, names, bench);
         let words: Vec<String> = steps.iter().map(|(figure, name, _)| format!("{figure} {name}")).collect();
         let there = serve(&drink(parts, &Self::as_poured(hit, parts, bench)));
-        let pour: Vec<&str> = steps.iter().map(|(.., pour)| pour.as_str()).filter(|pour| !pour.is_empty()).collect();
+        let pour: Vec<String> = steps
+            .iter()
+            .filter(|(.., pour)| !pour.is_empty())
+            .map(|(_, name, pour)| if steps.len() > 1 { format!("{pour} {name}") } else { pour.clone() })
+            .collect();
         let pour = if pour.is_empty() { String::new() } else { format!("{}: ", pour.join(", ")) };
         let aimed = targets.iter().map(|target| target.of);
         let others =
             [Of::Strength, Of::SugarToAcid].into_iter().filter(|of| targets.iter().all(|target| target.of != *of));
         let there: Vec<Target> = aimed.chain(others).map(|of| Target { of, value: stands(&there, of) }).collect();
-        Row { name: words.join(", "), detail: format!("{when}{pour}{}", list(&there, bench)), ..Row::default() }
+        // A jigger is not always at hand for what it takes.
+        let is_off = list(&there[..targets.len()], bench) != list(targets, bench);
+        let as_poured = if is_off { "as poured " } else { "" };
+        let detail = format!("{when}{pour}{as_poured}{}", list(&there, bench));
+        Row { name: words.join(", "), detail, ..Row::default() }
     }
 
     pub(super) fn bars([now, there]: [&Mix; 2], targets: &[Target], bench: &Bench) -> Picture {

@@ -62,6 +62,29 @@ impl AimForm {
         is_read.then_some(typed)
     }
 
+    /// That what is typed makes worse what is wrong; none where it does not.
+    pub(super) fn contrary(&self, aimed: &[Target], now: &Mix, bench: &Bench) -> Option<Problem> {
+        let (field, ..) = self.aims().next()?;
+        let (of, value) = match aimed {
+            [] => return None,
+            // Of both, how they stand to each other.
+            [sugar, acid] if sugar.of == Of::Sugar => (Of::SugarToAcid, sugar.value / acid.value),
+            [first, ..] => (first.of, first.value),
+        };
+        let (is_more, worse) = match self.taste() {
+            Taste::Sharp => (true, "sharper"),
+            Taste::Sweet => (false, "sweeter"),
+            Taste::Weak => (true, "weaker"),
+            Taste::Strong => (false, "stronger"),
+            Taste::Big => (false, "bigger"),
+        };
+        let now = stands(now, of);
+        let is_worse = (value < now) == (is_more != (of == Of::Acid));
+        let there = said(of, now, bench);
+        let words = || format!("That is {worse} than it is now, {there}.");
+        (is_worse && said(of, value, bench) != there).then(|| Problem::new(field, words()))
+    }
+
     /// Where it should be: as typed, else as it is in another, else a step from where it is; and that in words.
     pub(super) fn target(
         &self,

@@ -25,10 +25,15 @@ fn a_sharp_drink_is_sweetened() {
     assert!(answer.strip.figures[0].value.starts_with("+3.9"), "{:?}", answer.strip);
     assert_eq!(answer.strip.below, "To 12 : 1");
     assert!(
-        answer.rows[0].name.contains("simple syrup") && answer.rows[0].detail.contains(": 12.1 : 1"),
+        answer.rows[0].name.contains("simple syrup") && answer.rows[0].detail.contains(": as poured 12.1 : 1"),
         "{:?}",
         answer.rows
     );
+    // So the form that is kept: what it says is what it comes to. What comes to the aim is not said to be off.
+    let kept =
+        stands(&Contents::of(&answer.form.as_ref().expect("a form").lines, &Bench::default()).mix, Of::SugarToAcid);
+    assert_eq!(shown::said(Of::SugarToAcid, kept, &Bench::default()), "12.1 : 1");
+    assert!(answer.rows.iter().any(|row| row.detail.starts_with("next time: 12 : 1")), "{:?}", answer.rows);
     assert!(
         answer.rows.iter().any(|row| row.name.starts_with('−') && row.detail.starts_with("next time")),
         "{:?}",
@@ -62,6 +67,11 @@ fn each_taste_has_an_answer_and_by_two_lines_the_strength_stays() {
     let both = answer(&AimForm { by: "two".into(), ..form("sharp") });
     let Some((_, Picture::Changed(bars))) = both.pictures.first() else { panic!("no bars") };
     assert!((bars[3].values[0] - bars[3].values[1]).abs() < 1e-9, "{bars:?}");
+    // Each figure says of what it is, and the row how both are poured.
+    let units: Vec<&str> = both.strip.figures.iter().map(|figure| figure.unit.as_str()).collect();
+    assert_eq!(units, ["ml aged rum", "ml simple syrup"]);
+    assert_eq!((both.strip.also.as_str(), both.strip.below.as_str()), ("To 12 : 1", ""));
+    assert!(both.rows[0].detail.starts_with("pour 1 bsp aged rum, pour"), "{:?}", both.rows[0]);
 }
 
 /// The bars of sugar and acid after it, g/l.
@@ -83,7 +93,7 @@ fn sugar_and_acid_are_aimed_at_by_the_litre() {
     let [sugar, acid] = sugar_and_acid(&there);
     assert!((sugar - 110.0).abs() < 1e-6 && (acid - 12.0).abs() < 1e-6, "{sugar} {acid}");
     assert_eq!(there.strip.figures.len(), 2);
-    assert!(there.strip.below.starts_with("To 110 g/l sugar, 12 g/l acid"), "{}", there.strip.below);
+    assert!(there.strip.also.starts_with("To 110 g/l sugar, 12 g/l acid"), "{}", there.strip.also);
     let asks_how_many = |form: &AimForm| {
         form.layout(&Bench::default()).iter().any(|block| matches!(block, Block::Field(field) if field.name == "by"))
     };
@@ -191,4 +201,58 @@ fn where_it_is_already_nothing_is_poured() {
     let half = |of| (stands(&Contents::of(SOUR, &Bench::default()).mix, of) / 2.0).to_string();
     let water = answer(&AimForm { sugar_aim: half(Of::Sugar), acid_aim: half(Of::Acid), ..form("sharp") });
     assert!(water.strip.figures.len() == 1 && water.strip.also.starts_with("water"), "{:?}", water.strip);
+}
+
+/// What was typed for one drink is not aimed at with another.
+#[test]
+fn another_spec_is_aimed_at_anew() {
+    let typed = || AimForm {
+        ratio: "8".into(),
+        sugar_aim: "80".into(),
+        acid_aim: "10".into(),
+        strength: "20".into(),
+        serve: "90 ml".into(),
+        ..form("sharp")
+    };
+    let aims = |form: &AimForm| {
+        Taste::ALL
+            .iter()
+            .map(|taste| AimForm { taste: taste.key().into(), ..form.clone() })
+            .map(|form| form.aims().count())
+            .sum::<usize>()
+    };
+    let (mut same, mut other) = (typed(), typed());
+    same.take(SPEC, SOUR);
+    other.take(SPEC, SWEET);
+    assert!(aims(&same) > 5 && aims(&other) == 0, "{other:?}");
+    assert_eq!((other.spec.as_str(), other.taste.as_str()), (SWEET, "sharp"));
+}
+
+#[test]
+fn an_aim_that_makes_it_worse_is_answered_and_said() {
+    let said = |form: AimForm| {
+        let answer = answer(&form);
+        assert_eq!(answer.strip.tone, Tone::Answer, "{:?}", answer.strip);
+        let said = answer.problems.first();
+        said.map_or(String::new(), |problem| format!("{}: {}", problem.field, problem.words))
+    };
+    let sharp = |ratio: &str| said(AimForm { ratio: ratio.into(), ..form("sharp") });
+    assert_eq!(sharp("8"), "ratio: That is sharper than it is now, 9.59 : 1.");
+    assert_eq!((sharp("12").as_str(), sharp("9.59").as_str()), ("", ""));
+    let sweet = |acid: &str| said(AimForm { acid_aim: acid.into(), ..form("sweet") });
+    assert_eq!(
+        (sweet("9").as_str(), sweet("12").as_str()),
+        ("acid_aim: That is sweeter than it is now, 10.2 g/l acid.", "")
+    );
+    let both = |taste: &str| said(AimForm { sugar_aim: "110".into(), acid_aim: "12".into(), ..form(taste) });
+    assert_eq!(
+        (both("sharp").as_str(), both("sweet").as_str()),
+        ("sugar_aim: That is sharper than it is now, 9.59 : 1.", "")
+    );
+    let strength = |taste: &str| said(AimForm { strength: "20 %".into(), ..form(taste) });
+    assert!(
+        strength("weak").starts_with("strength: That is weaker than it is now, 2") && strength("strong").is_empty()
+    );
+    let big = said(AimForm { serve: "120 ml".into(), ..form("big") });
+    assert!(big.starts_with("serve: That is bigger than it is now, 97"), "{big}");
 }

@@ -86,19 +86,16 @@ fn carry(
     let lines = &way.lines;
     let (id, at) = which;
     answer.carry("Balance", from_spec::href(Route::Balance, id, at, bench));
-    let mut cost = from_spec::href(Route::Cost, id, at, bench);
     let serves = bench.at_hand.in_hand(&form_of(id, at)).serves;
-    if serves > 1 {
-        cost.push_str(&format!("&serves={serves}"));
-    }
-    answer.carry("Cost", cost);
+    let many = if serves > 1 { format!("&serves={serves}") } else { String::new() };
+    answer.carry("Cost", from_spec::href(Route::Cost, id, at, bench) + &many);
     let buy = match serves {
         0 | 1 => from_spec::href(Route::Buy, id, at, bench),
         serves => Route::Buy.href_with("serves", &serves.to_string()),
     };
     answer.carry("To buy", buy);
     answer.carry("Chill it", from_spec::href(Route::Chill, id, at, bench));
-    answer.carry("Scale it", from_spec::href(Route::Scale, id, at, bench));
+    answer.carry("Scale it", from_spec::href(Route::Scale, id, at, bench) + &many);
     answer.carry("Does it fit?", from_spec::href(Route::Glass, id, at, bench));
     let serves = match served.one {
         Some(_) => from_spec::href(Route::Serves, id, at, bench),

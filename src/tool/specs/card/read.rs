@@ -92,7 +92,9 @@ impl Read<'_> {
             ];
             answer.foot = self.foot(id, &read, serves);
             if read.is_something() {
-                answer.carry("Too sharp?", from_spec::href(Route::Aim, id, self.at, bench));
+                // One too: what stood in the tin before was of another drink.
+                let aim = from_spec::href(Route::Aim, id, self.at, bench);
+                answer.carry("Too sharp?", format!("{aim}&serves={serves}"));
             }
         }
         (blocks, answer)
