@@ -39,6 +39,8 @@ form! {
         price_of = "",
         /// What a pack of that costs: "24.00 for 700 ml".
         price = "",
+        /// Prices that were typed for other lines and not kept, a line each: the name, a tab, the price.
+        typed = "",
         /// The spec it came from, and which form of it: "id/0"; empty for none.
         from_spec = "",
     }
@@ -95,6 +97,7 @@ impl Tool for CostForm {
         self.spec.clear();
         self.menu.clear();
         self.price.clear();
+        self.typed.clear();
     }
 
     fn take(&mut self, name: &str, text: &str) {
@@ -102,6 +105,7 @@ impl Tool for CostForm {
             SPEC => text.clone_into(&mut self.spec),
             MAKES => text.clone_into(&mut self.makes),
             SERVES => text.clone_into(&mut self.serves),
+            PRICE_OF => self.turn_to(text),
             _ => {}
         }
     }
@@ -116,8 +120,30 @@ fn to_price<'a>(read: &'a Contents, costs: &[Cost<'_>]) -> impl Iterator<Item = 
 }
 
 impl CostForm {
-    /// The line that a price is typed for: the one chosen, while it is there; else the first that lacks one. Empty for none.
+    /// Prices that were typed for other lines: their names, and what was typed.
+    fn typed(&self) -> impl Iterator<Item = (&str, &str)> {
+        self.typed.lines().filter_map(|line| line.split_once('\t'))
+    }
+
+    /// Asks for the price of another line. What is typed stays with the line that it was typed for.
+    fn turn_to(&mut self, name: &str) {
+        if name == self.price_of {
+            return;
+        }
+        let now = (self.price_of.as_str(), self.price.trim());
+        let is_left = |(of, price): &(&str, &str)| *of != name && !price.is_empty();
+        let all = self.typed().filter(|(of, _)| *of != now.0).chain([now]).filter(is_left);
+        let left: Vec<String> = all.map(|(of, price)| format!("{of}\t{price}")).collect();
+        let price = self.typed().find(|(of, _)| *of == name).map_or("", |(_, price)| price).to_owned();
+        (self.typed, self.price, self.price_of) = (left.join("\n"), price, name.to_owned());
+    }
+
+    /// The line that a price is typed for: the one chosen, while it is there or has a price typed; else the first that lacks
+    /// one. Empty for none.
     fn asked(&self, read: &Contents, costs: &[Cost<'_>]) -> String {
+        if !self.price_of.is_empty() && !self.price.trim().is_empty() {
+            return self.price_of.clone();
+        }
         let mut lines = to_price(read, costs);
         let chosen = lines.find(|(line, _)| line.name == self.price_of);
         let asked = chosen.or_else(|| to_price(read, costs).find(|(_, is_missing)| *is_missing));
@@ -132,7 +158,8 @@ impl CostForm {
             others,
             Block::field(SPEC, "The spec, a line for each ingredient", Input::Lines { placeholder }),
         ];
-        if self.asked(read, costs).is_empty() {
+        let asked = self.asked(read, costs);
+        if asked.is_empty() {
             blocks.extend([Block::Nothing, Block::Nothing, Block::Nothing]);
         } else {
             let mut options: Vec<Opt> = Vec::new();
@@ -140,6 +167,11 @@ impl CostForm {
                 if options.iter().all(|there| there.key != line.name) {
                     let missing = if is_missing { " (no price)" } else { "" };
                     options.push(Opt::new(line.name.as_str(), format!("{}{missing}", line.name)));
+                }
+            }
+            for name in [asked.as_str()].into_iter().chain(self.typed().map(|(name, _)| name)) {
+                if options.iter().all(|there| there.key != name) {
+                    options.push(Opt::new(name, name));
                 }
             }
             blocks.extend([
@@ -173,6 +205,10 @@ impl CostForm {
         }
         reading::ask_part(&mut answer, SPEC, &self.spec, &read.lines, bench);
         self.keep_price(&mut answer, &self.asked(read, costs), bench);
+        let typed: Vec<String> = self.typed().map(|(name, price)| format!("{price} for {name}")).collect();
+        if !typed.is_empty() {
+            answer.notes.push(format!("Typed and not kept yet: {}. Tap Price there to go on.", typed.join("; ")));
+        }
         let makes = match self.makes.trim() {
             "" => Some(Ratio::ONE),
             makes => bench.count(MAKES, makes, &mut answer.problems),
