@@ -3,11 +3,11 @@
 mod money;
 
 use crate::book::{Line, Price};
-use crate::quantity::{Money, Ratio};
+use crate::quantity::{Amount, Money, Ratio};
 use crate::reading::cost::{Cost, costs, sum_of};
 use crate::reading::paid::prices;
 use crate::reading::rows::{exact_words, with_said};
-use crate::reading::thing::through;
+use crate::reading::thing::{juice_of, through};
 use crate::reading::{self, Content, Contents, counted_row, from_spec};
 use crate::screen::pad::Keys;
 use crate::screen::picture::{Bar, Hatch, Picture};
@@ -204,7 +204,7 @@ impl CostForm {
             return answer.without_answer("Type or paste a spec, a line for each ingredient.");
         }
         reading::ask_part(&mut answer, SPEC, &self.spec, &read.lines, bench);
-        self.keep_price(&mut answer, &self.asked(read, costs), bench);
+        self.keep_price(&mut answer, &self.asked(read, costs), read, bench);
         let typed: Vec<String> = self.typed().map(|(name, price)| format!("{price} for {name}")).collect();
         if !typed.is_empty() {
             answer.notes.push(format!("Typed and not kept yet: {}. Tap Price there to go on.", typed.join("; ")));
@@ -243,12 +243,19 @@ impl CostForm {
         asked.show(answer, whole, sum.unknown, bench)
     }
 
-    /// Reads the price that is typed, and offers to keep it.
-    fn keep_price(&self, answer: &mut Answer, name: &str, bench: &Bench) {
+    /// Reads the price that is typed, and offers to keep it; of juice by weight or by number, for its fruit first.
+    fn keep_price(&self, answer: &mut Answer, name: &str, read: &Contents, bench: &Bench) {
         match text::read_offer(&self.price, &bench.reading(Dimension::Either)) {
             Ok(None) => {}
             Ok(Some(_)) if name.is_empty() => {}
-            Ok(Some(_)) => answer.buttons.push(bench.keep_price(name, &self.price)),
+            Ok(Some(price)) => {
+                let mut lines = read.lines.iter().filter_map(|line| line.read.as_ref().ok());
+                let fruit = lines.find(|line| line.name == name).and_then(|line| juice_of(line, bench));
+                if let Some(fruit) = fruit.filter(|_| !matches!(price.pack, Amount::Volume(_))) {
+                    answer.buttons.push(bench.keep_price(fruit.plural, &self.price));
+                }
+                answer.buttons.push(bench.keep_price(name, &self.price));
+            }
             Err(unread) => answer.problems.push(Problem::unread(PRICE, unread)),
         }
     }

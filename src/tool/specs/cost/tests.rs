@@ -336,3 +336,22 @@ fn a_price_stays_with_the_line_it_was_typed_for() {
     let keys: Vec<String> = options.expect("a list").into_iter().map(|option| option.key).collect();
     assert_eq!(keys, ["rum", "gin", "rye"]);
 }
+
+/// Four for a kilo of lemons is no price of a kilo of juice: what is meant is asked, the usual first.
+#[test]
+fn what_fruit_costs_is_kept_for_the_fruit() {
+    let offered = |line: &str, price: &str| {
+        let form = CostForm { price: price.into(), ..form(line) };
+        let buttons = form.answer(&bench("")).buttons;
+        buttons.into_iter().map(|button| button.label).collect::<Vec<_>>().join(" | ")
+    };
+    for (line, price, labels) in [
+        ("30 ml lemon juice", "4 for 1 kg", "Keep 4 for 1 kg for lemons | Keep 4 for 1 kg for lemon juice"),
+        ("30 ml lime juice", "3 for 10 pieces", "Keep 3 for 10 pieces for limes | Keep 3 for 10 pieces for lime juice"),
+        ("30 ml lemon juice", "4 for 1 l", "Keep 4 for 1 l for lemon juice"),
+        ("30 ml raspberry purée", "9 for 1 kg", "Keep 9 for 1 kg for raspberry purée"),
+        ("30 ml honey", "9 for 1 kg", "Keep 9 for 1 kg for honey"),
+    ] {
+        assert_eq!(offered(line, price), labels);
+    }
+}
