@@ -189,7 +189,7 @@ impl CostForm {
                 "" => Block::Nothing,
                 _ => Block::chips::<TaxIs>(TAX_IS, "Tax is", true),
             },
-            Block::amount(EXTRAS, "Garnish, glass and ice, a serve", Keys::Count),
+            Block::amount(EXTRAS, "Garnish, glass, ice", Keys::Count),
             Block::amount(AIM, "Pour cost to aim at", Keys::Percent),
             Block::Cells("", Vec::new()),
             Block::Pictures(Vec::new()),
