@@ -27,18 +27,21 @@ impl Desk {
     pub(super) fn do_act(&mut self, act: &Act, world: &World<'_>) {
         match act {
             Act::Type(name, from) | Act::Choose(name, from) if name == FROM => self.take_spec(from, world),
+            Act::Type(name, to) | Act::Choose(name, to) if name == "price_of" => self.price_of(to, world),
             Act::Type(name, text) => {
+                if name == "price" && self.text(self.route, name).is_empty() {
+                    self.stay_priced(world);
+                }
                 let text = self.with_unit(name, text);
                 self.type_text(name, &text, world);
             }
             Act::Choose(name, text) => self.choose(name, text, world),
-            Act::Put(_) | Act::Rewrite(..) | Act::Empty => {
-                self.change(act, world);
+            Act::Put(puts) if let [("price_of", to)] = puts.as_slice() => {
+                self.price_of(to, world);
                 // Of which line a price is typed is said at the line; the field may be out of sight.
-                if matches!(act, Act::Put(puts) if matches!(puts.as_slice(), [("price_of", _)])) {
-                    self.effects.push(Effect::Reach("price"));
-                }
+                self.effects.push(Effect::Reach("price"));
             }
+            Act::Put(_) | Act::Rewrite(..) | Act::Empty => self.change(act, world),
             Act::Undo => self.undo(world),
             Act::Redo => self.redo(world),
             Act::UndoDeed(number, is_sure) => self.undo_deed(*number, *is_sure, world),
@@ -181,6 +184,20 @@ impl Desk {
             self.type_into(self.route, field, String::new(), world);
         }
         self.say(said);
+    }
+
+    /// The line that a price is typed for stays the one that is shown, whatever comes before it.
+    fn stay_priced(&mut self, world: &World<'_>) {
+        if let Some(of) = self.shown().field("price_of").map(|field| field.text.clone()) {
+            self.type_into(self.route, "price_of", of, world);
+        }
+        self.is_stale = true;
+    }
+
+    /// Asks for the price of another line.
+    fn price_of(&mut self, name: &str, world: &World<'_>) {
+        self.stay_priced(world);
+        self.change_form(self.route, Change::Take("price_of", name), world);
     }
 
     /// Says something above the page, for a while.

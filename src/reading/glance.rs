@@ -29,10 +29,15 @@ pub(crate) fn at_a_glance(amount: Amount, unit: Option<Unit>, shown: &str, bench
         return String::new();
     }
     let plan = plan(volume, &bench.house).filter(|plan| plan.is_close() && plan.count() <= AT_A_GLANCE);
+    let is_metric = unit.is_none_or(|unit| unit.is_metric_volume());
+    // A jigger has a line for it: it is poured as it is written.
+    if is_metric && bench.house.marks().any(|mark| mark.label == shown) {
+        return String::new();
+    }
     if let Some(plan) = plan.filter(|plan| measures(plan) != shown) {
         return format!("{}{}", if plan.is_exact() { "" } else { "≈ " }, measures(&plan));
     }
-    if unit.is_some_and(|unit| !unit.is_metric_volume()) {
+    if !is_metric {
         return text::litres_or_ml(volume, bench.decimal).to_string();
     }
     let has_ounces = |mark: &Mark| unit_typed(&mark.label) == Some(Unit::Ounce);
@@ -84,5 +89,29 @@ mod tests {
         assert_eq!(at_a_glance(rum, Some(Unit::Millilitre), "60 ml", &metric), "40 ml + 20 ml");
         let jug = Amount::Volume(Volume::from_ml(450.0).expect("a volume"));
         assert_eq!(at_a_glance(jug, Some(Unit::Millilitre), "450 ml", &metric), "", "no ounces at this bar");
+    }
+
+    /// A line of the jigger that says what is written goes before an ounce that is near it.
+    #[test]
+    fn what_a_jigger_has_a_line_for_is_poured_as_it_is_written() {
+        for (brim_1, lines_1, ounce) in
+            [("30 ml", "15 ml; 20 ml; 25 ml", "us"), ("1 oz", "½ oz; 15 ml; 25 ml", "round")]
+        {
+            let form = ShelfForm {
+                brim_1: brim_1.into(),
+                lines_1: lines_1.into(),
+                brim_2: String::new(),
+                lines_2: String::new(),
+                usual_unit: "oz".into(),
+                ounce: ounce.into(),
+                ..ShelfForm::default()
+            };
+            let bench = form.bench(Decimal::Point);
+            for ml in [15, 25] {
+                let shown = format!("{ml} ml");
+                let amount = Amount::Volume(Volume::whole_ml(ml));
+                assert_eq!(at_a_glance(amount, Some(Unit::Millilitre), &shown, &bench), "", "{shown} {brim_1}");
+            }
+        }
     }
 }

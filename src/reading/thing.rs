@@ -195,6 +195,28 @@ pub(crate) fn plain(name: &str) -> Line {
     Line { amount, unit: None, name: name.to_owned(), taken: None, unread: None, said: String::new() }
 }
 
+/// The fruit whose juice a line is; none where it is none, or the bar's own.
+pub(crate) fn juice_of(line: &Line, bench: &Bench) -> Option<&'static Fruit> {
+    let (fruit, _, product) = pressed(line).filter(|_| own(line, bench).is_none())?;
+    (product == Product::Juice).then_some(fruit)
+}
+
+/// The fruit that a line is pressed of, what it is taken as, and whether that is juice or purée.
+fn pressed(line: &Line) -> Option<(&'static Fruit, Taken, Product)> {
+    let taken = line.taken.filter(|taken| taken.ingredient.kind == Kind::Juice)?;
+    let begins =
+        |fruit: &&Fruit| line.name.get(..fruit.name.len()).is_some_and(|name| name.eq_ignore_ascii_case(fruit.name));
+    let fruit = match taken.ingredient.key {
+        "juice" | "puree" => FRUIT.iter().find(begins),
+        key => FRUIT.iter().find(|fruit| fruit.ingredient == key),
+    }?;
+    let product = match taken.ingredient.key {
+        "puree" | "raspberry-puree" | "passion-fruit" => Product::Puree,
+        _ => Product::Juice,
+    };
+    Some((fruit, taken, product))
+}
+
 /// The fruit that a line is bought as, and how much of it: fruit that is counted or weighed, or what its juice or purée
 /// takes. None where the bar buys the juice.
 fn fruit_of(line: &Line, bench: &Bench) -> Option<(&'static Fruit, Mass)> {
@@ -206,13 +228,7 @@ fn fruit_of(line: &Line, bench: &Bench) -> Option<(&'static Fruit, Mass)> {
         (Some(fruit), Amount::Count(count)) => return Some((fruit, Mass::from_g(fruit.each).ok()? * count)),
         _ => {}
     }
-    let taken = line.taken.filter(|taken| taken.ingredient.kind == Kind::Juice)?;
-    let begins =
-        |fruit: &&Fruit| line.name.get(..fruit.name.len()).is_some_and(|name| name.eq_ignore_ascii_case(fruit.name));
-    let fruit = match taken.ingredient.key {
-        "juice" | "puree" => FRUIT.iter().find(begins),
-        key => FRUIT.iter().find(|fruit| fruit.ingredient == key),
-    }?;
+    let (fruit, taken, product) = pressed(line)?;
     let is_of_juice = |price: &Price| match price.pack {
         Amount::Volume(_) => true,
         // By weight, and all of it: purée in tubs.
@@ -222,10 +238,6 @@ fn fruit_of(line: &Line, bench: &Bench) -> Option<(&'static Fruit, Mass)> {
     if newest(line, bench).is_some_and(is_of_juice) {
         return None;
     }
-    let product = match taken.ingredient.key {
-        "puree" | "raspberry-puree" | "passion-fruit" => Product::Puree,
-        _ => Product::Juice,
-    };
     // What the bar wrote with the price of a fruit is what of it is used.
     let paid = fruit_price(fruit, line, bench).map(|price| price.usable).filter(|usable| *usable < Ratio::ONE);
     let usual = || Ratio::from_value(share_of(fruit, product)[1]).ok();

@@ -35,7 +35,7 @@ pub use show::{
     Figure, count, editable, exact_millilitres, figure, fine_grams, fraction_of, grams, litres_or_ml, millilitres,
     ounces, percent, plain, pounds, signed_percent, written,
 };
-pub use spec::{LineProblem, SpecLine, amount_ends, read_spec};
+pub use spec::{BOTTLE_SIZES, LineProblem, SpecLine, amount_ends, read_spec};
 pub use strength::read_strength;
 pub use sweetness::{Sweetness, read_sweetness};
 pub use temperature::{is_fahrenheit, other_scale, read_temperature, says_degrees};

@@ -49,7 +49,8 @@ fn priced(
     let egg = library.map(|ingredient| Taken { ingredient, measured: Measured::default() });
     let amount = poured(amount, egg.as_ref(), name, &mut String::new());
     let library = library.map_or("", |ingredient| ingredient.key);
-    Ok(Price { name: name.to_owned(), library, pack: amount, size: pack.to_owned(), paid, usable, day: day.to_owned() })
+    let size = if pack.contains(is_digit) { pack.to_owned() } else { format!("1 {pack}") };
+    Ok(Price { name: name.to_owned(), library, pack: amount, size, paid, usable, day: day.to_owned() })
 }
 
 /// A price as one says it, "24.00 for 700 ml", or as it stands in a line, "700 ml, 24.00"; with its yield, "24 for 700 ml,
@@ -63,6 +64,10 @@ pub fn read_offer(text: &str, reading: &Reading<'_>) -> Result<Option<Price>, Un
     }
     let (parts, usable, day) = told(parts(text), text, reading)?;
     let Some((pack, paid)) = offered(&parts) else { return Err(unlike(text, OFFER)) };
+    // "lemon, 1 kg" says no price.
+    if !pack.contains(is_digit) && read_pack(pack, text, reading).is_err() {
+        return Err(unlike(text, "3.50 for 1 kg"));
+    }
     priced("", (pack, paid), (usable, day), text, reading).map(Some)
 }
 
@@ -180,7 +185,9 @@ fn read_pack(part: &str, text: &str, reading: &Reading<'_>) -> Result<Amount, Un
     let word = part[bare.len()..].trim();
     let like = || Unread::from(format!("“{part}” is no pack. Type it like 700 ml, 1 kg or 12 pieces."));
     if bare.is_empty() {
-        return Err(like());
+        // "3.50 / kg" is for one.
+        let one = format!("1 {part}");
+        return if word.is_empty() { Err(like()) } else { read_pack(&one, &one, reading).map_err(|_| like()) };
     }
     if word.is_empty() && bare.ends_with(is_digit) {
         let fixes = [typed(reading.bare), PIECES[0]].map(|unit| replaced(text, part, &format!("{part} {unit}")));
@@ -310,6 +317,22 @@ mod tests {
             assert!(!asked(text).words.is_empty(), "{text}");
         }
         assert_eq!(read_offer(" ", &reading(Decimal::Point)), Ok(None));
+        for text in ["lemon, 1 kg", "lemons; 1 kg"] {
+            assert_eq!(asked(text).words, format!("“{text}” can't be read as a price. Write it like 3.50 for 1 kg."));
+        }
+    }
+
+    #[test]
+    fn a_unit_alone_is_one_of_it() {
+        for decimal in [Decimal::Point, Decimal::Comma] {
+            let reading = reading(decimal);
+            for (text, size) in [("3,50 / kg", "1 kg"), ("3.50 per kg", "1 kg"), ("0.40 per piece", "1 piece")] {
+                let read = read_offer(text, &reading).expect(text).expect(text);
+                assert_eq!(read.size, size, "{text}");
+                let kept = read_price(&with_price("", ("lemons", text), "2026-11-20", &reading), &reading).expect(text);
+                assert_eq!((kept.pack, kept.paid, kept.size), (read.pack, read.paid, read.size), "{text}");
+            }
+        }
     }
 
     #[test]

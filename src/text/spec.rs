@@ -70,7 +70,9 @@ impl fmt::Display for LineProblem {
             LineProblem::Part => f.write_str("So much is one part."),
             LineProblem::Share(_, name) => write!(f, "A share of how much? Write it like 30 ml {name}."),
             LineProblem::NoUnit(number) => write!(f, "{number} of what? Add a unit, like {number} ml."),
-            LineProblem::Bottles(..) => f.write_str("How much is a bottle? 700 ml is usual: write 2 × 700 ml gin."),
+            LineProblem::Bottles(count, name) => {
+                write!(f, "How much is a bottle? 700 ml is usual: write {}.", bottles(*count, 700, name))
+            }
             LineProblem::NoName => f.write_str("An amount of what? Add a name."),
             LineProblem::Amount(problem) => problem.fmt(f),
             LineProblem::Unclear => {
@@ -91,6 +93,8 @@ impl From<AmountProblem> for LineProblem {
 /// Most a bare number counts ("12 mint leaves"); above it a unit is asked for.
 const MOST_COUNTED: f64 = 15.0;
 const LONGEST_LINE: usize = 200;
+/// What a bottle holds, millilitres: the usual first.
+pub const BOTTLE_SIZES: [u32; 3] = [700, 750, 1000];
 const MOST_LINES: usize = 200;
 
 /// Reads every line that is not blank, up to 200 of them; one more line says how many are left.
@@ -333,6 +337,12 @@ fn line(amount: Amount, name: &str, known: Named, mut said: String) -> Line {
     Line { amount, unit: None, name: name.to_owned(), taken, unread, said }
 }
 
+/// So many bottles of a size.
+fn bottles(count: f64, ml: u32, name: &str) -> String {
+    let count = fraction_of(count).unwrap_or_else(|| count.to_string());
+    format!("{count} × {ml} ml {name}").trim_end().to_owned()
+}
+
 /// Adds to what is said of a line.
 fn say(said: &mut String, more: &str) {
     if !said.is_empty() {
@@ -369,10 +379,7 @@ impl LineProblem {
             LineProblem::Amount(problem) => problem.fixes(line),
             LineProblem::Top(name) => [60, 90, 120].map(|ml| format!("{ml} ml {name}")).to_vec(),
             LineProblem::HowMany(line) => vec![one_or_two(line)],
-            LineProblem::Bottles(count, name) => {
-                let count = fraction_of(*count).unwrap_or_else(|| count.to_string());
-                [700, 750, 1000].map(|ml| format!("{count} × {ml} ml {name}")).to_vec()
-            }
+            LineProblem::Bottles(count, name) => BOTTLE_SIZES.map(|ml| bottles(*count, ml, name)).to_vec(),
             LineProblem::NoUnit(number) => [Unit::Millilitre, Unit::Ounce, Unit::Gram]
                 .map(|unit| replaced(line, number, &format!("{number} {}", typed(unit))))
                 .to_vec(),

@@ -236,6 +236,23 @@ fn a_spec_is_costed_from_its_card() {
     assert!(tab.view().screen.head.iter().any(|button| button.label == "Back"));
 }
 
+/// Tapped or chosen: what is typed stays with its line, and nothing typed is lost.
+#[test]
+fn a_price_is_of_the_line_it_was_typed_for() {
+    let keeper = Faulty::default();
+    let mut tab = Tab::open(&keeper, "specs/cost");
+    tab.type_in("spec", "45 ml pear brandy\n20 ml lemon juice\n10 ml rye").type_in("price", "24 for 700 ml");
+    tab.tap_sign("Price of lemon juice");
+    assert_eq!((tab.value("price_of").as_str(), tab.value("price").as_str()), ("lemon juice", ""));
+    tab.type_in("price", "9").act(Act::Choose("price_of".into(), "pear brandy".into()));
+    assert_eq!(tab.value("price"), "24 for 700 ml");
+    // A line before it is no reason to be taken for that.
+    tab.type_in("spec", "30 ml rum\n45 ml pear brandy").tap("Keep 24 for 700 ml for pear brandy");
+    tab.act(Act::Choose("price_of".into(), "lemon juice".into()));
+    assert_eq!(tab.value("price"), "9");
+    assert_eq!(tab.act(Act::Undo).value("price"), "");
+}
+
 #[test]
 fn a_batch_is_ticked_as_it_goes_onto_the_scale_and_a_tick_is_for_its_amount() {
     let keeper = Faulty::default();

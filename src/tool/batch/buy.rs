@@ -16,7 +16,7 @@ use crate::reading::thing::{Piece, plain};
 use crate::screen::pad::Keys;
 use crate::screen::route::Route;
 use crate::screen::{Act, Answer, Bench, Block, Button, Fix, Input, Opt, Problem, Row, Tool, form};
-use crate::text::{Dimension, LineProblem, read_spec};
+use crate::text::{BOTTLE_SIZES, Dimension, LineProblem, read_spec};
 use shown::List;
 
 form! {
@@ -144,22 +144,36 @@ impl BuyForm {
             }
         }
         for (field, typed_in) in [(BATCH, &self.batch), (LINES, &self.lines), (HAVE, &self.have)] {
-            for typed in read_spec(typed_in, &bench.reading(Dimension::Either)) {
-                let read = typed.read.or_else(|problem| match &problem {
-                    LineProblem::Bottles(count, name) => {
-                        in_bottles(*count, line(name, Amount::Count(Ratio::ONE)), bench).ok_or(problem)
+            let mut all = read_spec(typed_in, &bench.reading(Dimension::Either));
+            // Of bottles that nothing says what they hold, all are settled in a tap.
+            let mut asked = Vec::new();
+            for typed in &mut all {
+                if let Err(problem @ LineProblem::Bottles(count, name)) = &typed.read {
+                    match in_bottles(*count, line(name, Amount::Count(Ratio::ONE)), bench) {
+                        Some(line) => typed.read = Ok(line),
+                        None => asked.push((typed.typed.clone(), problem.fixes(&typed.typed))),
                     }
-                    _ => Err(problem),
-                });
-                match read {
+                }
+            }
+            for typed in all {
+                match typed.read {
                     Ok(line) if field == HAVE => needs.there(&line),
                     Ok(line) => needs.line(&line, 1.0),
                     Err(problem) => {
                         let words =
                             if problem.is_words() { "Say how much, like 2 kg.".into() } else { problem.to_string() };
-                        let whole = |fixed: &String| rewritten(typed_in, &typed.typed, fixed);
-                        let fixes = problem.fixes(&typed.typed);
-                        let fixes = fixes.iter().map(|fixed| Fix { label: fixed.clone(), ..Fix::from(whole(fixed)) });
+                        let is_bottle = matches!(problem, LineProblem::Bottles(..));
+                        let fixes = problem.fixes(&typed.typed).into_iter().enumerate().map(|(at, fixed)| {
+                            if !is_bottle || asked.len() < 2 {
+                                let text = rewritten(typed_in, &typed.typed, &fixed);
+                                return Fix { label: fixed, ..Fix::from(text) };
+                            }
+                            let put = |text: String, (typed, fixes): &(String, Vec<String>)| {
+                                rewritten(&text, typed, &fixes[at])
+                            };
+                            let text = asked.iter().fold(typed_in.clone(), put);
+                            Fix { label: format!("{} ml each", BOTTLE_SIZES[at]), ..Fix::from(text) }
+                        });
                         let words = format!("“{}”: {words}", typed.typed);
                         answer.problems.push(Problem { fixes: fixes.collect(), ..Problem::new(field, words) });
                     }

@@ -3,11 +3,11 @@
 mod money;
 
 use crate::book::{Line, Price};
-use crate::quantity::{Money, Ratio};
+use crate::quantity::{Amount, Money, Ratio};
 use crate::reading::cost::{Cost, costs, sum_of};
 use crate::reading::paid::prices;
 use crate::reading::rows::{exact_words, with_said};
-use crate::reading::thing::through;
+use crate::reading::thing::{juice_of, through};
 use crate::reading::{self, Content, Contents, counted_row, from_spec};
 use crate::screen::pad::Keys;
 use crate::screen::picture::{Bar, Hatch, Picture};
@@ -39,6 +39,8 @@ form! {
         price_of = "",
         /// What a pack of that costs: "24.00 for 700 ml".
         price = "",
+        /// Prices that were typed for other lines and not kept, a line each: the name, a tab, the price.
+        typed = "",
         /// The spec it came from, and which form of it: "id/0"; empty for none.
         from_spec = "",
     }
@@ -95,6 +97,7 @@ impl Tool for CostForm {
         self.spec.clear();
         self.menu.clear();
         self.price.clear();
+        self.typed.clear();
     }
 
     fn take(&mut self, name: &str, text: &str) {
@@ -102,6 +105,7 @@ impl Tool for CostForm {
             SPEC => text.clone_into(&mut self.spec),
             MAKES => text.clone_into(&mut self.makes),
             SERVES => text.clone_into(&mut self.serves),
+            PRICE_OF => self.turn_to(text),
             _ => {}
         }
     }
@@ -116,8 +120,30 @@ fn to_price<'a>(read: &'a Contents, costs: &[Cost<'_>]) -> impl Iterator<Item = 
 }
 
 impl CostForm {
-    /// The line that a price is typed for: the one chosen, while it is there; else the first that lacks one. Empty for none.
+    /// Prices that were typed for other lines: their names, and what was typed.
+    fn typed(&self) -> impl Iterator<Item = (&str, &str)> {
+        self.typed.lines().filter_map(|line| line.split_once('\t'))
+    }
+
+    /// Asks for the price of another line. What is typed stays with the line that it was typed for.
+    fn turn_to(&mut self, name: &str) {
+        if name == self.price_of {
+            return;
+        }
+        let now = (self.price_of.as_str(), self.price.trim());
+        let is_left = |(of, price): &(&str, &str)| *of != name && !price.is_empty();
+        let all = self.typed().filter(|(of, _)| *of != now.0).chain([now]).filter(is_left);
+        let left: Vec<String> = all.map(|(of, price)| format!("{of}\t{price}")).collect();
+        let price = self.typed().find(|(of, _)| *of == name).map_or("", |(_, price)| price).to_owned();
+        (self.typed, self.price, self.price_of) = (left.join("\n"), price, name.to_owned());
+    }
+
+    /// The line that a price is typed for: the one chosen, while it is there or has a price typed; else the first that lacks
+    /// one. Empty for none.
     fn asked(&self, read: &Contents, costs: &[Cost<'_>]) -> String {
+        if !self.price_of.is_empty() && !self.price.trim().is_empty() {
+            return self.price_of.clone();
+        }
         let mut lines = to_price(read, costs);
         let chosen = lines.find(|(line, _)| line.name == self.price_of);
         let asked = chosen.or_else(|| to_price(read, costs).find(|(_, is_missing)| *is_missing));
@@ -132,7 +158,8 @@ impl CostForm {
             others,
             Block::field(SPEC, "The spec, a line for each ingredient", Input::Lines { placeholder }),
         ];
-        if self.asked(read, costs).is_empty() {
+        let asked = self.asked(read, costs);
+        if asked.is_empty() {
             blocks.extend([Block::Nothing, Block::Nothing, Block::Nothing]);
         } else {
             let mut options: Vec<Opt> = Vec::new();
@@ -140,6 +167,11 @@ impl CostForm {
                 if options.iter().all(|there| there.key != line.name) {
                     let missing = if is_missing { " (no price)" } else { "" };
                     options.push(Opt::new(line.name.as_str(), format!("{}{missing}", line.name)));
+                }
+            }
+            for name in [asked.as_str()].into_iter().chain(self.typed().map(|(name, _)| name)) {
+                if options.iter().all(|there| there.key != name) {
+                    options.push(Opt::new(name, name));
                 }
             }
             blocks.extend([
@@ -157,7 +189,7 @@ impl CostForm {
                 "" => Block::Nothing,
                 _ => Block::chips::<TaxIs>(TAX_IS, "Tax is", true),
             },
-            Block::amount(EXTRAS, "Garnish, glass and ice, a serve", Keys::Count),
+            Block::amount(EXTRAS, "Garnish, glass, ice", Keys::Count),
             Block::amount(AIM, "Pour cost to aim at", Keys::Percent),
             Block::Cells("", Vec::new()),
             Block::Pictures(Vec::new()),
@@ -172,7 +204,11 @@ impl CostForm {
             return answer.without_answer("Type or paste a spec, a line for each ingredient.");
         }
         reading::ask_part(&mut answer, SPEC, &self.spec, &read.lines, bench);
-        self.keep_price(&mut answer, &self.asked(read, costs), bench);
+        self.keep_price(&mut answer, &self.asked(read, costs), read, bench);
+        let typed: Vec<String> = self.typed().map(|(name, price)| format!("{price} for {name}")).collect();
+        if !typed.is_empty() {
+            answer.notes.push(format!("Typed and not kept yet: {}. Tap Price there to go on.", typed.join("; ")));
+        }
         let makes = match self.makes.trim() {
             "" => Some(Ratio::ONE),
             makes => bench.count(MAKES, makes, &mut answer.problems),
@@ -207,12 +243,19 @@ impl CostForm {
         asked.show(answer, whole, sum.unknown, bench)
     }
 
-    /// Reads the price that is typed, and offers to keep it.
-    fn keep_price(&self, answer: &mut Answer, name: &str, bench: &Bench) {
+    /// Reads the price that is typed, and offers to keep it; of juice by weight or by number, for its fruit first.
+    fn keep_price(&self, answer: &mut Answer, name: &str, read: &Contents, bench: &Bench) {
         match text::read_offer(&self.price, &bench.reading(Dimension::Either)) {
             Ok(None) => {}
             Ok(Some(_)) if name.is_empty() => {}
-            Ok(Some(_)) => answer.buttons.push(bench.keep_price(name, &self.price)),
+            Ok(Some(price)) => {
+                let mut lines = read.lines.iter().filter_map(|line| line.read.as_ref().ok());
+                let fruit = lines.find(|line| line.name == name).and_then(|line| juice_of(line, bench));
+                if let Some(fruit) = fruit.filter(|_| !matches!(price.pack, Amount::Volume(_))) {
+                    answer.buttons.push(bench.keep_price(fruit.plural, &self.price));
+                }
+                answer.buttons.push(bench.keep_price(name, &self.price));
+            }
             Err(unread) => answer.problems.push(Problem::unread(PRICE, unread)),
         }
     }

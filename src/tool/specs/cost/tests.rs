@@ -1,6 +1,6 @@
 use super::*;
 use crate::book::{Book, Card, Entry, Own, Pairs, Way};
-use crate::screen::{Held, Tone, empty_into};
+use crate::screen::{Field, Held, Tone, empty_into};
 use crate::text::Decimal;
 use crate::tool::shelf::settings::ShelfForm;
 
@@ -311,4 +311,47 @@ fn an_old_price_is_told() {
     assert_eq!(form("60 ml gin\n10 ml gin").answer(&bench).cautions.len(), 1);
     bench.clock.now = 1_780_000_000_000; // 28 May 2026
     assert_eq!(form("60 ml gin").answer(&bench).cautions, Vec::<String>::new());
+}
+
+/// What is typed for one line is not said to be the price of another; it stands there again when one comes back.
+#[test]
+fn a_price_stays_with_the_line_it_was_typed_for() {
+    let mut form = CostForm { price_of: "gin".into(), price: "24 for 700 ml".into(), ..form("60 ml gin\n20 ml rye") };
+    form.take("price_of", "rye");
+    let (_, answer) = form.show(&bench(""));
+    assert_eq!((form.price.as_str(), answer.buttons.len()), ("", 0));
+    assert_eq!(answer.notes, ["Typed and not kept yet: 24 for 700 ml for gin. Tap Price there to go on."]);
+    form.price = "30 for".into();
+    form.take("price_of", "gin");
+    assert_eq!((form.price.as_str(), form.typed.as_str()), ("24 for 700 ml", "rye\t30 for"));
+    form.take("price_of", "gin");
+    // Other lines are written: the price is still of gin.
+    form.spec = "50 ml rum".into();
+    let (blocks, answer) = form.show(&bench(""));
+    assert_eq!(answer.buttons[0].label, "Keep 24 for 700 ml for gin");
+    let options = blocks.iter().find_map(|block| match block {
+        Block::Field(Field { name: "price_of", input: Input::Pick(options), .. }) => Some(options.clone()),
+        _ => None,
+    });
+    let keys: Vec<String> = options.expect("a list").into_iter().map(|option| option.key).collect();
+    assert_eq!(keys, ["rum", "gin", "rye"]);
+}
+
+/// Four for a kilo of lemons is no price of a kilo of juice: what is meant is asked, the usual first.
+#[test]
+fn what_fruit_costs_is_kept_for_the_fruit() {
+    let offered = |line: &str, price: &str| {
+        let form = CostForm { price: price.into(), ..form(line) };
+        let buttons = form.answer(&bench("")).buttons;
+        buttons.into_iter().map(|button| button.label).collect::<Vec<_>>().join(" | ")
+    };
+    for (line, price, labels) in [
+        ("30 ml lemon juice", "4 for 1 kg", "Keep 4 for 1 kg for lemons | Keep 4 for 1 kg for lemon juice"),
+        ("30 ml lime juice", "3 for 10 pieces", "Keep 3 for 10 pieces for limes | Keep 3 for 10 pieces for lime juice"),
+        ("30 ml lemon juice", "4 for 1 l", "Keep 4 for 1 l for lemon juice"),
+        ("30 ml raspberry purée", "9 for 1 kg", "Keep 9 for 1 kg for raspberry purée"),
+        ("30 ml honey", "9 for 1 kg", "Keep 9 for 1 kg for honey"),
+    ] {
+        assert_eq!(offered(line, price), labels);
+    }
 }

@@ -34,7 +34,7 @@ pub(super) struct InGlass {
     pub(super) is_washed: bool,
     /// Whether it is more than a drink, and does not say how many it makes.
     pub(super) is_batch: bool,
-    /// What its lines cost, as far as is known, and whether all of it is; none where no price is written down.
+    /// What its lines cost, as far as is known, and whether all of it is; none where nothing of it has a price.
     pub(super) costs: Option<(Money, bool)>,
     /// What guests must be told of.
     pub(super) allergens: Vec<Allergen>,
@@ -98,10 +98,9 @@ pub(super) fn in_glass(name: String, way: &Way, pour: Option<Volume>, bench: &Be
         has_more_energy: read.has_more_energy,
         is_washed: served.is_washed,
         is_batch: served.is_batch && served.one.is_none(),
-        costs: (!bench.prices.is_empty()).then(|| {
-            let sum = sum_of(&costs(&read, bench));
-            (sum.known * part.unwrap_or(Ratio::ONE), sum.unknown == 0)
-        }),
+        costs: Some(sum_of(&costs(&read, bench)))
+            .filter(|sum| sum.unknown == 0 || sum.known > Money::ZERO)
+            .map(|sum| (sum.known * part.unwrap_or(Ratio::ONE), sum.unknown == 0)),
         allergens: reading::allergens(&read.lines, bench),
         has_asks: !reading::asks(&read.lines, bench).is_empty(),
         keeps: keeps(&read, served.is_washed),

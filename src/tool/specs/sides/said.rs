@@ -176,7 +176,7 @@ pub(super) fn table(sides: &[InGlass], bench: &Bench) -> Sides {
     let ph = |side: &InGlass| bare(side.reads.ph.map_or_else(|| "–".into(), |ph| plain(ph, 1)));
     let cost = |side: &InGlass| match side.costs {
         Some((known, is_all)) => (plain(known.units(), 2), if is_all { String::new() } else { "at least".into() }),
-        None => bare("–".into()),
+        None => bare("no prices".into()),
     };
     let mut rows = vec![
         row("% vol", Some(Of::Strength), &strength),

@@ -275,3 +275,16 @@ fn one_serve_of_a_batch_stands_beside_a_drink() {
     assert_eq!(volumes[0], volumes[1]);
     assert_eq!(screen.strip.also, "Alike in the glass");
 }
+
+/// Of what nobody has priced it is not said that it costs nothing.
+#[test]
+fn what_has_no_price_costs_no_nought() {
+    let cards = ["30 ml gin\n10 ml rye", "30 ml rye", "30 ml gin"].map(|lines| way("", lines)).to_vec();
+    let mut bench = bench_of(vec![("a".into(), card("Three", cards))]);
+    bench.prices =
+        ShelfForm { prices: "gin, 1 l, 20".into(), ..ShelfForm::default() }.bench(text::Decimal::Point).prices;
+    let cost = table(&shown(&bench, &[("one", "a")])).rows.into_iter().find(|row| row.of == "cost").expect("a row");
+    let said: Vec<_> = cost.each.into_iter().map(|side| (side.said, side.below)).collect();
+    let pair = |said: &str, below: &str| (said.to_owned(), below.to_owned());
+    assert_eq!(said, [pair("0.60", "at least"), pair("no prices", ""), pair("0.60", "")]);
+}

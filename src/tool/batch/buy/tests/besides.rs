@@ -84,7 +84,10 @@ fn what_is_on_the_shelf_is_counted_in_bottles() {
     assert_eq!(list(&screen)[1], "gin|1 l|30.00|need 1 700 ml, have 1 500 ml");
     assert!(list(&screen)[2].starts_with("dry vermouth|2 × 750 ml|"), "{:?}", list(&screen));
     let problem = screen.field("have").and_then(|field| field.problem.clone()).expect("a problem");
-    assert_eq!(problem.words, "“1 bottle dry vermouth”: How much is a bottle? 700 ml is usual: write 2 × 700 ml gin.");
+    assert_eq!(
+        problem.words,
+        "“1 bottle dry vermouth”: How much is a bottle? 700 ml is usual: write 1 × 700 ml dry vermouth."
+    );
     assert_eq!(problem.fixes[1].label, "1 × 750 ml dry vermouth");
     assert_eq!(problem.fixes[1].text, "1½ bottles gin\n1 × 750 ml dry vermouth");
     let fixed = shown(&bench, &[("lines", "1.7 l gin\n1 l dry vermouth"), ("have", &problem.fixes[1].text)]);
@@ -92,6 +95,21 @@ fn what_is_on_the_shelf_is_counted_in_bottles() {
     assert_eq!(list(&fixed)[2], "dry vermouth|750 ml|no price|need 1 000 ml, have 750 ml");
     // What else is needed is read so too.
     assert_eq!(list(&shown(&bench, &[("lines", "2 bottles gin")]))[1], "gin|2 × 1 l|60.00|need 2 000 ml");
+}
+
+/// What is read counts while a bottle is asked about, and one tap says what all of them hold.
+#[test]
+fn all_bottles_are_settled_in_a_tap() {
+    let have = "2 bottles gin\n1 bottle rye\n3 lemons\n500 ml rum";
+    let lines = "1.7 l gin\n1 l rye\n5 lemons\n1 l rum";
+    let screen = shown(&bench(&[], &[], ""), &[("lines", lines), ("have", have)]);
+    let read = list(&screen);
+    assert!(read[1].starts_with("lemons|2|") && read.last().expect("rum").starts_with("rum|700 ml|"), "{read:?}");
+    let problem = screen.field("have").and_then(|field| field.problem.clone()).expect("a problem");
+    assert_eq!(problem.words, "“2 bottles gin”: How much is a bottle? 700 ml is usual: write 2 × 700 ml gin.");
+    let labels: Vec<&str> = problem.fixes.iter().map(|fix| fix.label.as_str()).collect();
+    assert_eq!(labels, ["700 ml each", "750 ml each", "1000 ml each"]);
+    assert_eq!(problem.fixes[0].text, "2 × 700 ml gin\n1 × 700 ml rye\n3 lemons\n500 ml rum");
 }
 
 /// By the library: 614.8 g of sugar in a litre of simple syrup, 884.5 g in one of rich, 230 g of salt in one of saline.
