@@ -29,7 +29,7 @@ pub(crate) fn at_a_glance(amount: Amount, unit: Option<Unit>, shown: &str, bench
         return String::new();
     }
     let plan = plan(volume, &bench.house).filter(|plan| plan.is_close() && plan.count() <= AT_A_GLANCE);
-    let is_metric = unit.is_none_or(|unit| unit.is_metric_volume());
+    let is_metric = unit.is_none_or(Unit::is_metric_volume);
     // A jigger has a line for it: it is poured as it is written.
     if is_metric && bench.house.marks().any(|mark| mark.label == shown) {
         return String::new();
