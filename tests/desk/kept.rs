@@ -359,3 +359,21 @@ fn a_label_takes_its_days_from_what_is_in_it() {
     tab.tap("Label it").follow();
     assert_eq!(days(&mut tab), None);
 }
+
+/// What was kept is said where it leads, with the way back; the words go with the next screen.
+#[test]
+fn what_is_kept_is_said_with_the_way_back() {
+    let keeper = Faulty::default();
+    let mut tab = book(&keeper);
+    tab.go("batch/bottle").tap("Keep house batch as an ingredient").follow();
+    assert_eq!(tab.notice(), "Kept: house batch.");
+    // As other amounts are shown, from a litre up; a drop of it less changes nothing.
+    let gives = tab.value("gives");
+    assert!(gives.ends_with(" ml") && gives.contains('\u{202f}') && !gives.contains('.'), "{gives}");
+    tab.tap("Back to Bottle it").follow();
+    assert_eq!((tab.value("bottle").as_str(), tab.notice().as_str()), ("700 ml", ""));
+    tab.go("prep/syrup").tap("Keep house syrup as an ingredient").follow();
+    assert_eq!(tab.notice(), "Kept: house syrup.");
+    tab.act(Act::Undo);
+    assert!(!tab.notice().contains("Kept"), "{}", tab.notice());
+}
