@@ -50,8 +50,14 @@ impl Desk {
             // For which tool is said by the way there.
             self.type_into(Route::Find, INTO, String::new(), world);
         }
+        // What was done on the way here is still said, and goes with the next screen.
+        let done = if is_other { std::mem::take(&mut self.sight.offered) } else { Default::default() };
         if !address.carried.is_empty() {
             self.carry(&address.carried, world);
+        }
+        if is_other {
+            self.sight.is_passing = !done.0.is_empty() && self.sight.notice == done.0;
+            self.sight.offered = done;
         }
         if address.unknown {
             self.sight.notice = "No page has that address. This is Measure, in Service.".into();

@@ -6,7 +6,7 @@ use super::as_form::left_as_it_is;
 use super::{Desk, Effect, World};
 use crate::book::{Import, Run};
 use crate::screen::route::Route;
-use crate::screen::{Act, Face};
+use crate::screen::{Act, Button, Face};
 use crate::store::deeds::{self, Deed, Merge};
 use crate::store::{SaveProblem, journal};
 use crate::tool::specs::card;
@@ -27,7 +27,12 @@ impl Desk {
                 self.show_face(id.clone(), Face::Change);
                 self.effects.push(Effect::Go(Route::Card.href_with("id", &id)));
             }
-            (Act::KeepIngredient(..), Some(id)) => {
+            (Act::KeepIngredient(own), Some(id)) => {
+                let (row, open) = (self.route.row(), self.text(self.route, "id"));
+                let back = if open.is_empty() { self.route.href() } else { self.route.href_with("id", &open) };
+                let back = Button::new(format!("Back to {}", row.label), Act::Go(back));
+                self.offer(&format!("Kept: {}.", own.name.trim()), vec![back]);
+                self.sight.is_passing = false;
                 self.effects.push(Effect::Go(Route::Ingredients.href_with("id", &id)));
             }
             (Act::AsForm(way), Some(id)) => self.show_form(&id, way),

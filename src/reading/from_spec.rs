@@ -278,7 +278,10 @@ pub(crate) fn of_lines(name: String, read: &Contents, bench: &Bench) -> label::F
         strength: strength.unwrap_or_default(),
         allergens: label::declared(allergens(&read.lines, bench)),
         asks: asks(&read.lines, bench),
-        keeps: is_washed.then_some(Keeps::Washed),
+        keeps: match is_washed {
+            true => Some(Keeps::Washed),
+            false => label::is_fresh(&read.lines).then_some(Keeps::Fresh),
+        },
         ..label::Facts::default()
     }
 }

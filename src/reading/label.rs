@@ -1,9 +1,12 @@
 //! What is known of a thing that is to be labelled, and the address of a label that says it.
 
-use crate::book::{Allergen, Ask};
+use crate::book::{Allergen, Ask, Kind};
+use crate::craft::keeping::{Keeping, keeping};
+use crate::quantity::Mass;
 use crate::screen::percent::encode;
 use crate::screen::route::Route;
 use crate::screen::{Answer, Choice, Tone, choice};
+use crate::text::SpecLine;
 
 const NAME: &str = "name";
 const STRENGTH: &str = "strength";
@@ -61,6 +64,19 @@ pub(crate) fn offer(name: &str, keeps: Option<Keeps>, answer: &mut Answer) {
     if answer.strip.tone == Tone::Answer {
         answer.carry("Label it", href(&Facts { name: name.to_owned(), keeps, ..Facts::default() }));
     }
+}
+
+/// What decides how long a drink of these lines keeps, by its pH, where that is known, and its alcohol.
+pub(crate) fn keeping_of(lines: &[SpecLine], ph: Option<f64>, ethanol: Mass) -> Keeping {
+    let mut all = lines.iter().filter_map(|line| Some(line.read.as_ref().ok()?.taken?.ingredient));
+    let has_animal = all.clone().any(|of| matches!(of.kind, Kind::Dairy | Kind::Egg));
+    let has_juice = all.any(|of| of.kind == Kind::Juice && of.key != "vinegar");
+    keeping(ph, ethanol, has_juice, has_animal)
+}
+
+/// Whether it is its fresh juice that decides it.
+pub(crate) fn is_fresh(lines: &[SpecLine]) -> bool {
+    keeping_of(lines, None, Mass::ZERO) == Keeping::Fresh
 }
 
 /// Allergens as a label names them, each once.

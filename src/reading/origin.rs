@@ -44,6 +44,14 @@ pub(crate) fn parts(needs: &[Need], bench: &Bench) -> String {
     needs.map(line).collect::<Vec<_>>().join("\n")
 }
 
+/// How much there is, as other amounts are shown; of less than a litre to a hundredth, as its strength counts on it.
+fn given(gives: Volume, bench: &Bench) -> String {
+    match gives >= Volume::LITRE {
+        true => text::millilitres(gives, bench.decimal).to_string(),
+        false => bench.carried(gives),
+    }
+}
+
 /// What was made, as an ingredient of the bar's own: all that is in it, how much of it there is, and of what.
 pub(crate) fn prep(name: &str, like: &str, (mix, gives): (&Mix, Volume), needs: &[Need], bench: &Bench) -> Box<Own> {
     Box::new(Own {
@@ -51,7 +59,7 @@ pub(crate) fn prep(name: &str, like: &str, (mix, gives): (&Mix, Volume), needs: 
         like: like.to_owned(),
         holds: text::whole_figures(mix, bench.decimal),
         parts: parts(needs, bench),
-        gives: bench.carried(gives),
+        gives: given(gives, bench),
         ..Own::default()
     })
 }

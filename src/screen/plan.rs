@@ -123,6 +123,8 @@ pub struct Making {
     pub allergens: Vec<Allergen>,
     /// What must be asked about before that is known.
     pub asks: Vec<Ask>,
+    /// Whether its fresh juice decides how long it keeps.
+    pub is_fresh: bool,
 }
 
 impl Making {

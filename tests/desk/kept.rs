@@ -330,3 +330,50 @@ fn two_ingredients_of_one_name_are_each_themselves() {
         assert!(tab.go(&href).strip().starts_with(&strength), "{strength}: {}", tab.strip());
     }
 }
+
+/// A label of a drink with fresh juice counts the days of juice: from its spec, chosen in the list, from its batch and its
+/// run sheet. What is typed goes first; milk is kept cold.
+#[test]
+fn a_label_takes_its_days_from_what_is_in_it() {
+    let keeper = Faulty::default();
+    let mut tab = book(&keeper);
+    tab.go("batch/label");
+    choose(&mut tab, "from_spec", "s/0");
+    let days = |tab: &mut Tab<'_>| tab.view().screen.field("days_fresh").map(|field| field.text.clone());
+    assert_eq!(days(&mut tab).as_deref(), Some("1"));
+    assert!(text(&mut tab).contains("Fresh juice: 1 day, the day it is pressed (rule of thumb)."));
+    tab.go("batch/bottle");
+    choose(&mut tab, "from_spec", "s/0");
+    for from in ["specs/spec?id=s", "batch/bottle"] {
+        tab.go("batch/label?name=Saline");
+        assert_eq!(days(&mut tab), None);
+        tab.go(from).tap("Label it").follow();
+        assert_eq!(days(&mut tab).as_deref(), Some("1"), "{from}");
+        tab.go("batch/label?name=Saline").go("batch/run").act(Act::AllRuns).go(from).act(Act::ToRun);
+        tab.go("batch/run").tap("Label it").follow();
+        assert_eq!(days(&mut tab).as_deref(), Some("1"), "{from}, by its run sheet");
+    }
+    tab.type_in("days_fresh", "2").go("specs/spec?id=s").tap("Label it").follow();
+    assert_eq!(days(&mut tab).as_deref(), Some("2"));
+    tab.go("specs/spec?id=s").type_in("lines", "60 ml gin\n25 ml lime juice\n20 ml cream").tap("Done");
+    tab.tap("Label it").follow();
+    assert_eq!(days(&mut tab), None);
+}
+
+/// What was kept is said where it leads, with the way back; the words go with the next screen.
+#[test]
+fn what_is_kept_is_said_with_the_way_back() {
+    let keeper = Faulty::default();
+    let mut tab = book(&keeper);
+    tab.go("batch/bottle").tap("Keep house batch as an ingredient").follow();
+    assert_eq!(tab.notice(), "Kept: house batch.");
+    // As other amounts are shown, from a litre up; a drop of it less changes nothing.
+    let gives = tab.value("gives");
+    assert!(gives.ends_with(" ml") && gives.contains('\u{202f}') && !gives.contains('.'), "{gives}");
+    tab.tap("Back to Bottle it").follow();
+    assert_eq!((tab.value("bottle").as_str(), tab.notice().as_str()), ("700 ml", ""));
+    tab.go("prep/syrup").tap("Keep house syrup as an ingredient").follow();
+    assert_eq!(tab.notice(), "Kept: house syrup.");
+    tab.act(Act::Undo);
+    assert!(!tab.notice().contains("Kept"), "{}", tab.notice());
+}

@@ -289,8 +289,8 @@ fn a_batch_is_ticked_as_it_goes_onto_the_scale_and_a_tick_is_for_its_amount() {
         _ => Vec::new(),
     });
     let steps = steps.collect::<Vec<_>>().join("\n");
-    assert!(steps.contains("Onto one scale: 1\u{202f}350 ml pear brandy, 600 ml dry vermouth"), "{steps}");
-    assert!(steps.contains("of 700 ml, 679 ml in each; label"), "{steps}");
+    assert!(steps.contains("Onto one scale: 1\u{202f}350 ml pear brandy (scale reads 1\u{202f}280 g), 600 ml dry vermouth (scale reads "), "{steps}");
+    assert!(steps.contains("Fill 5 bottles of 700 ml with 679 ml each, one more with "), "{steps}");
     // A place opens with what it opened with until another has been used.
     assert_eq!(meniscus::screen::route::Place::Batch.first().row().label, "Serves");
 }

@@ -11,7 +11,7 @@ pub use shown::IN_HAND;
 use crate::craft::bottle_it::Measure;
 use crate::quantity::Density;
 use crate::reading::from_spec::{self, SPEC};
-use crate::reading::{self, Contents};
+use crate::reading::{self, Contents, label};
 use crate::screen::pad::Keys;
 use crate::screen::plan::{Makes, Making};
 use crate::screen::route::Route;
@@ -150,7 +150,7 @@ impl Tool for BottleItForm {
     fn making(&self, bench: &Bench) -> Making {
         let lines = text::read_spec(&self.spec, &bench.reading(text::Dimension::Either));
         let (allergens, asks) = (reading::allergens(&lines, bench), reading::asks(&lines, bench));
-        Making { makes: Makes::Drink, allergens, asks, ..Making::default() }
+        Making { makes: Makes::Drink, allergens, asks, is_fresh: label::is_fresh(&lines), ..Making::default() }
     }
 
     /// The drink stays: it is cleared in Specs.

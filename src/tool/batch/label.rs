@@ -9,7 +9,7 @@ pub use asks::{Coconut, Gelatin};
 pub use drawing::Stamped;
 
 use crate::book::Ask;
-use crate::craft::keeping::COLD_DAYS;
+use crate::craft::keeping::{COLD_DAYS, JUICE_DAYS};
 use crate::quantity::Ratio;
 use crate::reading::Contents;
 use crate::reading::from_spec::{self, FROM, FromSpec};
@@ -148,6 +148,9 @@ impl Tool for LabelForm {
         answer.remarks.push(format!(
             "{COLD_DAYS} days at 5 °C or below, the day of making counted, is the FDA Food Code's limit for ready-to-eat food that must be kept cold (3-501.17, from memory). Type your own rule; your local food code goes first. For a milk-washed drink no published time was found: cold, short, and declared."
         ));
+        if Keeps::read(&self.keeps) == Keeps::Fresh {
+            answer.remarks.push(format!("Fresh juice: {JUICE_DAYS} day, the day it is pressed (rule of thumb)."));
+        }
         if let Some(form) = FromSpec::of(&self.from_spec, bench) {
             let read = Contents::of(form.lines(), bench);
             answer.remarks.extend(from_spec::in_the_glass(&self.from_spec, &read, Ratio::ONE, bench));

@@ -163,7 +163,8 @@ impl Tool for FruitForm {
     }
 
     fn making(&self, _bench: &Bench) -> Making {
-        Making { makes: Makes::Juice, of: Fruit::of(&self.fruit).ingredient.into(), ..Making::default() }
+        let of = Fruit::of(&self.fruit).ingredient.into();
+        Making { makes: Makes::Juice, of, is_fresh: true, ..Making::default() }
     }
 
     fn empty(&mut self) {

@@ -3,12 +3,13 @@
 use super::drink::{Drink, Part};
 use super::{BottleItForm, Water};
 use crate::book::{Own, Way};
-use crate::quantity::Amount;
+use crate::craft::serves::Bottling;
+use crate::quantity::{Amount, Mass};
 use crate::reading::from_spec::FromSpec;
 use crate::reading::rows::{amount_words, line_of};
 use crate::reading::{named, origin};
+use crate::screen::Bench;
 use crate::screen::plan::{MINUTE, Need, Plan, Step};
-use crate::screen::{Bench, plural};
 use crate::text;
 
 impl BottleItForm {
@@ -45,8 +46,10 @@ impl BottleItForm {
 
     pub(super) fn plan(&self, drink: &Drink, bench: &Bench) -> Plan {
         let list = |is_last: bool| {
-            let parts = drink.parts.iter().filter(|part| part.is_last == is_last);
-            let words = |part: &Part| format!("{} {}", amount_words(part.amount, bench), part.name);
+            let parts = drink.parts.iter().zip(scale_reads(drink, bench)).filter(|(part, _)| part.is_last == is_last);
+            let words = |(part, reads): (&Part, String)| {
+                format!("{} {} ({reads})", amount_words(part.amount, bench), part.name)
+            };
             parts.map(words).collect::<Vec<_>>().join(", ")
         };
         let mut steps = vec![Step::work("mix", format!("Onto one scale: {}", list(false)), 10 * MINUTE)];
@@ -54,11 +57,7 @@ impl BottleItForm {
         if !last.is_empty() {
             steps.push(Step::work("last", format!("Last, fresh: {last}"), 5 * MINUTE));
         }
-        let (count, size) = (drink.bottling.bottles, text::litres_or_ml(drink.size, bench.decimal));
-        let most = if count > 1 { drink.bottling.full } else { drink.bottling.last };
-        let full = text::litres_or_ml(most, bench.decimal);
-        let words =
-            format!("Fill {count} {} of {size}, {full} in each; label", plural(count as usize, "bottle", "bottles"));
+        let words = format!("{}; label", filling(drink, bench));
         steps.push(Step::work("bottle", words, 10 * MINUTE).giving(Some(Amount::Volume(drink.volume))));
         if self.water() != Water::None {
             steps.push(Step::chill());
@@ -72,4 +71,36 @@ impl BottleItForm {
             ..Plan::default()
         }
     }
+}
+
+/// How the bottles are filled: "Fill 2 bottles of 700 ml with 679 ml each, the third with 380 ml".
+pub(super) fn filling(drink: &Drink, bench: &Bench) -> String {
+    let Bottling { bottles, full, last, .. } = drink.bottling;
+    let [full, rest] = [full, last].map(|volume| text::litres_or_ml(volume, bench.decimal));
+    let is_all_full = last >= drink.bottling.full;
+    let (count, first) = match bottles {
+        1 => (1, rest.clone()),
+        _ => (if is_all_full { bottles } else { bottles - 1 }, full),
+    };
+    let each = if count > 1 { " each" } else { "" };
+    let which = match count {
+        1 => "the second",
+        2 => "the third",
+        _ => "one more",
+    };
+    let more = if count < bottles { format!(", {which} with {rest}") } else { String::new() };
+    format!("Fill {} with {first}{each}{more}", BottleItForm::bottles(drink, count, "", bench))
+}
+
+/// What the scale shows when each line is in.
+pub(super) fn scale_reads(drink: &Drink, bench: &Bench) -> Vec<String> {
+    let mut on_scale = Mass::ZERO;
+    let reads = |part: &Part| {
+        on_scale = on_scale + part.mix.mass();
+        match part.mix.mass() > Mass::ZERO {
+            true => format!("scale reads {}", bench.weighed(on_scale, text::grams(on_scale, 0, bench.decimal))),
+            false => "by the piece".into(),
+        }
+    };
+    drink.parts.iter().map(reads).collect()
 }

@@ -1,18 +1,18 @@
 //! What is shown: the strip, the bottles, what goes onto the scale, what is in the bottle, the freezer, how it keeps.
 
 use super::drink::{Drink, is_top, uncounted};
+use super::plan::{filling, scale_reads};
 use super::{BottleItForm, By, EMPTY, FREEZER, LEFT, OPEN, Water};
-use crate::book::Kind;
 use crate::craft::balance::balance;
 use crate::craft::bottle_it::left;
 use crate::craft::freezer::{self, State};
-use crate::craft::keeping::{Keeping, keeping};
+use crate::craft::keeping::Keeping;
 use crate::craft::serves::share;
 use crate::craft::vessel::BOTTLE;
 use crate::quantity::{Amount, Density, Mass, Ratio, Temperature, Volume};
 use crate::reading::contents::{guesses, question, washed_words};
 use crate::reading::from_spec::{self, FromSpec, SPEC};
-use crate::reading::label::{self, Keeps};
+use crate::reading::label;
 use crate::reading::pours::poured;
 use crate::reading::rows::{carried, exact_figure, rewritten};
 use crate::reading::{self, Content, Contents, cells, counted_row};
@@ -70,11 +70,7 @@ impl BottleItForm {
     ) -> Answer {
         *pours = self.pours(drink, bench);
         answer.strip = self.strip(read, drink, bench);
-        let last = match drink.bottling.last >= drink.bottling.full {
-            true => "All full".to_owned(),
-            false => format!("Last one {}", text::litres_or_ml(drink.bottling.last, bench.decimal)),
-        };
-        answer.pictures.push((last, drawn(drink, bench)));
+        answer.pictures.push((filling(drink, bench), drawn(drink, bench)));
         let mut copied = vec![answer.as_text()];
         copied.extend(pours.iter().map(|pour| format!("{} {}, {}", pour.amount, pour.name, pour.beneath)));
         answer.text = Some(copied.join("\n"));
@@ -86,7 +82,7 @@ impl BottleItForm {
         self.cells(&mut answer, read, drink, bench);
         self.freezer(&mut answer, drink, bench);
         answer.cautions.extend(reading::declared(&read.lines, bench));
-        let keeps = self.keeps(&mut answer, read, drink);
+        Self::keeps(&mut answer, read, drink);
         if let Some(line) = read.lines.iter().find(|line| is_top(line)) {
             answer.notes.push(format!("Goes in the glass, not in the bottle: {}.", line.typed));
         }
@@ -103,7 +99,6 @@ impl BottleItForm {
         let facts = label::Facts {
             strength: text::editable(drink.made.strength().fraction() * 100.0, bench.decimal),
             pour: text::millilitres(drink.serve, bench.decimal).to_string(),
-            keeps: Some(keeps),
             spec: self.from_spec.rsplit_once('/').map(|(id, at)| (id.to_owned(), at.to_owned())),
             ..from_spec::of_lines(name, read, bench)
         };
@@ -118,14 +113,14 @@ impl BottleItForm {
         let parts = drink.parts.iter().filter(|part| !part.amount.is_none());
         let lines: Vec<String> = parts.map(|part| format!("{} {}", carried(part.amount, bench), part.name)).collect();
         let pair = |name: &str, text: String| (name.to_owned(), text);
-        let bottles = Self::bottles(drink, "empty ", bench).to_string();
+        let bottles = Self::bottles(drink, drink.bottling.bottles, "empty ", bench).to_string();
         let batch = pair("batch", lines.join("\n"));
         from_spec::href_of(Route::Buy, &[batch, pair("bottles", bottles), pair(from_spec::FROM, String::new())])
     }
 
     /// "5 bottles of 700 ml", with a word before what they are.
-    fn bottles(drink: &Drink, word: &str, bench: &Bench) -> Figure {
-        let (count, size) = (drink.bottling.bottles, text::litres_or_ml(drink.size, bench.decimal));
+    pub(super) fn bottles(drink: &Drink, count: u32, word: &str, bench: &Bench) -> Figure {
+        let size = text::litres_or_ml(drink.size, bench.decimal);
         let bottles = match drink.size.ml() > LARGEST_BOTTLE {
             true => plural(count as usize, "vessel", "vessels"),
             false => plural(count as usize, "bottle", "bottles"),
@@ -145,34 +140,37 @@ impl BottleItForm {
             Some(of) => format!("First to run out: {}", name_of(read, of.first)),
             None => String::new(),
         };
-        Strip { figures: vec![Self::bottles(drink, "", bench)], also, below, tone: Tone::Answer, picture: None }
+        Strip {
+            figures: vec![Self::bottles(drink, drink.bottling.bottles, "", bench)],
+            also,
+            below,
+            tone: Tone::Answer,
+            picture: None,
+        }
     }
 
     /// What goes in, one after the other, with what the scale then shows.
     fn pours(&self, drink: &Drink, bench: &Bench) -> Vec<Pour> {
         let in_hand = bench.at_hand.in_hand(IN_HAND);
-        let mut on_scale = Mass::ZERO;
-        let pour = |(at, part): (usize, &super::drink::Part)| {
-            on_scale = on_scale + part.mix.mass();
+        let pour = |(at, (part, beneath)): (usize, (&super::drink::Part, String))| {
             let amount = match part.amount {
                 Amount::Volume(volume) => bench.headline(volume, None),
                 Amount::Mass(mass) => text::fine_grams(mass, bench.decimal),
                 amount @ Amount::Count(_) => exact_figure(amount, None, bench),
             };
-            let grams = bench.weighed(on_scale, text::grams(on_scale, 0, bench.decimal));
             // A tick is for this amount: of another, it is not in yet.
             let typed = format!("{amount} {}", part.name);
             Pour {
                 tick: Some(in_hand.ticked.contains(&(at, typed.clone()))),
                 typed,
                 amount,
-                beneath: if part.mix.mass() > Mass::ZERO { grams.to_string() } else { "by the piece".into() },
+                beneath,
                 note: if part.is_last { "goes in last".into() } else { String::new() },
                 name: part.name.clone(),
                 ..Pour::default()
             }
         };
-        drink.parts.iter().enumerate().map(pour).collect()
+        drink.parts.iter().zip(scale_reads(drink, bench)).enumerate().map(pour).collect()
     }
 
     fn cells(&self, answer: &mut Answer, read: &Contents, drink: &Drink, bench: &Bench) {
@@ -243,29 +241,18 @@ impl BottleItForm {
     }
 
     /// How it keeps, in a line.
-    fn keeps(&self, answer: &mut Answer, read: &Contents, drink: &Drink) -> Keeps {
+    fn keeps(answer: &mut Answer, read: &Contents, drink: &Drink) {
         if drink.is_washed {
-            return Keeps::Washed;
+            return;
         }
-        let mut all = read.lines.iter().filter_map(|line| Some(line.read.as_ref().ok()?.taken?.ingredient));
-        let has_animal = all.clone().any(|of| matches!(of.kind, Kind::Dairy | Kind::Egg));
-        let has_juice = all.any(|of| of.kind == Kind::Juice && of.key != "vinegar");
-        let kept = keeping(balance(&drink.made).ph, drink.made.ethanol, has_juice, has_animal);
-        let (words, keeps) = match kept {
-            Keeping::Fresh => {
-                ("Fresh juice is best the day it is pressed: it goes in last, and is kept cold.", Keeps::Fresh)
-            }
-            Keeping::Animal => ("Milk, cream or egg: at 5 °C or less, 7 days at most, today counted.", Keeps::Cold),
-            Keeping::Drink => {
-                ("Keep it cold. The limits published for food leave drinks with alcohol out.", Keeps::Cold)
-            }
-            Keeping::Acid => ("Keep it cold. By its pH it is an acid food.", Keeps::Cold),
-            Keeping::Plain => {
-                ("Not sour enough to be an acid food: 5 °C or less, 7 days at most, today counted.", Keeps::Cold)
-            }
+        let words = match label::keeping_of(&read.lines, balance(&drink.made).ph, drink.made.ethanol) {
+            Keeping::Fresh => "Fresh juice is best the day it is pressed: it goes in last, and is kept cold.",
+            Keeping::Animal => "Milk, cream or egg: at 5 °C or less, 7 days at most, today counted.",
+            Keeping::Drink => "Keep it cold. The limits published for food leave drinks with alcohol out.",
+            Keeping::Acid => "Keep it cold. By its pH it is an acid food.",
+            Keeping::Plain => "Not sour enough to be an acid food: 5 °C or less, 7 days at most, today counted.",
         };
         answer.notes.push(format!("{words} Your local food code goes first."));
-        keeps
     }
 
     /// Serves left, mid-shift.

@@ -39,14 +39,17 @@ fn thirty_serves_go_onto_one_scale() {
         ["1\u{202f}350 ml pear brandy", "600 ml dry vermouth", "450 ml pear cordial", "48 ml orange bitters"]
     );
     // 1 350 ml at 40 % vol weigh 0.948 g/ml (OIML R 22): 1 280 g.
-    assert!(lines[0].ends_with(", 1\u{202f}280 g"), "{lines:?}");
+    assert!(lines[0].ends_with(", scale reads 1\u{202f}280 g"), "{lines:?}");
     let dry = answer(&[("water", "none")]);
     assert_eq!(dry.strip.figures[0].to_string(), "4 bottles of 700 ml");
     assert!(dry.strip.also.starts_with("30 serves, pour 81."), "{}", dry.strip.also);
     let wet = answer(&[("water", "percent"), ("percent", "40")]);
     assert_eq!(wet.strip.figures[0].to_string(), "6 bottles of 700 ml");
     let Some((heading, Picture::Vessels { vessels, .. })) = wet.pictures.first() else { panic!("no bottles") };
-    assert!(heading.starts_with("Last one ") && vessels.len() == 6, "{heading}");
+    assert!(
+        heading.starts_with("Fill 5 bottles of 700 ml with 679 ml each, one more with ") && vessels.len() == 6,
+        "{heading}"
+    );
     assert!(pours(&[]).last().expect("water").contains(" water, "));
 }
 
@@ -149,4 +152,22 @@ fn a_bar_of_ounces_sees_both_and_pours_with_its_jiggers() {
     assert!(made.strip.also.contains(" oz, 1"), "{}", made.strip.also);
     assert!(made.text.expect("text").contains(" oz, 1\u{202f}350 ml pear brandy"));
     assert_eq!(made.rows[0].name, "One serve");
+}
+
+/// A serve of 100 ml, bottles of 679 ml: 6 serves are 600 ml; 12 are 679 and 521; 18 are 1 800, twice 679 and 442.
+#[test]
+fn how_the_bottles_are_filled_is_one_sentence() {
+    for (serves, bottle, said) in [
+        ("6", "700 ml", "Fill 1 bottle of 700 ml with 600 ml"),
+        ("12", "700 ml", "Fill 1 bottle of 700 ml with 679 ml, the second with 521 ml"),
+        ("18", "700 ml", "Fill 2 bottles of 700 ml with 679 ml each, the third with 442 ml"),
+        ("28", "700 ml", "Fill 4 bottles of 700 ml with 679 ml each, one more with 84 ml"),
+        ("97", "5 l", "Fill 2 vessels of 5\u{202f}000 ml with 4\u{202f}850 ml each"),
+        ("1", "700 ml", "Fill 1 bottle of 700 ml with 100 ml"),
+    ] {
+        let made = answer(&[("spec", "100 ml water"), ("water", "none"), ("serves", serves), ("bottle", bottle)]);
+        assert_eq!(made.pictures[0].0, said);
+        let steps = made.plan.expect("a plan").steps;
+        assert!(steps.iter().any(|step| step.words.contains(&format!("{said}; label"))), "{steps:?}");
+    }
 }

@@ -116,7 +116,10 @@ pub(super) fn label(run: &Run, sheet: &Sheet, bench: &Bench) -> Option<Button> {
     let is_washed = last.step.key == CHILL;
     let known = label::Facts {
         asks: once(asks),
-        keeps: is_washed.then_some(Keeps::Washed),
+        keeps: match sheet.parts.last().is_some_and(|made| made.making.is_fresh) {
+            true => Some(Keeps::Fresh),
+            false => is_washed.then_some(Keeps::Washed),
+        },
         name: last.title.clone(),
         allergens: label::declared(declared),
         made,

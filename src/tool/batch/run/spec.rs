@@ -4,7 +4,7 @@ use crate::book::{Card, Line, Part};
 use crate::craft::scale::{Target, density_of, factor, volume_of};
 use crate::quantity::{Amount, Ratio, Temperature, Volume};
 use crate::reading::rows::{amount_words, line_words, measured};
-use crate::reading::{Contents, allergens, asks};
+use crate::reading::{Contents, allergens, asks, label};
 use crate::screen::Bench;
 use crate::screen::plan::{Cut, HOUR, MINUTE, Makes, Making, Need, Plan, Step};
 use crate::text::{self, Dimension, SpecLine, read_spec};
@@ -46,7 +46,8 @@ pub(super) fn making(part: &Part, bench: &Bench) -> Making {
     let lines = part.texts.get("lines").map_or("", String::as_str);
     let lines = read_spec(lines, &bench.reading(Dimension::Either));
     let (allergens, asks) = (allergens(&lines, bench), asks(&lines, bench));
-    Making { makes: Makes::Drink, takes: &[Makes::Cordial], allergens, asks, ..Making::default() }
+    let is_fresh = label::is_fresh(&lines);
+    Making { makes: Makes::Drink, takes: &[Makes::Cordial], allergens, asks, is_fresh, ..Making::default() }
 }
 
 /// Its steps; scaled by what came out of the part before it, where a line of it is that.

@@ -103,7 +103,10 @@ fn a_swap_for_the_juice_there_is_and_for_a_pour() {
 fn a_cordial_kept_as_an_ingredient_is_the_same() {
     let made = answer(|form| form.to = "target".into());
     let own = *made.prep.clone().expect("an ingredient");
-    assert_eq!((own.name.as_str(), own.like.as_str(), own.gives.as_str()), ("pear cordial", "cordial", "1312.58 ml"));
+    assert_eq!(
+        (own.name.as_str(), own.like.as_str(), own.gives.as_str()),
+        ("pear cordial", "cordial", "1\u{202f}313 ml")
+    );
     assert_eq!(own.parts, "1000 ml pear juice\n471.27 g sugar\n31.55 g citric acid");
     let taken = crate::screen::own::taken(&own, text::Decimal::Point, &mut Vec::new()).expect("taken");
     let bench = Bench { own: vec![(own.name, taken)], ..Bench::default() };
