@@ -7,9 +7,9 @@ use anyhow::{Result, bail};
 use crate::{dist, inline, licences, precache, split, tools};
 
 /// Most that everything needed to run may weigh, compressed, in bytes.
-pub const BUDGET: usize = 524_000;
+pub const BUDGET: usize = 529_000;
 /// Most that the first screen needs of it, before it answers: all but the rest of the wasm, and the worker.
-pub const FIRST_ANSWER_BUDGET: usize = 262_000;
+pub const FIRST_ANSWER_BUDGET: usize = 264_000;
 /// What the standard library weighs more as it comes than compiled with the app, where its source cannot be had.
 const STD_AS_IT_COMES: usize = 20_000;
 /// Most that the first paint may weigh, compressed: the page, with its sheet, its first scripts and its first screen. So
