@@ -7,8 +7,8 @@ const page = document.documentElement;
 const raise = (name) => window.dispatchEvent(new Event(name));
 const hand = (name, text) => window.dispatchEvent(Object.assign(new Event(name), { text }));
 
-async function compiled(address) {
-  const file = await fetch(address, { signal: AbortSignal.timeout?.(45000) });
+async function compiled(address, signal) {
+  const file = await fetch(address, { signal });
   if (!file.ok) throw new TypeError(`${file.status} for the app`);
   // While it arrives, where the host names its type.
   if (file.headers.get("content-type") === "application/wasm") return WebAssembly.compileStreaming(file);
@@ -28,7 +28,7 @@ async function start() {
   const first = Promise.all([import(script), compiled(wasm), restored]);
   // On a first visit the first part is all that the first screen needs: the network is its own until it is here.
   const isFirst = document.getElementById("app").dataset.first === "";
-  const rest = isFirst ? first.then(() => compiled(dataset.rest)) : compiled(dataset.rest);
+  const rest = isFirst ? first.then(() => compiled(dataset.rest, AbortSignal.timeout?.(45000))) : compiled(dataset.rest);
   rest.catch(() => {});
   await Promise.race([first, turn()]);
   markDecimal();
